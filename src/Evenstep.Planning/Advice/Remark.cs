@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+
+namespace Evenstep.Planning.Advice;
+
+/// <summary>
+/// Something worth saying, as a code with the values that belong to it: whoever speaks to people puts it into words.
+/// </summary>
+/// <param name="Code">Lower case with hyphens, the same in every language.</param>
+/// <param name="Values">What the words are about, by name.</param>
+public sealed record Remark(string Code, ImmutableArray<RemarkValue> Values);
+
+/// <summary>A value of a remark: a number, a text, or a list of either.</summary>
+/// <param name="Name">As in the answer's JSON.</param>
+/// <param name="Value">A double, int, decimal, string, or an array of doubles or strings.</param>
+/// <param name="Decimals">To how many places a double is rounded for reading.</param>
+public sealed record RemarkValue(string Name, object Value, int Decimals = 0)
+{
+    public static RemarkValue Power(string name, double power) => new(name, power, 1);
+
+    public static RemarkValue Ratio(string name, double ratio) => new(name, ratio, 3);
+
+    public static RemarkValue Degrees(string name, double degrees) => new(name, degrees, 3);
+
+    public static RemarkValue Millimetres(string name, double millimetres) => new(name, millimetres, 2);
+
+    public static RemarkValue Of(string name, object value) => new(name, value);
+}

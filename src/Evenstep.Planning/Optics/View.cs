@@ -1,0 +1,157 @@
+namespace Evenstep.Planning.Optics;
+
+/// <summary>Why a view that the barrels allow is of no use to this observer.</summary>
+public enum NotUsable
+{
+    BelowRange,
+    AboveRange,
+    EyeRelief,
+    ApparentField,
+}
+
+/// <summary>Which formula gave a true field.</summary>
+public enum TrueFieldSource
+{
+    FieldStop,
+    ApparentField,
+    Zoom,
+}
+
+/// <summary>
+/// One way of looking: an ocular alone, or through one Barlow at one factor, in one telescope. Powers are angular
+/// magnifications, M = F A / f (OpenStax, College Physics 2e, section 26.5). A zoom has a stretch of them; its exit pupil
+/// is that at its longest focal length, and its true field that at the lowest of its powers which the range admits.
+/// </summary>
+public sealed class View
+{
+    /// <summary>How fast the sky turns at the equator: the Earth Rotation Angle's 15.0410672 arcseconds a second
+    /// (Explanatory Supplement to the Astronomical Almanac, 3rd ed., 2013).</summary>
+    public const double SkyArcsecPerSecond = 15.0410672;
+
+    private View(TelescopeInUse telescope, Ocular ocular, Barlow? barlow, double factor)
+    {
+        Telescope = telescope;
+        Ocular = ocular;
+        Barlow = barlow;
+        Factor = factor;
+        var effectiveFocalLengthMm = telescope.Telescope.FocalLengthMm * factor;
+        Power = effectiveFocalLengthMm / ocular.LongestFocalLengthMm;
+        PowerAtShortest = effectiveFocalLengthMm / ocular.ShortestFocalLengthMm;
+        ExitPupilMm = telescope.Telescope.ApertureMm / Power;
+        (TrueFieldDeg, TrueFieldFrom) = TrueField(effectiveFocalLengthMm);
+        From = telescope.Axis.PositionOf(Power);
+        To = ocular is Zoom ? telescope.Axis.PositionOf(PowerAtShortest) : From;
+    }
+
+    public TelescopeInUse Telescope { get; }
+
+    public Ocular Ocular { get; }
+
+    public Barlow? Barlow { get; }
+
+    /// <summary>1 without a Barlow.</summary>
+    public double Factor { get; }
+
+    /// <summary>The power; a zoom's at its longest focal length.</summary>
+    public double Power { get; }
+
+    /// <summary>The power at the shortest focal length: the same as <see cref="Power"/> unless it is a zoom.</summary>
+    public double PowerAtShortest { get; }
+
+    /// <summary>D / M, in mm (Sky &amp; Telescope, "A Pupil Primer").</summary>
+    public double ExitPupilMm { get; }
+
+    /// <summary>In degrees: 2 atan(S / 2 F A) with a field stop S; without one, apparent field / power.</summary>
+    public double TrueFieldDeg { get; }
+
+    public TrueFieldSource TrueFieldFrom { get; }
+
+    /// <summary>Seconds that a star at the celestial equator takes across the field of an undriven telescope.</summary>
+    public double DriftSeconds => TrueFieldDeg * 3600 / SkyArcsecPerSecond;
+
+    /// <summary>Position of the (lowest) power, cut to the range.</summary>
+    public double From { get; }
+
+    /// <summary>Position of the highest power, cut to the range; the same as <see cref="From"/> unless it is a zoom.</summary>
+    public double To { get; }
+
+    public bool IsZoom => Ocular is Zoom;
+
+    public bool HasBarlow => Barlow is not null;
+
+    /// <summary>The power cut to the range; a zoom's lowest.</summary>
+    public double CutPower => Telescope.Range.Cut(Power);
+
+    /// <summary>
+    /// The view, or null where a barrel does not fit what carries it. A reticle eyepiece has none: it is not looked
+    /// through for the view.
+    /// </summary>
+    public static View? Of(TelescopeInUse telescope, Ocular ocular, Barlow? barlow = null, double factor = 1)
+    {
+        var focuser = telescope.Telescope.FocuserBarrel;
+        var fits = barlow is null
+            ? ocular.Barrel.FitsInto(focuser)
+            : ocular.Barrel.FitsInto(barlow.Barrel) && barlow.Barrel.FitsInto(focuser);
+        return fits && ocular is not Eyepiece { Purpose: EyepiecePurpose.Reticle }
+            ? new View(telescope, ocular, barlow, factor)
+            : null;
+    }
+
+    /// <summary>Every view of an ocular through a Barlow, one a factor; none where a barrel does not fit.</summary>
+    public static IEnumerable<View> Through(TelescopeInUse telescope, Ocular ocular, Barlow barlow)
+    {
+        foreach (var factor in barlow.Factors)
+        {
+            if (Of(telescope, ocular, barlow, factor) is { } view)
+            {
+                yield return view;
+            }
+        }
+    }
+
+    /// <summary>Null for a power within a quarter of the range; a zoom's powers must reach into it.</summary>
+    public NotUsable? PowerOutsideRange()
+    {
+        var range = Telescope.Range;
+        return Tolerance.Below(Math.Log(PowerAtShortest * PowerRange.Grace / range.Lowest), 0) ? NotUsable.BelowRange
+            : Tolerance.Above(Math.Log(Power / PowerRange.Grace / range.Highest), 0) ? NotUsable.AboveRange
+            : null;
+    }
+
+    /// <summary>Why the view is of no use to the observer: the first reason that applies; null for a usable view.</summary>
+    /// <param name="observer">Who looks.</param>
+    /// <param name="leastApparentFieldDeg">The narrowest apparent field put up with, or null.</param>
+    /// <param name="bought">Whether the ocular is being bought: more eye relief is asked of it.</param>
+    public NotUsable? NotUsableBecause(Observer observer, double? leastApparentFieldDeg, bool bought)
+    {
+        if (PowerOutsideRange() is { } outside)
+        {
+            return outside;
+        }
+
+        if (Tolerance.Below(Ocular.EyeReliefMm, observer.NeededEyeReliefMm(ExitPupilMm, bought)))
+        {
+            return NotUsable.EyeRelief;
+        }
+
+        return leastApparentFieldDeg is { } least && Tolerance.Below(Ocular.ApparentFieldAtLongestDeg, least)
+            ? NotUsable.ApparentField
+            : null;
+    }
+
+    private (double Degrees, TrueFieldSource From) TrueField(double effectiveFocalLengthMm)
+    {
+        if (Ocular is Eyepiece { FieldStopMm: { } stop })
+        {
+            return (2 * Math.Atan(stop / (2 * effectiveFocalLengthMm)) * 180 / Math.PI, TrueFieldSource.FieldStop);
+        }
+
+        if (!IsZoom)
+        {
+            return (Ocular.ApparentFieldAtLongestDeg / Power, TrueFieldSource.ApparentField);
+        }
+
+        var lowestAdmitted = Math.Min(Math.Max(Power, Telescope.Range.Lowest / PowerRange.Grace), PowerAtShortest);
+        return (Ocular.ApparentFieldDegAt(effectiveFocalLengthMm / lowestAdmitted) / lowestAdmitted, TrueFieldSource.Zoom);
+    }
+}

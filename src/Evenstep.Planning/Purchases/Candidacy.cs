@@ -1,0 +1,177 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
+
+namespace Evenstep.Planning.Purchases;
+
+/// <summary>Why a catalogue item is no candidate, in the order in which the reasons are looked for.</summary>
+public enum Excluded
+{
+    /// <summary>The request names it, or avoids its kind and does not demand it.</summary>
+    ByRequest,
+    OutOfStock,
+
+    /// <summary>A reticle eyepiece where none is asked for, or the owned kit has one that serves.</summary>
+    Reticle,
+
+    /// <summary>Dearer than the budget or than the most allowed for one item.</summary>
+    OverBudget,
+
+    /// <summary>Its mass is known and above the most allowed.</summary>
+    TooHeavy,
+
+    /// <summary>It fits no telescope of the request.</summary>
+    BarrelTooWide,
+
+    /// <summary>Alone it gives no power near the range, in any telescope; a reticle eyepiece: it cannot reach the power asked.</summary>
+    OutsidePowerRange,
+    EyeReliefTooShort,
+    ApparentFieldTooNarrow,
+
+    /// <summary>It is owned already, or bought alone it repeats more owned powers than allowed.</summary>
+    OverlapsOwned,
+}
+
+/// <summary>A catalogue item that is no candidate, and the first reason that applies.</summary>
+public sealed record Exclusion(Item Item, Excluded Reason);
+
+/// <summary>Which catalogue items may be bought at all, in ordinal order of ids, and why each other one may not.</summary>
+public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<Exclusion> Exclusions)
+{
+    public static Candidacy Of(PurchaseProblem problem) => new Sieve(problem).Sort();
+
+    /// <summary>The exclusion of an item, or null for a candidate.</summary>
+    public Exclusion? ExclusionOf(Item item) => Exclusions.FirstOrDefault(exclusion => exclusion.Item.Equals(item));
+
+    /// <summary>The questions asked of every item, in order, with what they share worked out once.</summary>
+    private sealed class Sieve
+    {
+        private readonly PurchaseProblem problem;
+        private readonly HashSet<Item> owned;
+        private readonly HashSet<string> demanded;
+        private readonly Item[] allBarlows;
+        private readonly bool ownedReticleServes;
+        private readonly Kit ownedKit;
+
+        public Sieve(PurchaseProblem problem)
+        {
+            this.problem = problem;
+            owned = [.. problem.Owned];
+            demanded = [.. problem.Demands.MustInclude];
+            allBarlows = [.. problem.Owned.Concat(problem.Catalogue).Where(item => item.IsBarlow).Distinct()];
+            ownedKit = Kit.Of(problem, []);
+            ownedReticleServes = problem.Demands.ReticleLeastPower is { } asked
+                && ownedKit.ReticlePower() is { } has && Tolerance.AtLeast(has / asked, 1);
+        }
+
+        public Candidacy Sort()
+        {
+            var candidates = ImmutableArray.CreateBuilder<Item>();
+            var exclusions = ImmutableArray.CreateBuilder<Exclusion>();
+            foreach (var item in problem.Catalogue)
+            {
+                if (ReasonAgainst(item) is { } reason)
+                {
+                    exclusions.Add(new Exclusion(item, reason));
+                }
+                else
+                {
+                    candidates.Add(item);
+                }
+            }
+
+            return new Candidacy(candidates.ToImmutable(), exclusions.ToImmutable());
+        }
+
+        private Excluded? ReasonAgainst(Item item) =>
+            IsExcludedByRequest(item) ? Excluded.ByRequest
+            : !item.InStock ? Excluded.OutOfStock
+            : item.IsReticle && (problem.Demands.ReticleLeastPower is null || ownedReticleServes) ? Excluded.Reticle
+            : IsOverBudget(item) ? Excluded.OverBudget
+            : item.MassGrams > problem.Limits.MaxItemMassGrams ? Excluded.TooHeavy
+            : !FitsSomeTelescope(item) ? Excluded.BarrelTooWide
+            : ReasonAgainstViews(item) is { } reason ? reason
+            : OverlapsOwned(item) ? Excluded.OverlapsOwned
+            : null;
+
+        private bool IsExcludedByRequest(Item item)
+        {
+            var avoided = (item.IsBarlow && problem.Preferences.AvoidBarlows) || (item.IsZoom && problem.Preferences.AvoidZooms);
+            return problem.Preferences.Exclude.Contains(item.Id) || (avoided && !demanded.Contains(item.Id));
+        }
+
+        private bool IsOverBudget(Item item) =>
+            item.Price > problem.Limits.Budget || item.Price > problem.Limits.MaxPricePerItem;
+
+        private bool FitsSomeTelescope(Item item) =>
+            problem.Telescopes.Any(telescope => item.Optic.Barrel.FitsInto(telescope.Telescope.FocuserBarrel));
+
+        /// <summary>How far the item's views alone come: the reason that stops the one that comes farthest.</summary>
+        private Excluded? ReasonAgainstViews(Item item)
+        {
+            if (item.IsBarlow)
+            {
+                return null;
+            }
+
+            if (item.IsReticle)
+            {
+                return ReachesReticlePower(item) ? null : Excluded.OutsidePowerRange;
+            }
+
+            NotUsable? farthest = NotUsable.BelowRange;
+            foreach (var view in problem.Telescopes.SelectMany(telescope => KitViews.Alone(problem, telescope, item, bought: true)))
+            {
+                if (view.IsUsable)
+                {
+                    return null;
+                }
+
+                farthest = (NotUsable)Math.Max((int)farthest, (int)view.NotUsableBecause!);
+            }
+
+            return farthest switch
+            {
+                NotUsable.ApparentField => Excluded.ApparentFieldTooNarrow,
+                NotUsable.EyeRelief => Excluded.EyeReliefTooShort,
+                _ => Excluded.OutsidePowerRange,
+            };
+        }
+
+        private bool ReachesReticlePower(Item item) =>
+            Reticle.HighestPower(item, allBarlows, problem.Telescopes) is { } highest
+            && Tolerance.AtLeast(highest / problem.Demands.ReticleLeastPower!.Value, 1);
+
+        private bool OverlapsOwned(Item item) => owned.Contains(item) || OverlapsBoughtAlone(item) > problem.Limits.AllowedOverlaps;
+
+        private int OverlapsBoughtAlone(Item item)
+        {
+            var count = 0;
+            for (var t = 0; t < problem.Telescopes.Length; t++)
+            {
+                KitView[] added = [.. ViewsAdded(problem.Telescopes[t], item).Where(view => view.IsUsable)];
+                for (var i = 0; i < added.Length; i++)
+                {
+                    count += ownedKit.Ladders[t].Usable.Count(view => Repeats(added[i], view));
+                    count += added.Skip(i + 1).Count(view => Repeats(added[i], view));
+                }
+            }
+
+            return count;
+        }
+
+        private bool Repeats(KitView a, KitView b) => Overlap.Between(a, b, problem.Preferences.LeastStep);
+
+        private IEnumerable<KitView> ViewsAdded(TelescopeInUse telescope, Item item)
+        {
+            if (item.IsBarlow)
+            {
+                return problem.Owned.Where(one => one.Ocular is not null)
+                    .SelectMany(eyepiece => KitViews.Through(problem, telescope, eyepiece, false, item, true));
+            }
+
+            return KitViews.Alone(problem, telescope, item, bought: true).Concat(
+                problem.Owned.Where(one => one.IsBarlow)
+                    .SelectMany(barlow => KitViews.Through(problem, telescope, item, true, barlow, false)));
+        }
+    }
+}

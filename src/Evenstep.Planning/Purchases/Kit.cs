@@ -1,0 +1,211 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
+
+namespace Evenstep.Planning.Purchases;
+
+/// <summary>What one telescope of a kit shows: every view the barrels allow, by power.</summary>
+public sealed class Ladder
+{
+    private readonly double leastStep;
+
+    internal Ladder(TelescopeInUse telescope, ImmutableArray<KitView> views, double enough, double leastStep)
+    {
+        this.leastStep = leastStep;
+        Telescope = telescope;
+        Views = views;
+        Usable = [.. views.Where(view => view.IsUsable)];
+        Figures = LadderFigures.Of(Usable.Select(view => view.Reach), telescope.Axis.Length, enough);
+    }
+
+    public TelescopeInUse Telescope { get; }
+
+    /// <summary>By power, then the ids of eyepiece and Barlow, then factor.</summary>
+    public ImmutableArray<KitView> Views { get; }
+
+    public ImmutableArray<KitView> Usable { get; }
+
+    public LadderFigures Figures { get; }
+
+    /// <summary>Every pair of usable views that repeat one another, lower power first.</summary>
+    public IEnumerable<OverlappingPair> Overlaps()
+    {
+        for (var i = 0; i < Usable.Length; i++)
+        {
+            for (var j = i + 1; j < Usable.Length; j++)
+            {
+                if (Overlap.Between(Usable[i], Usable[j], leastStep))
+                {
+                    yield return new OverlappingPair(Usable[i], Usable[j]);
+                }
+            }
+        }
+    }
+
+    /// <summary>The jumps between neighbouring usable views, the jumps at both ends included; none of no length.</summary>
+    public IEnumerable<Jump> Jumps()
+    {
+        if (Usable.IsEmpty)
+        {
+            yield break;
+        }
+
+        var reached = 0.0;
+        var atEnd = true;
+        foreach (var reach in Usable.Select(view => view.Reach).OrderBy(reach => reach.From))
+        {
+            if (Tolerance.Above(reach.From, reached))
+            {
+                yield return JumpAcross(reached, reach.From, atEnd);
+            }
+
+            reached = Math.Max(reached, reach.To);
+            atEnd = false;
+        }
+
+        if (Tolerance.Above(Telescope.Axis.Length, reached))
+        {
+            yield return JumpAcross(reached, Telescope.Axis.Length, atEnd: true);
+        }
+    }
+
+    private Jump JumpAcross(double from, double to, bool atEnd) =>
+        new(Telescope.Axis.PowerAt(from), Telescope.Axis.PowerAt(to), to - from, atEnd);
+}
+
+/// <summary>The stretch of powers between two neighbouring views, or between a view and an end of the range.</summary>
+/// <param name="FromPower">The lower power, cut to the range.</param>
+/// <param name="ToPower">The higher power, cut to the range.</param>
+/// <param name="Distance">Between their positions.</param>
+/// <param name="AtEnd">At an end no neighbour stands on the other side, so the jump counts twice.</param>
+public sealed record Jump(double FromPower, double ToPower, double Distance, bool AtEnd)
+{
+    /// <summary>The ratio of the powers; squared at an end.</summary>
+    public double Ratio => Math.Pow(ToPower / FromPower, AtEnd ? 2 : 1);
+
+    /// <summary>The step as it counts: each zone of powers by its weight.</summary>
+    public double Weighed => Math.Exp(AtEnd ? 2 * Distance : Distance);
+}
+
+/// <summary>What the observer owns together with what is bought, as seen in each telescope.</summary>
+public sealed class Kit
+{
+    private Kit(PurchaseProblem problem, ImmutableArray<Item> purchases, ImmutableArray<Ladder> ladders)
+    {
+        Problem = problem;
+        Purchases = purchases;
+        Ladders = ladders;
+        Figures = LadderFigures.Of([.. ladders.Select(ladder => ladder.Figures)]);
+    }
+
+    public PurchaseProblem Problem { get; }
+
+    public ImmutableArray<Item> Purchases { get; }
+
+    public IEnumerable<Item> Items => Problem.Owned.Concat(Purchases);
+
+    /// <summary>One a telescope, in the problem's order.</summary>
+    public ImmutableArray<Ladder> Ladders { get; }
+
+    public LadderFigures Figures { get; }
+
+    public decimal TotalPrice => Purchases.Sum(item => item.Price);
+
+    public static Kit Of(PurchaseProblem problem, IEnumerable<Item> purchases)
+    {
+        ImmutableArray<Item> bought = [.. purchases];
+        return new Kit(problem, bought, [.. problem.Telescopes.Select(telescope => LadderOf(problem, telescope, bought))]);
+    }
+
+    /// <summary>How many pairs of views overlap, over all telescopes, in which a purchase takes part.</summary>
+    public int OverlapsThroughPurchases() => Ladders.Sum(ladder => ladder.Overlaps().Count(pair => pair.NeedsPurchase));
+
+    /// <summary>The widest true field, in degrees, of a usable view in one telescope or in any; null if there is none.</summary>
+    public double? WidestFieldDeg(int? telescopeIndex = null)
+    {
+        var ladders = telescopeIndex is { } index ? Ladders.Slice(index, 1) : Ladders;
+        return ladders.SelectMany(ladder => ladder.Usable).Max(view => (double?)view.View.TrueFieldDeg);
+    }
+
+    /// <summary>The highest power, in any telescope, of a reticle eyepiece of the kit, alone or through a Barlow of the
+    /// kit; null if no reticle eyepiece fits a telescope.</summary>
+    public double? ReticlePower()
+    {
+        Item[] barlows = [.. Items.Where(item => item.IsBarlow)];
+        return Items.Where(item => item.IsReticle).Max(item => Reticle.HighestPower(item, barlows, Problem.Telescopes));
+    }
+
+    private static Ladder LadderOf(PurchaseProblem problem, TelescopeInUse telescope, ImmutableArray<Item> bought)
+    {
+        List<KitView> views = [];
+        foreach (var eyepiece in problem.Owned.Concat(bought).Where(item => item.Ocular is not null))
+        {
+            var isBought = bought.Contains(eyepiece);
+            views.AddRange(KitViews.Alone(problem, telescope, eyepiece, isBought));
+            foreach (var barlow in problem.Owned.Concat(bought).Where(item => item.IsBarlow))
+            {
+                views.AddRange(KitViews.Through(problem, telescope, eyepiece, isBought, barlow, bought.Contains(barlow)));
+            }
+        }
+
+        views.Sort(ByPower);
+        return new Ladder(telescope, [.. views], problem.EnoughMismatch, problem.Preferences.LeastStep);
+    }
+
+    private static int ByPower(KitView a, KitView b)
+    {
+        var order = a.View.Power.CompareTo(b.View.Power);
+        order = order != 0 ? order : string.CompareOrdinal(a.Eyepiece.Id, b.Eyepiece.Id);
+        order = order != 0 ? order : string.CompareOrdinal(a.Barlow?.Id, b.Barlow?.Id);
+        return order != 0 ? order : a.View.Factor.CompareTo(b.View.Factor);
+    }
+}
+
+/// <summary>The views that items make, judged for the problem's observer.</summary>
+public static class KitViews
+{
+    /// <summary>The view of an eyepiece or zoom alone; none where the barrel does not fit.</summary>
+    public static IEnumerable<KitView> Alone(PurchaseProblem problem, TelescopeInUse telescope, Item eyepiece, bool bought)
+    {
+        if (View.Of(telescope, eyepiece.Ocular!) is { } view)
+        {
+            yield return Judged(problem, view, eyepiece, bought, barlow: null, bought);
+        }
+    }
+
+    /// <summary>The views of an eyepiece or zoom through a Barlow, one a factor.</summary>
+    public static IEnumerable<KitView> Through(
+        PurchaseProblem problem, TelescopeInUse telescope, Item eyepiece, bool eyepieceBought, Item barlow, bool barlowBought) =>
+        View.Through(telescope, eyepiece.Ocular!, (Barlow)barlow.Optic)
+            .Select(view => Judged(problem, view, eyepiece, eyepieceBought, barlow, eyepieceBought || barlowBought));
+
+    private static KitView Judged(
+        PurchaseProblem problem, View view, Item eyepiece, bool eyepieceBought, Item? barlow, bool needsPurchase)
+    {
+        var because = view.NotUsableBecause(problem.Observer, problem.Preferences.LeastApparentFieldDeg, eyepieceBought);
+        return new KitView(eyepiece, barlow, view, because, needsPurchase);
+    }
+}
+
+/// <summary>What a reticle eyepiece is good for.</summary>
+public static class Reticle
+{
+    /// <summary>The highest power of a reticle eyepiece in any telescope, alone or through one of the Barlows; null if it
+    /// fits no telescope.</summary>
+    public static double? HighestPower(Item reticle, IReadOnlyCollection<Item> barlows, ImmutableArray<TelescopeInUse> telescopes) =>
+        telescopes.Max(telescope => HighestPowerIn(telescope.Telescope, (Eyepiece)reticle.Optic, barlows));
+
+    private static double? HighestPowerIn(Telescope telescope, Eyepiece reticle, IReadOnlyCollection<Item> barlows)
+    {
+        if (!reticle.Barrel.FitsInto(telescope.FocuserBarrel))
+        {
+            return null;
+        }
+
+        var highestFactor = barlows.Select(item => (Barlow)item.Optic)
+            .Where(barlow => reticle.Barrel.FitsInto(barlow.Barrel) && barlow.Barrel.FitsInto(telescope.FocuserBarrel))
+            .Select(barlow => barlow.Factors[^1])
+            .Prepend(1)
+            .Max();
+        return telescope.FocalLengthMm * highestFactor / reticle.FocalLengthMm;
+    }
+}

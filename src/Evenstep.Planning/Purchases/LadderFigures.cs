@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+
+namespace Evenstep.Planning.Purchases;
+
+/// <summary>A stretch of positions that a view reaches: a point, unless it is a zoom's.</summary>
+public readonly record struct Reach(double From, double To);
+
+/// <summary>
+/// How well a set of reaches serves an axis from 0 to U. The mismatch at a position is the distance to the nearest
+/// reach; with no reach at all it counts as U everywhere. The telescopes of a kit are taken together as a kit: the
+/// greatest of the mismatches, the averages of the means and shares.
+/// </summary>
+/// <param name="HasViews">False if there is nothing to look through.</param>
+/// <param name="GreatestMismatch">In position.</param>
+/// <param name="MeanMismatch">Averaged over the axis.</param>
+/// <param name="MeanExcess">The average of what the mismatch exceeds the mismatch that is good enough by.</param>
+/// <param name="ServedShare">The part of the axis, 0 to 1, where the mismatch is good enough.</param>
+public sealed record LadderFigures(
+    bool HasViews, double GreatestMismatch, double MeanMismatch, double MeanExcess, double ServedShare)
+{
+    /// <summary>Twice the greatest mismatch: the logarithm of the largest step.</summary>
+    public double LnLargestStep => 2 * GreatestMismatch;
+
+    public double LargestStep => Math.Exp(LnLargestStep);
+
+    /// <summary>Figures of one telescope.</summary>
+    /// <param name="reaches">Of its usable views, in any order.</param>
+    /// <param name="length">U, the length of its axis.</param>
+    /// <param name="enough">The mismatch that is good enough.</param>
+    public static LadderFigures Of(IEnumerable<Reach> reaches, double length, double enough)
+    {
+        var sorted = reaches.OrderBy(reach => reach.From).ToList();
+        if (sorted.Count == 0)
+        {
+            return new LadderFigures(false, length, length, Math.Max(0, length - enough), 0);
+        }
+
+        var sums = new Sums(enough);
+        var reached = sorted[0].From;
+        sums.AddEnd(reached);
+        foreach (var reach in sorted)
+        {
+            sums.AddGap(reach.From - reached);
+            sums.AddReach(reach.To - Math.Max(reach.From, reached));
+            reached = Math.Max(reached, reach.To);
+        }
+
+        sums.AddEnd(length - reached);
+        return sums.Over(length);
+    }
+
+    /// <summary>Figures of a kit from those of its telescopes.</summary>
+    public static LadderFigures Of(ImmutableArray<LadderFigures> telescopes) => new(
+        telescopes.Any(one => one.HasViews),
+        telescopes.Max(one => one.GreatestMismatch),
+        telescopes.Average(one => one.MeanMismatch),
+        telescopes.Average(one => one.MeanExcess),
+        telescopes.Average(one => one.ServedShare));
+
+    /// <summary>Integrals over the axis. Across a gap the mismatch rises to half of it and falls again: two triangles.</summary>
+    private struct Sums(double enough)
+    {
+        private double greatest;
+        private double mismatch;
+        private double excess;
+        private double served;
+
+        public void AddGap(double gap)
+        {
+            if (gap > 0)
+            {
+                AddEnd(gap / 2);
+                AddEnd(gap / 2);
+            }
+        }
+
+        /// <summary>A side of a gap, or an end of the axis, along which the mismatch rises from 0 to its length.</summary>
+        public void AddEnd(double length)
+        {
+            greatest = Math.Max(greatest, length);
+            mismatch += length * length / 2;
+            var over = Math.Max(0, length - enough);
+            excess += over * over / 2;
+            served += Math.Min(length, enough);
+        }
+
+        public void AddReach(double length) => served += Math.Max(0, length);
+
+        public readonly LadderFigures Over(double length) =>
+            new(true, greatest, mismatch / length, excess / length, served / length);
+    }
+}

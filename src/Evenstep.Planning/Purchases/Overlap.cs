@@ -1,0 +1,49 @@
+using Evenstep.Planning.Optics;
+
+namespace Evenstep.Planning.Purchases;
+
+/// <summary>
+/// When one view repeats another in the same telescope. Both are taken to be usable.
+/// </summary>
+public static class Overlap
+{
+    /// <summary>Of two fields in this ratio or more, the wider is an upgrade, not a repetition: common practice, no source.</summary>
+    public const double WiderFieldRatio = 1.25;
+
+    /// <summary>Whether the views repeat one another; a view of fixed power never repeats a zoom.</summary>
+    public static bool Between(KitView a, KitView b, double leastStep) => (a.View.IsZoom, b.View.IsZoom) switch
+    {
+        (false, false) => PowersAreClose(a, b, leastStep) && RepeatsFixed(a, b),
+        (true, true) => RepeatsZoom(a, b),
+        _ => false,
+    };
+
+    private static bool PowersAreClose(KitView a, KitView b, double leastStep) =>
+        Tolerance.Below(Math.Abs(Math.Log(a.View.CutPower / b.View.CutPower)), Math.Log(leastStep));
+
+    private static bool RepeatsFixed(KitView a, KitView b) => (a.Barlow, b.Barlow) switch
+    {
+        (null, null) => FieldsAreAlike(a.View.TrueFieldDeg, b.View.TrueFieldDeg),
+        ({ } barlow, { } other) => a.Eyepiece.Equals(b.Eyepiece) && !barlow.Equals(other),
+        _ => true,
+    };
+
+    private static bool FieldsAreAlike(double a, double b) =>
+        Tolerance.AtMost(Math.Max(a, b) / Math.Min(a, b), WiderFieldRatio);
+
+    private static bool RepeatsZoom(KitView a, KitView b)
+    {
+        var excused = a.Eyepiece.Equals(b.Eyepiece) || (a.Barlow is not null && b.Barlow is not null);
+        return !excused && Tolerance.Above(Math.Min(a.View.To, b.View.To), Math.Max(a.View.From, b.View.From));
+    }
+}
+
+/// <summary>Two views of a kit that repeat one another, lower power first.</summary>
+public sealed record OverlappingPair(KitView First, KitView Second)
+{
+    /// <summary>The ratio of the powers, cut to the range; null between zooms.</summary>
+    public double? Ratio => First.View.IsZoom ? null : Second.View.CutPower / First.View.CutPower;
+
+    /// <summary>Whether a purchase is to blame: overlaps among owned items alone are reported, never held against one.</summary>
+    public bool NeedsPurchase => First.NeedsPurchase || Second.NeedsPurchase;
+}

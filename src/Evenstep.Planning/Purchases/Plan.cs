@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+
+namespace Evenstep.Planning.Purchases;
+
+/// <summary>How a planning ended.</summary>
+public enum Outcome
+{
+    /// <summary>The best set, proved at every stage.</summary>
+    Optimal,
+
+    /// <summary>The work limit ended the proof; the bound says how much better a set could be.</summary>
+    BestFound,
+
+    /// <summary>Proved that buying nothing is best.</summary>
+    NothingWorthwhile,
+
+    /// <summary>Proved that no set is allowed.</summary>
+    Infeasible,
+}
+
+/// <summary>What was chosen and what was proved of it.</summary>
+public sealed record Plan
+{
+    public required Outcome Outcome { get; init; }
+
+    /// <summary>In ordinal order of ids; empty if infeasible.</summary>
+    public required ImmutableArray<Item> Purchases { get; init; }
+
+    public required Candidacy Candidacy { get; init; }
+
+    /// <summary>The values of the stages; null if infeasible.</summary>
+    public StageValues? Values { get; init; }
+
+    /// <summary>Why nothing is allowed; null unless infeasible.</summary>
+    public Conflicts? Conflicts { get; init; }
+
+    /// <summary>Null if a wide view is not wished for, or nothing gives one.</summary>
+    public WideViewWish? Wish { get; init; }
+
+    public bool IsProved => Outcome is not Outcome.BestFound;
+}
+
+/// <summary>The values by which the best set was chosen, stage by stage.</summary>
+/// <param name="LnLeastLargestStep">The least attainable logarithm of the largest step, or of the step that is enough
+/// where that is larger. The best found, where the proof did not end.</param>
+/// <param name="LnBound">A proven lower bound on it; the same where the proof ended.</param>
+/// <param name="LeastMeanExcess">The least mean excess attainable within the leeway of the largest step.</param>
+/// <param name="Preference">The preference score of the purchases.</param>
+public sealed record StageValues(double LnLeastLargestStep, double LnBound, double LeastMeanExcess, double Preference)
+{
+    /// <summary>A largest step up to this much wider, in logarithm, is as good: common practice, no source.</summary>
+    public const double StepLeeway = 1.10;
+
+    /// <summary>A mean excess up to this much greater is as good, for no eye sees it: common practice, no source.</summary>
+    public const double ExcessLeeway = 0.005;
+
+    /// <summary>The logarithm of the largest step that the later stages must keep to.</summary>
+    public double LnLargestStepAllowed => StepLeeway * LnLeastLargestStep;
+
+    public double MeanExcessAllowed => LeastMeanExcess + ExcessLeeway;
+}
+
+/// <summary>The wish for a wide view.</summary>
+/// <param name="TrueFieldDeg">The true field that grants it, in degrees.</param>
+/// <param name="Granted">False if no allowed set grants it, so that all stood for election.</param>
+public sealed record WideViewWish(double TrueFieldDeg, bool Granted)
+{
+    /// <summary>This much of the widest field to be had is wide: common practice, no source.</summary>
+    public const double ShareOfWidest = 0.75;
+
+    /// <summary>The true field wished for: a share of the widest that any candidate or owned item gives alone and usable,
+    /// in any telescope. Null if there is no wish, or nothing gives any.</summary>
+    public static double? TrueFieldWished(PurchaseProblem problem, ImmutableArray<Item> candidates)
+    {
+        if (!problem.WishesWideView)
+        {
+            return null;
+        }
+
+        var alone = problem.Telescopes.SelectMany(telescope =>
+            problem.Owned.Where(item => item.Ocular is not null).SelectMany(item => KitViews.Alone(problem, telescope, item, false))
+            .Concat(candidates.Where(item => item.Ocular is not null).SelectMany(item => KitViews.Alone(problem, telescope, item, true))));
+        return alone.Where(view => view.IsUsable).Max(view => (double?)view.View.TrueFieldDeg) * ShareOfWidest;
+    }
+}
+
+/// <summary>Why no set is allowed, and what would help.</summary>
+/// <param name="NoCandidates">Items that must be bought but are no candidates: each conflicts by itself.</param>
+/// <param name="Together">Demands that cannot be met together within the limits; without any one of them, the rest can.</param>
+/// <param name="Nearest">The nearest value of each limit that alone would make a set possible.</param>
+public sealed record Conflicts(
+    ImmutableArray<Exclusion> NoCandidates, ImmutableArray<Demand> Together, NearestLimits Nearest);
+
+/// <summary>One demand on the kit.</summary>
+public abstract record Demand
+{
+    public sealed record MustInclude(Item Item) : Demand;
+
+    public sealed record MustFrame(FramingDemand Framing, int Index) : Demand;
+
+    public sealed record Reticle(double LeastPower) : Demand;
+}
+
+/// <summary>
+/// For each limit the value nearest to the one given that alone would make a set possible, the candidates derived anew;
+/// null where none within the bounds would.
+/// </summary>
+/// <param name="Budget">In the catalogue's currency.</param>
+/// <param name="MaxPurchases">A count.</param>
+/// <param name="MaxBarlows">A count.</param>
+/// <param name="AllowedOverlaps">A count of pairs.</param>
+/// <param name="WidthDeg">For each framing demand in turn, in degrees, to two decimals, rounded down.</param>
+public sealed record NearestLimits(
+    decimal? Budget, int? MaxPurchases, int? MaxBarlows, int? AllowedOverlaps, ImmutableArray<double?> WidthDeg);

@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
+
+namespace Evenstep.Planning.Purchases;
+
+/// <summary>
+/// Checks a plan against the problem in plain code, knowing nothing of how it was found: every rule of an allowed set,
+/// every value claimed, and that no purchase could simply be left out. It cannot see that nothing better exists (that is
+/// the solver's proof), but it sees everything else.
+/// </summary>
+public static class Referee
+{
+    /// <summary>How far a claimed value may be from the one worked out here.</summary>
+    private const double ClaimTolerance = 1e-6;
+
+    /// <summary>One sentence for each thing wrong with the plan; empty for a good one.</summary>
+    public static ImmutableArray<string> FaultsOf(PurchaseProblem problem, Plan plan)
+    {
+        if (plan.Outcome == Outcome.Infeasible)
+        {
+            return plan is { Conflicts: not null, Purchases.IsEmpty: true, Values: null }
+                ? [] : ["An infeasible plan names its conflicts and buys nothing."];
+        }
+
+        var kit = Kit.Of(problem, plan.Purchases);
+        return
+        [
+            .. Breaches.Of(kit).Select(breach => breach.ToString()),
+            .. NoCandidates(problem, plan),
+            .. WrongOutcome(plan),
+            .. WrongWish(plan, kit),
+            .. WrongValues(problem, plan, kit),
+            .. Superfluous(problem, plan),
+        ];
+    }
+
+    private static IEnumerable<string> NoCandidates(PurchaseProblem problem, Plan plan)
+    {
+        var candidates = Candidacy.Of(problem).Candidates.ToHashSet();
+        return plan.Purchases.Where(item => !candidates.Contains(item)).Select(item => $"{item} is no candidate.");
+    }
+
+    private static IEnumerable<string> WrongOutcome(Plan plan)
+    {
+        if (plan.Values is null || plan.Conflicts is not null)
+        {
+            yield return "A plan has values and no conflicts.";
+        }
+
+        if (plan.Outcome is Outcome.Optimal or Outcome.NothingWorthwhile && plan.Purchases.IsEmpty != (plan.Outcome == Outcome.NothingWorthwhile))
+        {
+            yield return $"The outcome {plan.Outcome} does not go with {plan.Purchases.Length} purchases.";
+        }
+    }
+
+    private static IEnumerable<string> WrongWish(Plan plan, Kit kit)
+    {
+        if (plan.Wish is { Granted: true } wish && !Breaches.Frames(kit, wish.TrueFieldDeg, null))
+        {
+            yield return $"The kit has no view of {wish.TrueFieldDeg} degrees, though the wish for one is said to be granted.";
+        }
+    }
+
+    private static IEnumerable<string> WrongValues(PurchaseProblem problem, Plan plan, Kit kit)
+    {
+        if (plan.Values is not { } values)
+        {
+            yield break;
+        }
+
+        var step = Math.Max(2 * problem.EnoughMismatch, kit.Figures.LnLargestStep);
+        if (step > values.LnLargestStepAllowed + Tolerance.Value)
+        {
+            yield return $"The largest step, {step}, is above the {values.LnLargestStepAllowed} allowed.";
+        }
+
+        if (values.LnBound > values.LnLeastLargestStep + Tolerance.Value || (plan.IsProved && values.LnBound < values.LnLeastLargestStep - Tolerance.Value))
+        {
+            yield return $"The bound {values.LnBound} does not go with the least largest step {values.LnLeastLargestStep}.";
+        }
+
+        if (step < values.LnBound - ClaimTolerance)
+        {
+            yield return $"The largest step, {step}, is better than the bound {values.LnBound} proved.";
+        }
+
+        if (kit.Figures.MeanExcess > values.MeanExcessAllowed + Tolerance.Value)
+        {
+            yield return $"The mean excess, {kit.Figures.MeanExcess}, is above the {values.MeanExcessAllowed} allowed.";
+        }
+
+        if (plan.IsProved && kit.Figures.MeanExcess < values.LeastMeanExcess - ClaimTolerance)
+        {
+            yield return $"The mean excess, {kit.Figures.MeanExcess}, is better than the least, {values.LeastMeanExcess}.";
+        }
+
+        var preference = new PreferenceScore(problem).Of(plan.Purchases);
+        if (Math.Abs(preference - values.Preference) > ClaimTolerance)
+        {
+            yield return $"The preference score is {preference}, not {values.Preference}.";
+        }
+    }
+
+    /// <summary>A purchase is superfluous if the set without it is allowed and as good in every stage.</summary>
+    private static IEnumerable<string> Superfluous(PurchaseProblem problem, Plan plan)
+    {
+        if (!plan.IsProved || plan.Values is not { } values)
+        {
+            yield break;
+        }
+
+        foreach (var item in plan.Purchases)
+        {
+            var without = Kit.Of(problem, plan.Purchases.Remove(item));
+            var asGood = without.Figures.LnLargestStep <= values.LnLargestStepAllowed
+                && without.Figures.MeanExcess <= values.MeanExcessAllowed
+                && !Breaches.Of(without).Any()
+                && (plan.Wish is not { Granted: true } wish || Breaches.Frames(without, wish.TrueFieldDeg, null));
+            if (asGood)
+            {
+                yield return $"{item} could be left out.";
+            }
+        }
+    }
+}

