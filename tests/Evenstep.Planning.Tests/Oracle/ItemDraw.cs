@@ -136,7 +136,7 @@ internal sealed class ItemDraw
         return dice.Chance(thin ? 0.6 : 0.02) ? OracleBarrel.Inch0965 : OracleBarrel.Inch125;
     }
 
-    private double EyeRelief(double focalLength) => dice.Chance(0.7)
-        ? dice.Pick(8.0, 10, 12, 15, 16, 18, 20, 22)
+    private double EyeRelief(double focalLength) => dice.Chance(0.8)
+        ? dice.Pick(8.0, 10, 12, 15, 15, 16, 18, 20, 22)
         : Math.Max(3, Math.Round(focalLength * dice.Between(0.5, 0.9)));
 }

@@ -1,7 +1,7 @@
 namespace Evenstep.Planning.Tests.Oracle;
 
 /// <summary>Draws one problem: first what is given, then demands measured by what the candidates can do.</summary>
-internal sealed class ProblemDraw(Random random)
+internal sealed class ProblemDraw
 {
     private static readonly (double ApertureMm, double FocalLengthMm)[] Sizes =
     [
@@ -9,7 +9,20 @@ internal sealed class ProblemDraw(Random random)
         (150, 1200), (203, 1000), (203, 1200), (203, 2030), (254, 1200), (300, 1500), (406, 1800), (508, 2000),
     ];
 
-    private readonly Dice dice = new(random);
+    private readonly Dice dice;
+
+    /// <summary>A roomy problem leaves many sets allowed, so that the preference has something to choose from.</summary>
+    private readonly bool roomy;
+
+    /// <summary>Some eyepieces owned, few on sale but Barlows: only so do two Barlows ever pay.</summary>
+    private readonly bool richInBarlows;
+
+    public ProblemDraw(Random random)
+    {
+        dice = new Dice(random);
+        roomy = dice.Chance(0.5);
+        richInBarlows = dice.Chance(0.12);
+    }
 
     public OracleProblem Draw()
     {
@@ -54,7 +67,7 @@ internal sealed class ProblemDraw(Random random)
         return new OracleObserver
         {
             Age = dice.Chance(0.3) ? dice.Int(10, 90) : null,
-            PupilMm = dice.Chance(0.15) ? dice.Pick(4.5, 5, 5.5, 6.5, 7) : null,
+            PupilMm = dice.Chance(0.15) ? dice.Pick(3, 4, 4.5, 5, 6.5, 7.5) : null,
             WearsSpectacles = spectacles,
             AstigmatismDioptres = dice.Chance(spectacles ? 0.6 : 0.1) ? dice.Pick(0, 0.25, -0.5, 0.75, -1, 1.5, -2.5) : null,
             LeastEyeReliefMm = dice.Chance(0.12) ? dice.Pick(5.0, 8, 10, 12, 15) : null,
@@ -76,9 +89,11 @@ internal sealed class ProblemDraw(Random random)
 
     private OracleItem[] Catalogue(ItemDraw items, bool zoomsAllowed, bool reticleAsked)
     {
-        int count = dice.Weighted((12, dice.Int(4, 6)), (28, dice.Int(7, 11)), (60, dice.Int(12, 16)));
+        int count = richInBarlows ? dice.Int(5, 8) : roomy
+            ? dice.Int(14, 16)
+            : dice.Weighted((25, dice.Int(4, 6)), (45, dice.Int(7, 11)), (30, dice.Int(12, 16)));
         int zooms = zoomsAllowed ? dice.Int(1, 3) : dice.Weighted((70, 0), (30, 1));
-        int barlows = dice.Weighted((25, 0), (40, 1), (25, 2), (10, 3));
+        int barlows = richInBarlows ? dice.Int(3, 4) : dice.Weighted((20, 0), (40, 1), (25, 2), (15, 3));
         int reticles = reticleAsked ? dice.Weighted((3, 0), (37, 1), (60, 2)) : dice.Weighted((85, 0), (15, 1));
         Queue<string> ids = new(RandomProblems.InAnotherOrder(
             Enumerable.Range(1, count + zooms + barlows + reticles).Select(number => $"item-{number:00}"), dice.Random));
@@ -104,13 +119,13 @@ internal sealed class ProblemDraw(Random random)
     private OracleOwned[] Owned(ItemDraw items, OracleItem[] catalogue, bool reticleAsked)
     {
         List<OracleOwned> owned = [];
-        int count = dice.Weighted((24, 0), (24, 1), (20, 2), (14, 3), (8, 4), (5, 5), (5, 6));
+        int count = richInBarlows ? dice.Int(2, 4) : dice.Weighted((24, 0), (24, 1), (20, 2), (14, 3), (8, 4), (5, 5), (5, 6));
         while (owned.Count < count)
         {
             string id = $"own-{owned.Count + 1}";
             Func<string, OracleItem> draw = dice.Weighted<Func<string, OracleItem>>(
                 (70, items.Eyepiece),
-                (20, items.Barlow),
+                (richInBarlows ? 0 : 20, items.Barlow),
                 (9, items.Zoom),
                 (reticleAsked ? 5 : 1, items.Reticle));
             owned.Add(new OracleOwned(id, draw(id) with { Price = 0 }));
@@ -127,16 +142,19 @@ internal sealed class ProblemDraw(Random random)
     private OracleLimits Limits(OracleItem[] catalogue)
     {
         decimal typical = catalogue.Average(item => item.Price);
-        decimal budget = typical * (decimal)dice.Weighted(
-            (4, dice.Between(0, 0.4)), (16, dice.Between(0.6, 1.5)), (40, dice.Between(1.5, 3)), (40, dice.Between(3, 7)));
+        decimal budget = typical * (decimal)(roomy
+            ? dice.Between(2.5, 6)
+            : dice.Weighted((6, dice.Between(0, 0.4)), (30, dice.Between(0.6, 1.5)), (40, dice.Between(1.5, 3)), (24, dice.Between(3, 7))));
         return new OracleLimits
         {
             Budget = dice.Chance(0.8) ? Math.Round(budget / 10) * 10 : Math.Round(budget, 2),
-            MaxPurchases = dice.Weighted<int?>((32, null), (2, 0), (9, 1), (17, 2), (20, 3), (20, 4)),
-            MaxBarlows = dice.Weighted<int?>((45, null), (8, 0), (22, 1), (25, 2)),
+            MaxPurchases = roomy
+                ? dice.Pick<int?>(null, 3, 4, 4)
+                : dice.Weighted<int?>((32, null), (4, 0), (16, 1), (18, 2), (15, 3), (15, 4)),
+            MaxBarlows = dice.Weighted<int?>((40, null), (8, 0), (20, 1), (richInBarlows ? 90 : 32, 2)),
             AllowedOverlaps = dice.Weighted<int?>((50, null), (28, 0), (8, 1), (6, 2), (4, 3), (4, 4)),
-            MaxPricePerItem = dice.Chance(0.15) ? Math.Round(typical * (decimal)dice.Between(0.7, 2) / 10) * 10 : null,
-            MaxItemMassGrams = dice.Chance(0.15) ? 50 * dice.Int(3, 12) : null,
+            MaxPricePerItem = dice.Chance(roomy ? 0.1 : 0.2) ? Math.Round(typical * (decimal)dice.Between(0.7, 2) / 10) * 10 : null,
+            MaxItemMassGrams = dice.Chance(roomy ? 0.1 : 0.2) ? 50 * dice.Int(3, 12) : null,
         };
     }
 
@@ -149,7 +167,7 @@ internal sealed class ProblemDraw(Random random)
             (18, OraclePrefer.LongEyeRelief),
             (18, OraclePrefer.LightWeight),
             (18, OraclePrefer.Parfocal)),
-        LeastStep = dice.Chance(0.5) ? null : dice.Pick(1.0, 1.1, 1.15, 1.2, 1.25, 1.3, 1.5),
+        LeastStep = dice.Chance(0.4) ? null : roomy || richInBarlows ? dice.Pick(1.0, 1.05, 1.1, 1.15) : dice.Pick(1.1, 1.15, 1.2, 1.25, 1.3, 1.5),
         EnoughStep = dice.Chance(0.3) ? null : dice.Pick(1.0, 1.1, 1.2, 1.3, 1.4, 1.6, 1.75, 2, 2, 2.5, 2.5, 3),
         LeastApparentFieldDeg = dice.Chance(0.12) ? dice.Pick(42.0, 45, 50, 60, 65) : null,
         Barlows = dice.Weighted<OracleUse?>((60, null), (25, OracleUse.Allow), (15, OracleUse.Avoid)),
@@ -164,8 +182,11 @@ internal sealed class ProblemDraw(Random random)
         List<string> mustInclude = [];
         if (dice.Chance(0.14))
         {
-            IReadOnlyList<OracleItem> likely = search.Candidates.Count > 0 && dice.Chance(0.85) ? search.Candidates : problem.Catalogue;
-            mustInclude.AddRange(Some(likely, dice.Weighted((80, 1), (20, 2))).Select(item => item.Id));
+            OracleItem[] barlows = [.. search.Candidates.Where(item => item.Kind == OracleKind.Barlow)];
+            IReadOnlyList<OracleItem> likely = barlows.Length > 1 && dice.Chance(0.3) ? barlows
+                : search.Candidates.Count > 0 && dice.Chance(0.85) ? search.Candidates
+                : problem.Catalogue;
+            mustInclude.AddRange(Some(likely, dice.Weighted((70, 1), (30, 2))).Select(item => item.Id));
         }
 
         return problem with
