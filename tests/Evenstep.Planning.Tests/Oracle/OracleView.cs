@@ -1,0 +1,99 @@
+namespace Evenstep.Planning.Tests.Oracle;
+
+/// <summary>An eyepiece or zoom, alone or with one Barlow at one factor, in one telescope whose barrels fit.</summary>
+internal sealed class OracleView
+{
+    public const string BelowRange = "below-range";
+    public const string AboveRange = "above-range";
+    public const string EyeRelief = "eye-relief";
+    public const string ApparentField = "apparent-field";
+
+    private const double Grace = 1.25;
+
+    public OracleView(OracleScale scale, OracleItem eyepiece, OracleItem? barlow, double factor)
+    {
+        Scale = scale;
+        Eyepiece = eyepiece;
+        Barlow = barlow;
+        Factor = factor;
+        LowestPower = PowerOf(IsZoom ? eyepiece.LongestFocalLengthMm : eyepiece.FocalLengthMm);
+        HighestPower = PowerOf(IsZoom ? eyepiece.ShortestFocalLengthMm : eyepiece.FocalLengthMm);
+        ExitPupilMm = scale.Telescope.ApertureMm / LowestPower;
+        ApparentFieldDeg = IsZoom ? eyepiece.ApparentFieldAtLongestDeg : eyepiece.ApparentFieldDeg;
+        TrueFieldDeg = IsZoom ? ZoomTrueField() : FixedTrueField();
+        Start = scale.Position(LowestPower);
+        End = scale.Position(HighestPower);
+        LnCutPower = Math.Log(scale.Cut(LowestPower));
+    }
+
+    public OracleScale Scale { get; }
+
+    public OracleItem Eyepiece { get; }
+
+    public OracleItem? Barlow { get; }
+
+    public double Factor { get; }
+
+    /// <summary>The power; of a zoom that at its longest focal length.</summary>
+    public double LowestPower { get; }
+
+    /// <summary>The power; of a zoom that at its shortest focal length.</summary>
+    public double HighestPower { get; }
+
+    public double LnCutPower { get; }
+
+    /// <summary>Of a zoom that at its longest focal length.</summary>
+    public double ExitPupilMm { get; }
+
+    /// <summary>Of a zoom that at its longest focal length.</summary>
+    public double ApparentFieldDeg { get; }
+
+    /// <summary>Of a zoom that at the lowest of its powers within the grace beyond the range.</summary>
+    public double TrueFieldDeg { get; }
+
+    public double Start { get; }
+
+    public double End { get; }
+
+    public bool IsZoom => Eyepiece.Kind == OracleKind.Zoom;
+
+    /// <summary>The first rule of use that fails, or null for a usable view.</summary>
+    public string? NotUsableBecause(OracleProblem problem, bool eyepieceIsOwned)
+    {
+        if (!OracleTolerance.RatioAtLeast(HighestPower, Scale.Lowest / Grace))
+        {
+            return BelowRange;
+        }
+
+        if (!OracleTolerance.RatioAtMost(LowestPower, Scale.Highest * Grace))
+        {
+            return AboveRange;
+        }
+
+        double needed = OracleEyeRelief.Needed(problem.Observer, ExitPupilMm, eyepieceIsOwned);
+        if (!OracleTolerance.AtLeast(Eyepiece.EyeReliefMm, needed))
+        {
+            return EyeRelief;
+        }
+
+        return problem.Preferences.LeastApparentFieldDeg is { } least
+            && !OracleTolerance.AtLeast(ApparentFieldDeg, least) ? ApparentField : null;
+    }
+
+    private double PowerOf(double focalLengthMm) => Scale.Telescope.FocalLengthMm * Factor / focalLengthMm;
+
+    private double FixedTrueField() => Eyepiece.FieldStopMm is { } stop
+        ? 2 * Math.Atan(stop / (2 * Scale.Telescope.FocalLengthMm * Factor)) * 180 / Math.PI
+        : ApparentFieldDeg / LowestPower;
+
+    private double ZoomTrueField()
+    {
+        double power = Math.Max(LowestPower, Scale.Lowest / Grace);
+        double focalLength = Scale.Telescope.FocalLengthMm * Factor / power;
+        double share = (focalLength - Eyepiece.ShortestFocalLengthMm)
+            / (Eyepiece.LongestFocalLengthMm - Eyepiece.ShortestFocalLengthMm);
+        double apparentField = Eyepiece.ApparentFieldAtShortestDeg
+            + (share * (Eyepiece.ApparentFieldAtLongestDeg - Eyepiece.ApparentFieldAtShortestDeg));
+        return apparentField / power;
+    }
+}

@@ -1,0 +1,41 @@
+namespace Evenstep.Planning.Tests.Oracle;
+
+/// <summary>Problems that mix all features; the same seed always gives the same one.</summary>
+public static class RandomProblems
+{
+    public static OracleProblem Make(int seed)
+    {
+        Random random = new(seed);
+        while (true)
+        {
+            OracleProblem problem = new ProblemDraw(random).Draw();
+            if (Exhaustive.RangesAreWideEnough(problem))
+            {
+                return problem;
+            }
+        }
+    }
+
+    /// <summary>The same problem with everything listed in another order.</summary>
+    public static OracleProblem Shuffle(OracleProblem p, int seed)
+    {
+        Random random = new(seed);
+        return p with
+        {
+            Owned = InAnotherOrder(p.Owned, random),
+            Catalogue = InAnotherOrder(p.Catalogue, random),
+            Preferences = p.Preferences with
+            {
+                MustInclude = InAnotherOrder(p.Preferences.MustInclude, random),
+                Exclude = InAnotherOrder(p.Preferences.Exclude, random),
+            },
+        };
+    }
+
+    internal static T[] InAnotherOrder<T>(IEnumerable<T> items, Random random)
+    {
+        T[] array = [.. items];
+        random.Shuffle(array);
+        return array;
+    }
+}
