@@ -119,7 +119,7 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
             }
 
             NotUsable? farthest = NotUsable.BelowRange;
-            foreach (var view in problem.Telescopes.SelectMany(telescope => KitViews.Alone(problem, telescope, item, bought: true)))
+            foreach (var view in problem.Telescopes.SelectMany(telescope => KitViews.Alone(problem, telescope, item, bought: !owned.Contains(item))))
             {
                 if (view.IsUsable)
                 {

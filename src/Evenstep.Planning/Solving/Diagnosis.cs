@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Rules;
+using Google.OrTools.Sat;
+
+namespace Evenstep.Planning.Solving;
+
+/// <summary>
+/// Says why no set of purchases is allowed, and which value of each limit alone would help. Each limit is loosened to its
+/// bound, the candidates derived anew, and the least use of it is found: at that value there is a set, and at no value
+/// nearer to the one given. (Candidates need not be derived at every value between: a set that uses no more of a limit
+/// than some value holds no item that the value would exclude.)
+/// </summary>
+internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Work work)
+{
+    private const int WidthsPerDegree = 100;
+
+    public Conflicts Run()
+    {
+        var byId = problem.Catalogue.ToDictionary(item => item.Id);
+        var musts = problem.Demands.MustInclude.Select(id => byId[id]).ToArray();
+        ImmutableArray<Exclusion> noCandidates = [.. musts.Select(candidacy.ExclusionOf).OfType<Exclusion>()];
+        return new Conflicts(noCandidates, Together(musts.Except(noCandidates.Select(exclusion => exclusion.Item))), Nearest());
+    }
+
+    /// <summary>Drops one demand after another while what is left is still impossible: what stays conflicts.</summary>
+    private ImmutableArray<Demand> Together(IEnumerable<Item> mustInclude)
+    {
+        ImmutableArray<Demand> demands =
+        [
+            .. mustInclude.Select(item => new Demand.MustInclude(item)),
+            .. problem.Demands.MustFrame.Select((framing, index) => new Demand.MustFrame(framing, index)),
+            .. problem.Demands.ReticleLeastPower is { } power ? new Demand[] { new Demand.Reticle(power) } : [],
+        ];
+        if (IsPossible(demands))
+        {
+            return [];
+        }
+
+        foreach (var demand in demands)
+        {
+            var fewer = demands.Remove(demand);
+            demands = IsPossible(fewer) ? demands : fewer;
+        }
+
+        return demands;
+    }
+
+    private bool IsPossible(ImmutableArray<Demand> demands)
+    {
+        var verdict = work.FindAny(ModelOf(problem with { Demands = OnlyThese(demands) }));
+        return verdict.Purchases is not null || !verdict.IsProved;
+    }
+
+    private static Demands OnlyThese(ImmutableArray<Demand> demands) => new()
+    {
+        MustInclude = [.. demands.OfType<Demand.MustInclude>().Select(demand => demand.Item.Id)],
+        MustFrame = [.. demands.OfType<Demand.MustFrame>().Select(demand => demand.Framing)],
+        ReticleLeastPower = demands.OfType<Demand.Reticle>().FirstOrDefault()?.LeastPower,
+    };
+
+    private NearestLimits Nearest()
+    {
+        var limits = problem.Limits;
+        return new NearestLimits(
+            Least(limits with { Budget = (decimal)Bounds.Budget.Most }, (_, purchases) => purchases.Sum(item => item.Price), model => model.Sum(Budget.Cents)),
+            Least(limits with { MaxPurchases = Limits.MostPurchases }, (_, purchases) => purchases.Length, model => model.Sum(_ => 1)),
+            Least(limits with { MaxBarlows = Limits.MostBarlows }, (_, purchases) => purchases.Count(item => item.IsBarlow), model => model.Sum(item => item.IsBarlow ? 1 : 0)),
+            Least(limits with { AllowedOverlaps = Limits.MostOverlaps }, (loosened, purchases) => Kit.Of(loosened, purchases).OverlapsThroughPurchases(), model => model.OverlapCount),
+            [.. problem.Demands.MustFrame.Select((_, index) => NearestWidth(index))]);
+    }
+
+    private T? Least<T>(Limits loosened, Func<PurchaseProblem, ImmutableArray<Item>, T> used, Func<PurchaseModel, LinearExpr> use)
+        where T : struct
+    {
+        var loose = problem with { Limits = loosened };
+        if (ModelIfDemandsAreCandidates(loose) is not { } model)
+        {
+            return null;
+        }
+
+        model.Cp.Minimize(use(model));
+        var verdict = work.FindBest(model);
+        return verdict is { Purchases: { } purchases, IsProved: true } ? used(loose, purchases) : null;
+    }
+
+    /// <summary>The widest field that a set meeting all other demands can have there.</summary>
+    private double? NearestWidth(int index)
+    {
+        var framing = problem.Demands.MustFrame[index];
+        var others = problem with { Demands = problem.Demands with { MustFrame = problem.Demands.MustFrame.RemoveAt(index) } };
+        if (ModelIfDemandsAreCandidates(others) is not { } model)
+        {
+            return null;
+        }
+
+        var views = MustFrame.ViewsOf(model, framing.TelescopeIndex).Where(view => Width(view) > 0).ToArray();
+        var witnesses = views.Select(_ => model.Cp.NewBoolVar("")).ToArray();
+        for (var i = 0; i < views.Length; i++)
+        {
+            model.Cp.AddImplication(witnesses[i], model.Exists(views[i]));
+        }
+
+        model.Cp.AddExactlyOne(witnesses);
+        model.Cp.Maximize(LinearExpr.WeightedSum(witnesses, views.Select(Width)));
+        var verdict = work.FindBest(model);
+        return verdict is { Purchases: { } purchases, IsProved: true } ? WidestOf(others, purchases, framing) : null;
+    }
+
+    private static double? WidestOf(PurchaseProblem problem, ImmutableArray<Item> purchases, FramingDemand framing) =>
+        Kit.Of(problem, purchases).WidestFieldDeg(framing.TelescopeIndex) is { } widest ? RoundedDown(widest) / (double)WidthsPerDegree : null;
+
+    private static long Width(PossibleView view) => RoundedDown(view.KitView.View.TrueFieldDeg);
+
+    /// <summary>In hundredths of a degree; what is within the tolerance of one counts as it.</summary>
+    private static long RoundedDown(double degrees) => (long)Math.Floor(WidthsPerDegree * degrees * (1 + Tolerance.Value));
+
+    private static PurchaseModel? ModelIfDemandsAreCandidates(PurchaseProblem loose)
+    {
+        var ids = Candidacy.Of(loose).Candidates.Select(item => item.Id).ToHashSet();
+        return loose.Demands.MustInclude.All(ids.Contains) ? ModelOf(loose) : null;
+    }
+
+    private static PurchaseModel ModelOf(PurchaseProblem problem) => new(PurchaseSpace.Of(problem, Candidacy.Of(problem)));
+}

@@ -1,0 +1,127 @@
+using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Rules;
+using Google.OrTools.Sat;
+
+namespace Evenstep.Planning.Solving;
+
+/// <summary>
+/// The purchase problem as a constraint model: a literal for each item that may be bought, and the rules of an allowed
+/// set. The stages add what they ask for, solve, and take it away again.
+/// </summary>
+internal sealed class PurchaseModel
+{
+    /// <summary>The whole purchase problem. Each rule opens with the sentence that it encodes.</summary>
+    private static readonly Action<PurchaseModel>[] AllowedSet =
+    [
+        OneOfAlikeItems.Keep,
+        Budget.Keep,
+        PurchaseCount.Keep,
+        BarlowCount.Keep,
+        OneReticle.Keep,
+        NoOverlap.Keep,
+        MustInclude.Keep,
+        MustFrame.Keep,
+        ReticleDemand.Keep,
+        WideView.Keep,
+    ];
+
+    private readonly Dictionary<Item, BoolVar> bought = [];
+    private readonly BoolVar[] chosen;
+    private readonly Dictionary<(int Eyepiece, int Barlow), BoolVar> both = [];
+
+    public PurchaseModel(PurchaseSpace space)
+    {
+        Space = space;
+        foreach (var item in space.Choices.SelectMany(choice => choice.Items))
+        {
+            bought[item] = Cp.NewBoolVar("");
+        }
+
+        chosen = [.. space.Choices.Select(choice => choice.Items.Length == 1 ? bought[choice.Items[0]] : Cp.NewBoolVar(""))];
+        LinkPairs();
+        foreach (var rule in AllowedSet)
+        {
+            rule(this);
+        }
+    }
+
+    public CpModel Cp { get; } = new();
+
+    public PurchaseSpace Space { get; }
+
+    public PurchaseProblem Problem => Space.Problem;
+
+    public IEnumerable<Item> Items => bought.Keys;
+
+    /// <summary>Overlapping pairs of views in which a purchase takes part; set by <see cref="NoOverlap"/> where counted.</summary>
+    public LinearExpr OverlapCount { get; set; } = LinearExpr.Constant(0);
+
+    public BoolVar Bought(Item item) => bought[item];
+
+    public BoolVar Chosen(Choice choice) => chosen[choice.Index];
+
+    /// <summary>A literal that is true only if the view exists: certain views are always true.</summary>
+    public ILiteral Exists(PossibleView view) => (view.Eyepiece, view.Barlow) switch
+    {
+        ({ } eyepiece, { } barlow) => both[(eyepiece.Index, barlow.Index)],
+        ({ } eyepiece, null) => Chosen(eyepiece),
+        (null, { } barlow) => Chosen(barlow),
+        _ => Cp.TrueLiteral(),
+    };
+
+    public LinearExpr Sum(Func<Item, long> amount) => SumOver(bought.Keys, amount);
+
+    public LinearExpr SumOver(IEnumerable<Item> items, Func<Item, long> amount)
+    {
+        Item[] counted = [.. items];
+        return LinearExpr.WeightedSum(counted.Select(item => bought[item]), counted.Select(amount));
+    }
+
+    /// <summary>Some view of these exists.</summary>
+    public void RequireOneOf(IEnumerable<PossibleView> views)
+    {
+        PossibleView[] helpful = [.. views];
+        if (!Array.Exists(helpful, view => view.IsCertain))
+        {
+            Cp.AddBoolOr(helpful.Select(Exists));
+        }
+    }
+
+    /// <summary>Runs what a stage adds and asks, and leaves the model as it was before.</summary>
+    public T Temporarily<T>(Func<T> stage)
+    {
+        var constraints = Cp.Model.Constraints;
+        var before = constraints.Count;
+        try
+        {
+            return stage();
+        }
+        finally
+        {
+            while (constraints.Count > before)
+            {
+                constraints.RemoveAt(constraints.Count - 1);
+            }
+
+            Cp.Model.Objective = null;
+            Cp.Model.SolutionHint = null;
+        }
+    }
+
+    /// <summary>
+    /// A literal for each eyepiece and Barlow that make a view together, true only if both are bought. The converse is
+    /// never asked for: literals of views are only ever used to have more of them.
+    /// </summary>
+    private void LinkPairs()
+    {
+        foreach (var view in Space.Telescopes.SelectMany(telescope => telescope.All))
+        {
+            if (view is { Eyepiece: { } eyepiece, Barlow: { } barlow } && !both.ContainsKey((eyepiece.Index, barlow.Index)))
+            {
+                var literal = Cp.NewBoolVar("");
+                Cp.AddBoolAnd([Chosen(eyepiece), Chosen(barlow)]).OnlyEnforceIf(literal);
+                both[(eyepiece.Index, barlow.Index)] = literal;
+            }
+        }
+    }
+}

@@ -1,0 +1,106 @@
+using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving;
+using Evenstep.Planning.Tests.Oracle;
+
+namespace Evenstep.Planning.Tests.Agreement;
+
+/// <summary>Solves a problem both ways and says where the answers differ: values, never the items chosen.</summary>
+internal static class Comparison
+{
+    /// <summary>Work that no small problem ever needs.</summary>
+    public const double WorkLimit = 60;
+
+    /// <summary>How far two figures may be apart that were worked out in different ways.</summary>
+    private const double FigureTolerance = 1e-6;
+
+    public static IEnumerable<string> Differences(OracleProblem oracleProblem)
+    {
+        var problem = Bridge.ToProblem(oracleProblem);
+        var expected = Exhaustive.Solve(oracleProblem);
+        var plan = Planner.Solve(problem, WorkLimit, CancellationToken.None);
+        return Referee.FaultsOf(problem, plan)
+            .Concat(Exclusions(expected, plan))
+            .Concat(expected.Outcome == OracleOutcome.Infeasible ? Infeasible(expected, plan) : Values(expected, problem, plan));
+    }
+
+    private static IEnumerable<string> Exclusions(OracleResult expected, Plan plan)
+    {
+        var actual = plan.Candidacy.Exclusions.ToDictionary(exclusion => exclusion.Item.Id, exclusion => CodeOf(exclusion.Reason));
+        foreach (var (id, code) in expected.Exclusions)
+        {
+            if (actual.GetValueOrDefault(id) != code)
+            {
+                yield return $"{id} is excluded as {code}, not as {actual.GetValueOrDefault(id) ?? "nothing"}";
+            }
+        }
+
+        if (actual.Count != expected.Exclusions.Count)
+        {
+            yield return $"{expected.Exclusions.Count} items are excluded, not {actual.Count}";
+        }
+    }
+
+    private static IEnumerable<string> Infeasible(OracleResult expected, Plan plan)
+    {
+        if (plan.Conflicts is not { Nearest: var nearest })
+        {
+            return [$"it is infeasible, not {plan.Outcome}"];
+        }
+
+        var wanted = expected.Nearest!;
+        return
+        [
+            .. Same("nearest budget", wanted.Budget, nearest.Budget),
+            .. Same("nearest maxPurchases", wanted.MaxPurchases, nearest.MaxPurchases),
+            .. Same("nearest maxBarlows", wanted.MaxBarlows, nearest.MaxBarlows),
+            .. Same("nearest allowedOverlaps", wanted.AllowedOverlaps, nearest.AllowedOverlaps),
+            .. wanted.MustFrame.Zip(nearest.WidthDeg).SelectMany(pair => Same("nearest width", pair.First, pair.Second)),
+        ];
+    }
+
+    private static IEnumerable<string> Values(OracleResult expected, PurchaseProblem problem, Plan plan)
+    {
+        if (plan.Values is not { } values)
+        {
+            return [$"it is solvable, not {plan.Outcome}"];
+        }
+
+        var kit = Kit.Of(problem, plan.Purchases);
+        var figures = expected.BestSets.FirstOrDefault(set => set.Ids.SequenceEqual(plan.Purchases.Select(item => item.Id)))?.Figures.Kit;
+        return
+        [
+            .. Same("outcome", expected.BuyingNothingIsBest ? Outcome.NothingWorthwhile : Outcome.Optimal, plan.Outcome),
+            .. Near("least largest step", expected.LeastLargestStep, Math.Exp(values.LnLeastLargestStep)),
+            .. Near("least mean excess", expected.LeastMeanExcess, values.LeastMeanExcess),
+            .. Near("preference", expected.BestPreferenceValue, values.Preference),
+            .. Same("price", expected.BestPrice, kit.TotalPrice),
+            .. Same("count", expected.BestCount, plan.Purchases.Length),
+            .. Same("wish", expected.WishAsked ? expected.WishGranted : null, plan.Wish?.Granted),
+            .. Same("one of the best sets", true, figures is not null),
+            .. Near("largest step", figures?.LnLargestStep, kit.Figures.LnLargestStep),
+            .. Near("mean mismatch", figures?.MeanMismatch, kit.Figures.MeanMismatch),
+            .. Near("mean excess", figures?.MeanExcess, kit.Figures.MeanExcess),
+            .. Near("served share", figures?.ServedShare, kit.Figures.ServedShare),
+        ];
+    }
+
+    private static IEnumerable<string> Same<T>(string what, T expected, T actual) =>
+        EqualityComparer<T>.Default.Equals(expected, actual) ? [] : [$"{what} is {expected}, not {actual}"];
+
+    private static IEnumerable<string> Near(string what, double? expected, double? actual) =>
+        Math.Abs((expected - actual) ?? double.PositiveInfinity) <= FigureTolerance ? [] : [$"{what} is {expected:R}, not {actual:R}"];
+
+    private static string CodeOf(Excluded reason) => reason switch
+    {
+        Excluded.ByRequest => "excluded-by-request",
+        Excluded.OutOfStock => "out-of-stock",
+        Excluded.Reticle => "reticle",
+        Excluded.OverBudget => "over-budget",
+        Excluded.TooHeavy => "too-heavy",
+        Excluded.BarrelTooWide => "barrel-too-wide",
+        Excluded.OutsidePowerRange => "outside-power-range",
+        Excluded.EyeReliefTooShort => "eye-relief-too-short",
+        Excluded.ApparentFieldTooNarrow => "apparent-field-too-narrow",
+        _ => "overlaps-owned",
+    };
+}
