@@ -11,7 +11,7 @@ public sealed class PublishedPowerTests
     [InlineData(750, 100, 7.50, 0.005, "OpenStax, College Physics 2e, chapter 26, problem 37")]
     [InlineData(1000, 25, 40, 0.5, "OpenStax, University Physics 3, section 2.8, the longer eyepiece")]
     [InlineData(1000, 12.5, 80, 0.5, "OpenStax, University Physics 3, section 2.8, the shorter eyepiece")]
-    [InlineData(500, 20, 25, 0.5, "An examination item of the Advanced Placement course in physics")]
+    [InlineData(500, 20, 25, 0.5, "AP item on a telescope of 500 mm")]
     public void Power_is_focal_length_over_focal_length(
         double telescopeMm, double eyepieceMm, double published, double halfLastPlace, string source) =>
         Published.Agrees(published, PowerOf(telescopeMm, eyepieceMm), halfLastPlace, source);

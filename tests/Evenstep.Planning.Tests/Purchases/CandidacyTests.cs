@@ -89,8 +89,9 @@ public sealed class CandidacyTests
     {
         // 12.5x is below the range of one telescope; 25x is within that of the other, but the eye relief is short.
         var longer = Some.InUse(Some.Telescope(focalLengthMm: 2000), 25, 200);
-        var problem = Some.Problem() with { Telescopes = [From25To200, longer] };
-        Assert.Equal(Excluded.EyeReliefTooShort, ReasonAgainst(problem, Some.Eyepiece(80, eyeReliefMm: 2)));
+        var item = Some.Eyepiece(80, eyeReliefMm: 2);
+        Assert.Equal(Excluded.EyeReliefTooShort, ReasonAgainst(Some.Problem() with { Telescopes = [From25To200, longer] }, item));
+        Assert.Equal(Excluded.EyeReliefTooShort, ReasonAgainst(Some.Problem() with { Telescopes = [longer, From25To200] }, item));
     }
 
     [Theory]
@@ -112,6 +113,13 @@ public sealed class CandidacyTests
         Assert.Equal(Excluded.OverlapsOwned, ReasonAgainst(problem, Some.Eyepiece(20)));
         Assert.Equal(Excluded.OverlapsOwned, ReasonAgainst(problem, Some.Eyepiece(5)));
         Assert.Null(ReasonAgainst(problem, Some.Eyepiece(30)));
+    }
+
+    [Fact]
+    public void An_eyepiece_that_two_owned_barlows_show_alike_repeats_itself()
+    {
+        var problem = Some.Problem(From25To200, owned: [Some.Barlow(2), Some.Barlow(2.1)]);
+        Assert.Equal(Excluded.OverlapsOwned, ReasonAgainst(problem, Some.Eyepiece(20)));
     }
 
     [Fact]
