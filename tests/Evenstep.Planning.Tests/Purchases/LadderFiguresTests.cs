@@ -1,0 +1,124 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Tests.Purchases;
+
+public sealed class LadderFiguresTests
+{
+    private const double Enough = 0.2;
+
+    /// <summary>Allowed to the averages over <see cref="Samples"/> points: the mismatch is made of straight pieces.</summary>
+    private const double AverageError = 1e-6;
+
+    /// <summary>A point on the wrong side of the limit at each of at most 14 crossings.</summary>
+    private const double ShareError = 14.0 / Samples;
+
+    private const int Samples = 20_000;
+
+    [Fact]
+    public void The_formulas_agree_with_sums_over_sampled_points()
+    {
+        var random = new Random(20_140);
+        for (var round = 0; round < 60; round++)
+        {
+            var length = 0.5 + (3 * random.NextDouble());
+            ImmutableArray<Reach> reaches = [.. Enumerable.Range(0, random.Next(1, 7)).Select(_ => RandomReach(random, length))];
+            AssertAgree(reaches, length);
+        }
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1.2)]
+    [InlineData(3)]
+    public void One_view_is_as_good_as_its_farther_end(double position)
+    {
+        const double Length = 3;
+        AssertAgree([new Reach(position, position)], Length);
+        var figures = LadderFigures.Of([new Reach(position, position)], Length, Enough);
+        Assert.Equal(Math.Max(position, Length - position), figures.GreatestMismatch, Tolerance.Value);
+    }
+
+    [Fact]
+    public void No_view_counts_as_a_mismatch_of_the_whole_axis()
+    {
+        const double Length = 2.5;
+        var figures = LadderFigures.Of([], Length, Enough);
+        Assert.Equal(new LadderFigures(false, Length, Length, Length - Enough, 0), figures);
+        Assert.Equal(Math.Exp(2 * Length), figures.LargestStep, Math.Exp(2 * Length) * Tolerance.Value);
+    }
+
+    [Fact]
+    public void No_view_on_a_short_axis_exceeds_nothing() =>
+        Assert.Equal(0, LadderFigures.Of([], Enough / 2, Enough).MeanExcess);
+
+    [Fact]
+    public void A_zoom_over_the_whole_axis_leaves_nothing_to_wish_for() =>
+        Assert.Equal(new LadderFigures(true, 0, 0, 0, 1), LadderFigures.Of([new Reach(0, 2)], 2, Enough));
+
+    [Fact]
+    public void A_view_inside_a_zoom_changes_nothing()
+    {
+        var zoom = new Reach(0.5, 1.5);
+        Assert.Equal(LadderFigures.Of([zoom], 2, Enough), LadderFigures.Of([new Reach(1, 1), zoom, new Reach(0.7, 0.9)], 2, Enough));
+    }
+
+    [Fact]
+    public void The_largest_step_between_neighbours_is_their_ratio_and_at_an_end_its_square()
+    {
+        // All of it between exit pupils of 2 and 1 mm, of weight 1.
+        var telescope = Some.InUse(lowest: 50, highest: 100);
+        double AtPower(double first, double second) => LadderFigures.Of(
+            [Point(telescope, first), Point(telescope, second)], telescope.Axis.Length, Enough).LargestStep;
+
+        Assert.Equal(2, AtPower(50, 100), Tolerance.Value);
+        Assert.Equal(100.0 / 80 * 100 / 80, AtPower(60, 80), Tolerance.Value);
+        Assert.Equal(1.2 * 1.2, AtPower(60, 85), Tolerance.Value);
+    }
+
+    [Fact]
+    public void A_kit_is_as_bad_as_its_worst_telescope_and_on_average_as_their_average()
+    {
+        var good = new LadderFigures(true, 0.2, 0.10, 0.00, 1.0);
+        var poor = new LadderFigures(true, 0.9, 0.30, 0.20, 0.5);
+        var bare = new LadderFigures(false, 2.0, 2.00, 1.80, 0.0);
+
+        AssertFigures(new LadderFigures(true, 0.9, 0.2, 0.1, 0.75), LadderFigures.Of([good, poor]));
+        AssertFigures(new LadderFigures(true, 2.0, 0.8, 2.0 / 3, 0.5), LadderFigures.Of([good, poor, bare]));
+        Assert.False(LadderFigures.Of([bare, bare]).HasViews);
+    }
+
+    private static void AssertFigures(LadderFigures expected, LadderFigures actual)
+    {
+        Assert.Equal(expected.HasViews, actual.HasViews);
+        Assert.Equal(expected.GreatestMismatch, actual.GreatestMismatch, Tolerance.Value);
+        Assert.Equal(expected.MeanMismatch, actual.MeanMismatch, Tolerance.Value);
+        Assert.Equal(expected.MeanExcess, actual.MeanExcess, Tolerance.Value);
+        Assert.Equal(expected.ServedShare, actual.ServedShare, Tolerance.Value);
+    }
+
+    private static void AssertAgree(ImmutableArray<Reach> reaches, double length)
+    {
+        double[] sampled = [.. Enumerable.Range(0, Samples).Select(i => Mismatch((i + 0.5) * length / Samples, reaches))];
+        var figures = LadderFigures.Of(reaches, length, Enough);
+
+        Assert.True(figures.HasViews);
+        Assert.InRange(figures.GreatestMismatch, sampled.Max() - Tolerance.Value, sampled.Max() + (length / Samples));
+        Assert.Equal(sampled.Average(), figures.MeanMismatch, AverageError);
+        Assert.Equal(sampled.Average(one => Math.Max(0, one - Enough)), figures.MeanExcess, AverageError);
+        Assert.Equal(sampled.Count(one => one <= Enough) / (double)Samples, figures.ServedShare, ShareError);
+    }
+
+    private static double Mismatch(double position, ImmutableArray<Reach> reaches) =>
+        reaches.Min(reach => Math.Max(0, Math.Max(reach.From - position, position - reach.To)));
+
+    private static Reach RandomReach(Random random, double length)
+    {
+        var (a, b) = (random.NextDouble() * length, random.NextDouble() * length);
+        return random.Next(3) == 0 ? new Reach(Math.Min(a, b), Math.Max(a, b)) : new Reach(a, a);
+    }
+
+    private static Reach Point(TelescopeInUse telescope, double power) =>
+        new(telescope.Axis.PositionOf(power), telescope.Axis.PositionOf(power));
+}
