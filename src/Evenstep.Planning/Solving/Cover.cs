@@ -35,7 +35,7 @@ internal static class Cover
 
             covering.Add(index);
             certain += isCertain(index) ? 1 : 0;
-            shrunk = false;
+            shrunk = shrunk && at <= 0;
         }
 
         if (shrunk && certain == 0)

@@ -49,7 +49,7 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
 
     private bool IsPossible(ImmutableArray<Demand> demands)
     {
-        var verdict = work.FindAny(ModelOf(problem with { Demands = OnlyThese(demands) }));
+        var verdict = work.Find(ModelOf(problem with { Demands = OnlyThese(demands) }));
         return verdict.Purchases is not null || !verdict.IsProved;
     }
 
@@ -81,7 +81,7 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
         }
 
         model.Cp.Minimize(use(model));
-        var verdict = work.FindBest(model);
+        var verdict = work.Find(model);
         return verdict is { Purchases: { } purchases, IsProved: true } ? used(loose, purchases) : null;
     }
 
@@ -104,7 +104,7 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
 
         model.Cp.AddExactlyOne(witnesses);
         model.Cp.Maximize(LinearExpr.WeightedSum(witnesses, views.Select(Width)));
-        var verdict = work.FindBest(model);
+        var verdict = work.Find(model);
         return verdict is { Purchases: { } purchases, IsProved: true } ? WidestOf(others, purchases, framing) : null;
     }
 

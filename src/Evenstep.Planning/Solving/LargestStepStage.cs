@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
@@ -47,11 +48,11 @@ internal sealed class LargestStepStage
             var verdict = model.Temporarily(() => KeepingTo(threshold));
             if (verdict.Purchases is { } purchases)
             {
-                best = Standing.Of(problem, purchases, isProved: false);
+                Take(purchases, threshold);
             }
             else if (verdict.IsImpossible)
             {
-                bound = Math.Min(Value, NextStepAbove(threshold));
+                bound = Math.Clamp(NextStepAbove(threshold), bound, Value);
             }
             else
             {
@@ -62,6 +63,15 @@ internal sealed class LargestStepStage
         }
 
         return new LargestStepResult(best with { IsProved = true }, Value, Value);
+    }
+
+    private void Take(ImmutableArray<Item> purchases, double threshold)
+    {
+        best = Standing.Of(problem, purchases, isProved: false);
+        if (Value > threshold + (2 * Tolerance.Value))
+        {
+            throw new InvalidOperationException($"A set said to keep to {threshold:R} has {Value:R}.");
+        }
     }
 
     private Verdict KeepingTo(double lnStep)
@@ -76,7 +86,7 @@ internal sealed class LargestStepStage
             }
         }
 
-        return work.FindAny(model);
+        return work.Find(model);
     }
 
     /// <summary>No set does better than all purchases together would.</summary>

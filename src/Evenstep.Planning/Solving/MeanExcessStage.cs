@@ -21,7 +21,7 @@ internal static class MeanExcessStage
         {
             var excess = MeanExcessModel.Add(model, lnLargestStep, known.Figures.MeanExcess);
             model.Cp.Minimize(excess);
-            return work.FindBest(model);
+            return work.Find(model);
         });
         var found = verdict.Purchases is { } purchases ? Standing.Of(model.Problem, purchases, verdict.IsProved) : known;
         return found.Figures.MeanExcess < known.Figures.MeanExcess ? found : known with { IsProved = verdict.IsProved };

@@ -68,7 +68,7 @@ public sealed class Planner
             return new Standing([], nothing.Figures, IsProved: false);
         }
 
-        var verdict = work.FindAny(model);
+        var verdict = work.Find(model);
         return verdict.Purchases is { } purchases ? Standing.Of(problem, purchases, isProved: false)
             : verdict.IsProved ? null
             : throw new WorkLimitException("The work limit ended before any allowed set of purchases was found.");

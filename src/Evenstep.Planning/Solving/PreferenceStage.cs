@@ -56,7 +56,7 @@ internal sealed class PreferenceStage
     {
         model.Cp.Minimize(objective);
         Hint(known);
-        var verdict = work.FindBest(model);
+        var verdict = work.Find(model);
         return verdict.Purchases is { } purchases
             ? Standing.Of(model.Problem, purchases, verdict.IsProved)
             : known with { IsProved = false };

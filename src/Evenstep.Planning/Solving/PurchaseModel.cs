@@ -27,11 +27,13 @@ internal sealed class PurchaseModel
 
     private readonly Dictionary<Item, BoolVar> bought = [];
     private readonly BoolVar[] chosen;
+    private readonly ILiteral certain;
     private readonly Dictionary<(int Eyepiece, int Barlow), BoolVar> both = [];
 
     public PurchaseModel(PurchaseSpace space)
     {
         Space = space;
+        certain = Cp.TrueLiteral();
         foreach (var item in space.Choices.SelectMany(choice => choice.Items))
         {
             bought[item] = Cp.NewBoolVar("");
@@ -66,7 +68,7 @@ internal sealed class PurchaseModel
         ({ } eyepiece, { } barlow) => both[(eyepiece.Index, barlow.Index)],
         ({ } eyepiece, null) => Chosen(eyepiece),
         (null, { } barlow) => Chosen(barlow),
-        _ => Cp.TrueLiteral(),
+        _ => certain,
     };
 
     public LinearExpr Sum(Func<Item, long> amount) => SumOver(bought.Keys, amount);
@@ -90,21 +92,26 @@ internal sealed class PurchaseModel
     /// <summary>Runs what a stage adds and asks, and leaves the model as it was before.</summary>
     public T Temporarily<T>(Func<T> stage)
     {
-        var constraints = Cp.Model.Constraints;
-        var before = constraints.Count;
+        var (variables, constraints) = (Cp.Model.Variables, Cp.Model.Constraints);
+        var (variablesBefore, constraintsBefore) = (variables.Count, constraints.Count);
         try
         {
             return stage();
         }
         finally
         {
-            while (constraints.Count > before)
-            {
-                constraints.RemoveAt(constraints.Count - 1);
-            }
-
+            Shorten(constraints, constraintsBefore);
+            Shorten(variables, variablesBefore);
             Cp.Model.Objective = null;
             Cp.Model.SolutionHint = null;
+        }
+    }
+
+    private static void Shorten<T>(IList<T> list, int length)
+    {
+        while (list.Count > length)
+        {
+            list.RemoveAt(list.Count - 1);
         }
     }
 

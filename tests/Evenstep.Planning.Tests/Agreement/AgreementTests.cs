@@ -5,9 +5,10 @@ namespace Evenstep.Planning.Tests.Agreement;
 /// <summary>The planner against an exhaustive solver that was written from the definitions by someone who had not seen it.</summary>
 public class AgreementTests
 {
+    private const int BatchCount = 12;
     private const int ProblemsPerBatch = 500;
 
-    public static TheoryData<int> Batches => [.. Enumerable.Range(0, 12)];
+    public static TheoryData<int> Batches => [.. Enumerable.Range(0, BatchCount)];
 
     [Theory]
     [MemberData(nameof(Batches))]
