@@ -1,0 +1,27 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace Evenstep.Service.Recommendations;
+
+/// <summary>The items that are no candidates: counted by reason, or listed. One of the two is null.</summary>
+[JsonConverter(typeof(ExcludedAnswerConverter))]
+internal sealed record ExcludedAnswer(IReadOnlyDictionary<string, int>? Counts, IReadOnlyList<ExclusionAnswer>? Listed);
+
+/// <summary>Writes whichever of the two there is.</summary>
+internal sealed class ExcludedAnswerConverter : JsonConverter<ExcludedAnswer>
+{
+    public override ExcludedAnswer Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+        throw new NotSupportedException("Answers are only written.");
+
+    public override void Write(Utf8JsonWriter writer, ExcludedAnswer value, JsonSerializerOptions options)
+    {
+        if (value.Counts is { } counts)
+        {
+            JsonSerializer.Serialize(writer, counts, AnswerJson.Default.IReadOnlyDictionaryStringInt32);
+        }
+        else
+        {
+            JsonSerializer.Serialize(writer, value.Listed!, AnswerJson.Default.IReadOnlyListExclusionAnswer);
+        }
+    }
+}
