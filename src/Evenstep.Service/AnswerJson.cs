@@ -1,3 +1,4 @@
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Evenstep.Planning.Optics;
@@ -12,21 +13,38 @@ using Evenstep.Service.Recommendations;
 namespace Evenstep.Service;
 
 /// <summary>How answers are written as JSON.</summary>
-[JsonSourceGenerationOptions(
-    JsonSerializerDefaults.Web,
-    GenerationMode = JsonSourceGenerationMode.Metadata,
-    Converters =
-    [
-        typeof(WordConverter<Outcome>), typeof(WordConverter<Excluded>), typeof(WordConverter<ItemKind>), typeof(WordConverter<FaultCode>),
-        typeof(WordConverter<RangeEnd>), typeof(WordConverter<TrueFieldSource>), typeof(WordConverter<NotUsable>),
-    ])]
+[JsonSourceGenerationOptions(JsonSerializerDefaults.Web, GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(RecommendationAnswer))]
 [JsonSerializable(typeof(AssessmentAnswer))]
 [JsonSerializable(typeof(ProblemDocument))]
 [JsonSerializable(typeof(HealthAnswer))]
 [JsonSerializable(typeof(IReadOnlyDictionary<string, int>))]
 [JsonSerializable(typeof(IReadOnlyList<ExclusionAnswer>))]
-internal sealed partial class AnswerJson : JsonSerializerContext;
+internal sealed partial class AnswerJson : JsonSerializerContext
+{
+    /// <summary>The context with the settings of <see cref="Configure"/>.</summary>
+    public static AnswerJson Shared { get; } = new(Configure(new JsonSerializerOptions(JsonSerializerDefaults.Web)));
+
+    /// <summary>
+    /// Enumerations as words; and letters as they are, for answers are never pasted into HTML unescaped (their type
+    /// says JSON, and no client may guess another).
+    /// </summary>
+    public static JsonSerializerOptions Configure(JsonSerializerOptions options)
+    {
+        options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
+        JsonConverter[] words =
+        [
+            new WordConverter<Outcome>(), new WordConverter<Excluded>(), new WordConverter<ItemKind>(), new WordConverter<FaultCode>(),
+            new WordConverter<RangeEnd>(), new WordConverter<TrueFieldSource>(), new WordConverter<NotUsable>(),
+        ];
+        foreach (var converter in words)
+        {
+            options.Converters.Add(converter);
+        }
+
+        return options;
+    }
+}
 
 /// <summary>Writes the values of an enumeration as the words of the contract.</summary>
 internal sealed class WordConverter<T> : JsonConverter<T>

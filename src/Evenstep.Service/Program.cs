@@ -7,7 +7,6 @@ using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Health;
 using Evenstep.Service.Recommendations;
-using Evenstep.Service.Wording;
 using Serilog;
 using Serilog.Events;
 
@@ -24,7 +23,11 @@ builder.Services.AddSerilog(log => log
     .WriteTo.Console(formatProvider: CultureInfo.InvariantCulture));
 
 // Answers are JSON of known shapes; bodies are limited.
-builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.TypeInfoResolverChain.Insert(0, AnswerJson.Default));
+builder.Services.ConfigureHttpJsonOptions(json =>
+{
+    AnswerJson.Configure(json.SerializerOptions);
+    json.SerializerOptions.TypeInfoResolverChain.Insert(0, AnswerJson.Shared);
+});
 builder.WebHost.ConfigureKestrel(server =>
 {
     server.Limits.MaxRequestBodySize = FrontDoor.MostBytes;
@@ -43,17 +46,14 @@ builder.Services.AddDocument();
 // Every error is a problem document.
 var app = builder.Build();
 app.UseRequestLog();
+app.UseAnswerHeaders();
 app.UseErrorPages();
 
 // Routes.
 app.UseDocument();
 app.MapGet("/", () => Results.Redirect("/swagger")).ExcludeFromDescription();
 app.MapHealth();
-var api = app.MapGroup("/v1").AddEndpointFilter(async (context, next) =>
-{
-    context.HttpContext.Response.Headers.ContentLanguage = English.Language;
-    return await next(context);
-});
+var api = app.MapGroup("/v1");
 api.MapRecommendations();
 api.MapAssessments();
 

@@ -52,6 +52,6 @@ internal static class AssessmentFields
     public static readonly ObjectShape<AssessmentRequest> Body = new(
         "AssessmentRequest",
         "A telescope and what there is to look through; null means the default wherever a field is optional.",
-        [KitFields.Telescopes.Required(), KitFields.Observer, KitFields.Site, KitFields.Owned, KitFields.Catalogue, Preferences, Explain],
+        [TelescopeFields.Telescopes.Required(), ObserverFields.Observer, KitFields.Site, KitFields.Owned, KitFields.Catalogue, Preferences, Explain],
         values => new AssessmentRequest { Kit = KitFields.BuildKit(values), Preferences = values.Of(Preferences) });
 }

@@ -48,11 +48,11 @@ internal static class CatalogueFields
         new ObjectShape<CatalogueTelescopeRequest>(
             "CatalogueTelescope",
             "A telescope that the shop sells.",
-            [KitFields.TelescopeId.Required(), KitFields.TelescopeName, KitFields.ApertureMm.Required(), KitFields.FocalLengthMm.Required(), KitFields.FocuserBarrel.Required(), Included],
+            [TelescopeFields.Id.Required(), TelescopeFields.Name, TelescopeFields.ApertureMm.Required(), TelescopeFields.FocalLengthMm.Required(), TelescopeFields.FocuserBarrel.Required(), Included],
             values => new CatalogueTelescopeRequest
             {
-                Id = values.Of(KitFields.TelescopeId),
-                Telescope = KitFields.BuildTelescope(values),
+                Id = values.Of(TelescopeFields.Id),
+                Telescope = TelescopeFields.Build(values),
                 Included = values.Of(Included),
             }),
         0,

@@ -65,6 +65,6 @@ internal static class FrontDoor
         }
     }
 
-    private static ProblemResult TooLarge() => new(
+    public static ProblemResult TooLarge() => new(
         ProblemKind.TooLarge, string.Create(CultureInfo.InvariantCulture, $"A body may have at most {MostBytes} bytes (2 MiB). List fewer items, or name a stored catalogue."));
 }

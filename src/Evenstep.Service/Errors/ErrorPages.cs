@@ -1,6 +1,7 @@
 using Evenstep.Planning.Solving;
-using Microsoft.AspNetCore.Http.Features;
+using Evenstep.Service.Door;
 using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Http.Features;
 
 namespace Evenstep.Service.Errors;
 
@@ -41,6 +42,7 @@ internal static class ErrorPages
         {
             RetryAfter = WorkLimitRetry,
         },
+        BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => FrontDoor.TooLarge(),
         BadHttpRequestException bad => new ProblemResult(ProblemKind.OfStatus(bad.StatusCode), bad.Message),
         _ => new ProblemResult(ProblemKind.InternalError, "The service made a mistake; it is logged. The request may be right. If it happens again, tell whoever runs the service when it happened."),
     };

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Errors;
@@ -18,9 +19,11 @@ internal sealed record ProblemDocument
     public required string Detail { get; init; }
 
     /// <summary>What is wrong with the body: from JSON Pointer (RFC 6901) to all that is wrong there.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyDictionary<string, IReadOnlyList<ErrorAnswer>>? Errors { get; init; }
 
     /// <summary>How many more errors there are than are shown.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public int? MoreErrors { get; init; }
 }
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Reflection;
 using Evenstep.Service.Reading;
-using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.Metadata;
 
 namespace Evenstep.Service.Errors;
@@ -42,13 +41,12 @@ internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, 
     {
         var response = httpContext.Response;
         response.StatusCode = Kind.Status;
-        response.Headers.ContentLanguage = English.Language;
         if (RetryAfter is { } wait)
         {
             response.Headers.RetryAfter = wait.TotalSeconds.ToString("0", CultureInfo.InvariantCulture);
         }
 
-        return response.WriteAsJsonAsync(Document(), AnswerJson.Default.ProblemDocument, ContentType, httpContext.RequestAborted);
+        return response.WriteAsJsonAsync(Document(), AnswerJson.Shared.ProblemDocument, ContentType, httpContext.RequestAborted);
     }
 
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)

@@ -56,7 +56,7 @@ internal sealed partial class WarmUp(Shelf shelf, RefereedPlanner planner, Readi
             ?? throw new InvalidDataException($"The warm-up example is faulty: {string.Join("; ", faults.Shown)}");
         var solved = await planner.SolveAsync(asked.Problem, example.RootElement, stopping);
         var answer = RecommendationWriter.Write(asked, solved, Explanation.Of(asked.Problem, solved.Plan));
-        JsonSerializer.SerializeToUtf8Bytes(answer, AnswerJson.Default.RecommendationAnswer);
+        JsonSerializer.SerializeToUtf8Bytes(answer, AnswerJson.Shared.RecommendationAnswer);
     }
 
     [LoggerMessage(LogLevel.Information, "The warm-up solve has finished; the service is ready.")]

@@ -4,7 +4,7 @@ using Evenstep.Planning.Optics;
 namespace Evenstep.Service.Kits;
 
 /// <summary>How well a kit serves. Null where there is nothing to look through.</summary>
-internal record FiguresAnswer
+internal sealed record FiguresAnswer
 {
     /// <summary>The largest step between usable views, each zone of powers by its weight.</summary>
     public required double? LargestStep { get; init; }
@@ -20,8 +20,20 @@ internal record FiguresAnswer
 }
 
 /// <summary>What one telescope shows.</summary>
-internal sealed record LadderAnswer : FiguresAnswer
+internal sealed record LadderAnswer
 {
+    /// <summary>The largest step between usable views, each zone of powers by its weight.</summary>
+    public required double? LargestStep { get; init; }
+
+    /// <summary>How far a wanted power is from the nearest usable view, on average, in percent.</summary>
+    public required double? MeanMismatchPercent { get; init; }
+
+    /// <summary>The same, counting only what a step that is enough leaves over.</summary>
+    public required double? MeanExcessPercent { get; init; }
+
+    /// <summary>The share of the useful powers that the kit serves, in percent.</summary>
+    public required double ServedPercent { get; init; }
+
     /// <summary>Every view the barrels allow, usable or not, by power.</summary>
     public required IReadOnlyList<ViewAnswer> Views { get; init; }
 
@@ -36,7 +48,7 @@ internal sealed record LadderAnswer : FiguresAnswer
 }
 
 /// <summary>Names a view.</summary>
-internal record ViewNameAnswer
+internal sealed record ViewNameAnswer
 {
     /// <summary>The eyepiece or zoom looked into.</summary>
     public required string EyepieceId { get; init; }
@@ -49,8 +61,17 @@ internal record ViewNameAnswer
 }
 
 /// <summary>One way of looking: an eyepiece or zoom, alone or through a Barlow.</summary>
-internal sealed record ViewAnswer : ViewNameAnswer
+internal sealed record ViewAnswer
 {
+    /// <summary>The eyepiece or zoom looked into.</summary>
+    public required string EyepieceId { get; init; }
+
+    /// <summary>The Barlow it is looked through.</summary>
+    public required string? BarlowId { get; init; }
+
+    /// <summary>The Barlow's amplification; 1 without one.</summary>
+    public required double Factor { get; init; }
+
     /// <summary>True field, in degrees.</summary>
     public required double TrueFieldDeg { get; init; }
 

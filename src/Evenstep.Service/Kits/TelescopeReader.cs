@@ -9,7 +9,7 @@ namespace Evenstep.Service.Kits;
 /// <summary>Understands a request's telescopes: which they are, what they are called, what powers they can use.</summary>
 internal sealed class TelescopeReader(KitRequest request, Observer observer, Catalogue? catalogue, Faults faults)
 {
-    private readonly Place place = Place.Root.At(KitFields.Telescopes.Name);
+    private readonly Place place = Place.Root.At(TelescopeFields.Telescopes.Name);
 
     public ImmutableArray<NamedTelescope?> ReadAll()
     {
@@ -35,7 +35,7 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
         var listed = catalogue?.Telescopes.GetValueOrDefault(id);
         if (listed is null && !faults.Touch(Place.Root.At(KitFields.Catalogue.Name)))
         {
-            faults.Add(place.At(i).At(KitFields.TelescopeId.Name), FaultCode.UnknownTelescope, () => UnknownTelescope(id));
+            faults.Add(place.At(i).At(TelescopeFields.Id.Name), FaultCode.UnknownTelescope, () => UnknownTelescope(id));
         }
 
         return listed;
@@ -61,7 +61,7 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
     private TelescopeInUse? InUse(Telescope telescope, PowerRangeRequest? wish, int i)
     {
         // A range worked out from faulty figures would be blamed for what is not its fault.
-        if (faults.Touch(Place.Root.At(KitFields.Observer.Name)) || faults.Touch(Place.Root.At(KitFields.Site.Name)) || faults.Touch(place.At(i)))
+        if (faults.Touch(Place.Root.At(ObserverFields.Observer.Name)) || faults.Touch(Place.Root.At(KitFields.Site.Name)) || faults.Touch(place.At(i)))
         {
             return null;
         }
@@ -72,7 +72,7 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
             return TelescopeInUse.Of(telescope, range, observer.Observes);
         }
 
-        var at = wish is { Lowest: not null } or { Highest: not null } ? place.At(i).At(KitFields.PowerRange.Name) : place.At(i);
+        var at = wish is { Lowest: not null } or { Highest: not null } ? place.At(i).At(TelescopeFields.PowerRange.Name) : place.At(i);
         faults.Add(at, FaultCode.EmptyRange, () => EmptyRange(telescope, range));
         return null;
     }
@@ -97,7 +97,7 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
         {
             if (telescope is not null && !places.TryAdd(telescope.Name, i))
             {
-                var field = telescope.Id is null ? KitFields.TelescopeName : KitFields.TelescopeId;
+                var field = telescope.Id is null ? TelescopeFields.Name : TelescopeFields.Id;
                 faults.Add(
                     place.At(i).At(field.Name),
                     FaultCode.Duplicate,

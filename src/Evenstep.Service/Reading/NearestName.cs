@@ -16,7 +16,7 @@ internal static class NearestName
         var nearest = known.Select(name => (Name: name, Edits: Edits(given, name)))
             .OrderBy(pair => pair.Edits).ThenBy(pair => pair.Name, StringComparer.Ordinal)
             .FirstOrDefault();
-        return nearest.Name is { } found && nearest.Edits <= Math.Max(2, found.Length / 3) && nearest.Edits < found.Length
+        return nearest.Name is { } found && nearest.Edits <= Math.Max(2, found.Length * 2 / 5) && nearest.Edits < found.Length
             ? found : null;
     }
 

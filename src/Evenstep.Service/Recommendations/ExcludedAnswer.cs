@@ -17,11 +17,11 @@ internal sealed class ExcludedAnswerConverter : JsonConverter<ExcludedAnswer>
     {
         if (value.Counts is { } counts)
         {
-            JsonSerializer.Serialize(writer, counts, AnswerJson.Default.IReadOnlyDictionaryStringInt32);
+            JsonSerializer.Serialize(writer, counts, AnswerJson.Shared.IReadOnlyDictionaryStringInt32);
         }
         else
         {
-            JsonSerializer.Serialize(writer, value.Listed!, AnswerJson.Default.IReadOnlyListExclusionAnswer);
+            JsonSerializer.Serialize(writer, value.Listed!, AnswerJson.Shared.IReadOnlyListExclusionAnswer);
         }
     }
 }

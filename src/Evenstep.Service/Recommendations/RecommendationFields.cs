@@ -103,7 +103,7 @@ internal static class RecommendationFields
     public static readonly ObjectShape<RecommendationRequest> Body = new(
         "RecommendationRequest",
         "A telescope, a catalogue and a budget; all the rest is optional, and null means the default.",
-        [KitFields.Telescopes.Required(), KitFields.Observer, KitFields.Site, KitFields.Owned, KitFields.Catalogue.Required(), LimitsField.Required(), Preferences, Explain],
+        [TelescopeFields.Telescopes.Required(), ObserverFields.Observer, KitFields.Site, KitFields.Owned, KitFields.Catalogue.Required(), LimitsField.Required(), Preferences, Explain],
         values => new RecommendationRequest
         {
             Kit = KitFields.BuildKit(values),

@@ -23,7 +23,7 @@ internal static class English
         ["reason/fills-step"] = "Fills the jump from {from:x} to {to:x} with {power:x}.",
         ["reason/barlow-adds"] = "Turns eyepieces into further powers: {powers:x}.",
         ["reason/evens-steps"] = "Together with the other purchases it makes the steps more even.",
-        ["reason/in-telescope"] = "In {telescope}: {sentence}",
+        ["reason/in-telescope"] = "{telescope}: {sentence}",
 
         // Warnings.
         ["caution/sun"] = "Never look at the Sun through a telescope without a proper filter over its front. Cap or take off the finder, and watch children: a moment is enough to blind an eye.",
@@ -33,7 +33,7 @@ internal static class English
 
         // What else is worth knowing.
         ["note/wide-view-not-granted"] = "Large nebulae call for a view of {trueFieldDeg:deg}, but no set of purchases within these limits gives one.",
-        ["note/range-set-by-barrel"] = "In {telescope} the eye could use less than {lowest:x}, but no practical eyepiece for its focuser goes lower.",
+        ["note/range-set-by-barrel"] = "{telescope}: the eye could use less than {lowest:x}, but no practical eyepiece for this focuser goes lower.",
         ["note/best-found"] = "This is the best that was found within the work limit; it is not proved that nothing is better.",
         ["note/larger-budget-helps"] = "A budget of {budget:money} alone would make it possible.",
         ["note/other-max-purchases-helps"] = "Allowing {maxPurchases} purchases alone would make it possible.",
