@@ -18,7 +18,7 @@ internal static class CatalogueReader
         var place = Place.Root.At("catalogue");
         if (request?.Id is not { } id)
         {
-            return request?.Items is null ? null : ReadWhole(null, request, json.GetProperty("catalogue"), place, faults);
+            return request?.Items is null ? null : ReadWhole(null, request, Given.Find(json, "catalogue")!.Value, place, faults);
         }
 
         if (shelf.Find(id) is { } stored)

@@ -1,5 +1,6 @@
 using System.Globalization;
-using System.Text.Json.Nodes;
+using System.Reflection;
+using System.Text.Json;
 using Evenstep.Service.Recommendations;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
@@ -24,35 +25,60 @@ internal sealed class AnswerSchemas : ISchemaFilter
 
         if (context.Type == typeof(ExcludedAnswer))
         {
-            Become(plain, CountsOrList(context));
-        }
-        else if (context.Type == typeof(JsonObject))
-        {
-            Become(plain, new OpenApiSchema { Type = JsonSchemaType.Object });
+            BecomeCountsOrList(plain, context);
         }
 
-        Open(plain);
+        plain.AdditionalPropertiesAllowed = true;
         Limit(plain);
+        MarkNulls(plain, context.Type);
     }
 
-    private static OpenApiSchema CountsOrList(SchemaFilterContext context) => new()
+    private static void BecomeCountsOrList(OpenApiSchema schema, SchemaFilterContext context)
     {
-        OneOf =
+        schema.Type = null;
+        schema.Properties = null;
+        schema.Required = null;
+        schema.OneOf =
         [
             context.SchemaGenerator.GenerateSchema(typeof(IReadOnlyDictionary<string, int>), context.SchemaRepository),
             context.SchemaGenerator.GenerateSchema(typeof(IReadOnlyList<ExclusionAnswer>), context.SchemaRepository),
-        ],
-    };
-
-    private static void Become(OpenApiSchema schema, OpenApiSchema other)
-    {
-        schema.Type = other.Type;
-        schema.Properties = null;
-        schema.Required = null;
-        schema.OneOf = other.OneOf;
+        ];
     }
 
-    private static void Open(OpenApiSchema schema) => schema.AdditionalPropertiesAllowed = true;
+    /// <summary>A property may be null exactly where the record says so.</summary>
+    private static void MarkNulls(OpenApiSchema schema, Type type)
+    {
+        foreach (var property in type.GetProperties())
+        {
+            var name = JsonNamingPolicy.CamelCase.ConvertName(property.Name);
+            if (schema.Properties?.TryGetValue(name, out var described) is true)
+            {
+                var mayBeNull = new NullabilityInfoContext().Create(property).ReadState == NullabilityState.Nullable;
+                schema.Properties[name] = mayBeNull ? WithNull(described) : WithoutNull(described);
+            }
+        }
+    }
+
+    private static OpenApiSchema WithNull(IOpenApiSchema schema)
+    {
+        if (schema is not OpenApiSchema plain)
+        {
+            return new OpenApiSchema { Description = schema.Description, OneOf = [schema, new OpenApiSchema { Type = JsonSchemaType.Null }] };
+        }
+
+        plain.Type |= JsonSchemaType.Null;
+        return plain;
+    }
+
+    private static IOpenApiSchema WithoutNull(IOpenApiSchema schema)
+    {
+        if (schema is OpenApiSchema plain)
+        {
+            plain.Type &= ~JsonSchemaType.Null;
+        }
+
+        return schema;
+    }
 
     private static void Limit(OpenApiSchema schema)
     {

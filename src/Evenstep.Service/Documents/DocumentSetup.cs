@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -15,10 +16,11 @@ internal static class DocumentSetup
         services.AddSwaggerGen(document =>
         {
             document.SwaggerDoc(Version, DocumentText.Info);
-            document.SupportNonNullableReferenceTypes();
+            document.MapType<JsonObject>(() => new OpenApiSchema { Type = JsonSchemaType.Object });
             document.IncludeXmlComments(DocComments("Evenstep.Service"), includeControllerXmlComments: true);
             document.IncludeXmlComments(DocComments("Evenstep.Planning"));
             document.OperationFilter<BodyOfOperation>();
+            document.OperationFilter<ErrorsOfOperation>();
             document.SchemaFilter<AnswerSchemas>();
             document.DocumentFilter<TagsOfDocument>();
         });

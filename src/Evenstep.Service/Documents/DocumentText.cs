@@ -26,7 +26,7 @@ internal static class DocumentText
         Version = "1.0",
         Summary = "Recommends which eyepieces, zooms and Barlows to buy for a telescope: the proven best set.",
         Description = Description(),
-        License = new OpenApiLicense { Name = "See the file LICENSE" },
+        License = new OpenApiLicense { Name = "MIT License", Identifier = "MIT" },
     };
 
     private static string Description() =>

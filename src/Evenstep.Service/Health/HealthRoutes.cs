@@ -17,7 +17,9 @@ internal static class HealthRoutes
     {
         var health = routes.MapGroup("/health").WithTags("Health");
         health.MapGet("/live", Live).WithName("live");
-        health.MapGet("/ready", Ready).WithName("ready").Produces<ProblemDocument>(StatusCodes.Status503ServiceUnavailable, ProblemResult.ContentType);
+        health.MapGet("/ready", Ready).WithName("ready")
+            .Produces<HealthAnswer>()
+            .Produces<ProblemDocument>(StatusCodes.Status503ServiceUnavailable, ProblemResult.ContentType);
     }
 
     /// <summary>Whether the process runs.</summary>

@@ -44,6 +44,20 @@ internal static class Given
         }
     }
 
+    /// <summary>The first property of a name; not by the framework's search, which a name that is not valid Unicode breaks.</summary>
+    public static JsonElement? Find(JsonElement value, string name)
+    {
+        foreach (var property in value.EnumerateObject())
+        {
+            if (NameOf(property) == name)
+            {
+                return property.Value;
+            }
+        }
+
+        return null;
+    }
+
     public static string List(IEnumerable<string> names) => string.Join(", ", names.Select(name => $"`{name}`"));
 
     private static string Cut(string text) => text.Length <= LongestShown ? text : text[..LongestShown] + "…";

@@ -29,7 +29,7 @@ internal sealed class ReferenceOrFullShape<T>(string name, ObjectShape<T> refere
             return null;
         }
 
-        return value.TryGetProperty(referenceField, out _)
+        return Given.Find(value, referenceField) is not null
             ? reference.Read(value, place, faults, [inFull])
             : inFull.Read(value, place, faults, [reference]);
     }
@@ -89,12 +89,12 @@ internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Sha
     }
 
     private static bool IsReference(JsonElement value) =>
-        value.GetPropertyCount() > 0 && value.EnumerateObject().All(property => property.NameEquals("id"));
+        value.GetPropertyCount() > 0 && value.EnumerateObject().All(property => Given.NameOf(property) == "id");
 
     private ObjectShape<T>? ShapeOf(JsonElement value, Place place, Faults faults)
     {
         var at = place.At(Discriminator);
-        if (!value.TryGetProperty(Discriminator, out var given) || given.ValueKind == JsonValueKind.Null)
+        if (Given.Find(value, Discriminator) is not { ValueKind: not JsonValueKind.Null } given)
         {
             faults.Add(at, FaultCode.Missing, () => $"`{Discriminator}` is missing; it must be {OneOfTheKinds}.");
             return null;
