@@ -124,6 +124,16 @@ public sealed class RefusalTests(Service service) : IClassFixture<Service>
         Assert.Equal("/problems/unsupported-media-type", TypeOf(await service.PostAsync(Path, "{}", "application/json; charset=utf-16")));
     }
 
+    [Theory]
+    [InlineData("application/json", 400)]
+    [InlineData("text/html, */*;q=0.1", 400)]
+    [InlineData("image/svg+xml", 406)]
+    [InlineData("application/json;q=0, */*", 406)]
+    public async Task Whoever_accepts_no_JSON_is_turned_away(string accept, int status)
+    {
+        Assert.Equal(status, (await service.PostAsync(Path, "{}", accept: accept)).Status);
+    }
+
     [Fact]
     public async Task Unknown_routes_and_methods_are_problems_too()
     {

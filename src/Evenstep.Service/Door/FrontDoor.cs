@@ -31,14 +31,17 @@ internal static class FrontDoor
 
     private static bool AcceptsJson(HttpRequest request)
     {
-        var json = new MediaTypeHeaderValue(MediaTypeNames.Application.Json);
-        return request.Headers.Accept.Count == 0
-            || !MediaTypeHeaderValue.TryParseList(request.Headers.Accept, out var accepted)
-            || accepted.Where(range => json.IsSubsetOf(range)).MaxBy(Precision)?.Quality is null or > 0;
+        if (request.Headers.Accept.Count == 0 || !MediaTypeHeaderValue.TryParseList(request.Headers.Accept, out var accepted))
+        {
+            return true;
+        }
 
         // The most precise range decides, so that "application/json;q=0, */*" accepts no JSON.
-        static int Precision(MediaTypeHeaderValue range) => range.MatchesAllTypes ? 0 : range.MatchesAllSubTypes ? 1 : 2;
+        var json = new MediaTypeHeaderValue(MediaTypeNames.Application.Json);
+        return accepted.Where(range => json.IsSubsetOf(range)).MaxBy(Precision) is { Quality: null or > 0 };
     }
+
+    private static int Precision(MediaTypeHeaderValue range) => range.MatchesAllTypes ? 0 : range.MatchesAllSubTypes ? 1 : 2;
 
     private static bool IsJson(string? contentType) =>
         MediaTypeHeaderValue.TryParse(contentType, out var type)

@@ -2,16 +2,16 @@ using System.Text.Json;
 
 namespace Evenstep.Service.Reading;
 
-/// <summary>Says in a message what a body held.</summary>
+/// <summary>Says at the beginning of a message what a body held.</summary>
 internal static class Given
 {
     private const int LongestShown = 60;
 
     public static string Of(JsonElement value) => value.ValueKind switch
     {
-        JsonValueKind.Object => "an object",
-        JsonValueKind.Array => "a list",
-        JsonValueKind.String => TextOf(value) is { } text ? Quoted(text) : "text that is not valid Unicode",
+        JsonValueKind.Object => "An object",
+        JsonValueKind.Array => "A list",
+        JsonValueKind.String => TextOf(value) is { } text ? Quoted(text) : "Text that is not valid Unicode",
         _ => Cut(value.GetRawText()),
     };
 

@@ -15,7 +15,7 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
     private readonly FrozenDictionary<string, int> places =
         fields.Select((field, place) => (field.Name, place)).ToFrozenDictionary(pair => pair.Name, pair => pair.place, StringComparer.Ordinal);
 
-    public string Name => name;
+    public string Meaning => meaning;
 
     public IEnumerable<string> FieldNames => fields.Select(row => row.Name);
 
@@ -96,7 +96,12 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
         var shown = Given.Quoted(key);
         if (others.FirstOrDefault(other => other.FieldNames.Contains(key)) is { } other)
         {
-            return $"{shown} does not go with the other fields here: it belongs to another kind of object ({other.Name}). Leave it out.";
+            return $"{shown} does not go with the other fields here; it belongs to another form: {other.Meaning} Leave it out, or keep to that form.";
+        }
+
+        if (fields.FirstOrDefault(row => row.AnyShape is IVariant part && part.FieldNames.Contains(key)) is { } home)
+        {
+            return $"{shown} is no field here; it belongs into `{home.Name}`.";
         }
 
         return NearestName.To(key, FieldNames) is { } nearest

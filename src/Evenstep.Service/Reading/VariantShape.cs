@@ -6,7 +6,8 @@ namespace Evenstep.Service.Reading;
 /// <summary>One of the objects that a value may be.</summary>
 internal interface IVariant
 {
-    string Name { get; }
+    /// <summary>What the object is, as a sentence.</summary>
+    string Meaning { get; }
 
     IEnumerable<string> FieldNames { get; }
 }
