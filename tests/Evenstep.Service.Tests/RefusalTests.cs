@@ -34,6 +34,7 @@ public sealed class RefusalTests(Service service) : IClassFixture<Service>
         Assert.Equal(
             [
                 "/catalogue/items/0/factors/1 duplicate", "/catalogue/items/1/id duplicate", "/catalogue/items/1/price too-many-decimals",
+                "/catalogue/items/1/shortestFocalLengthMm empty-range",
                 "/explain/certify not-available-yet", "/limits/budget duplicate", "/observer/age out-of-range", "/preferences/mustInclude/0 unknown-item",
                 "/telescopes/0/apertureMm out-of-range", "/telescopes/0/colour unknown-field", "/telescopes/0/focalLengthMm wrong-type",
                 "/telescopes/0/focuserBarrel not-one-of", "/telescopes/1 wrong-type",

@@ -38,7 +38,8 @@ internal static class CatalogueReader
         foreach (var (i, item) in (request.Items ?? []).Index())
         {
             var at = place.At("items").At(i);
-            if (item?.Id is { } itemId && IsNew(itemId, item, listed, at, faults) && ItemReader.Read(item, itemId, at, faults) is { } read)
+            var read = item is null ? null : ItemReader.Read(item, item.Id, at, faults);
+            if (item?.Id is { } itemId && IsNew(itemId, item, listed, at, faults) && read is not null)
             {
                 items.Add(itemId, read);
             }

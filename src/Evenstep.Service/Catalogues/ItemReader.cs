@@ -10,7 +10,7 @@ internal static class ItemReader
 {
     /// <summary>The item, or null where something it needs is missing or faulty (all of it reported).</summary>
     public static Item? Read(ItemRequest item, string? id, Place place, Faults faults) =>
-        id is not null && OpticOf(item, place, faults) is { } optic ? new Item(id, optic)
+        OpticOf(item, place, faults) is { } optic && id is not null ? new Item(id, optic)
         {
             Name = item.Name,
             Price = item.Price ?? 0,

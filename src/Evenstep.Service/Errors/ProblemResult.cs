@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Reflection;
 using Evenstep.Service.Reading;
 using Microsoft.AspNetCore.Http.Metadata;
+using Serilog;
 
 namespace Evenstep.Service.Errors;
 
@@ -46,6 +47,7 @@ internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, 
             response.Headers.RetryAfter = wait.TotalSeconds.ToString("0", CultureInfo.InvariantCulture);
         }
 
+        httpContext.RequestServices.GetRequiredService<IDiagnosticContext>().Set(RequestLog.Outcome, Kind.Name);
         return response.WriteAsJsonAsync(Document(), AnswerJson.Shared.ProblemDocument, ContentType, httpContext.RequestAborted);
     }
 

@@ -25,7 +25,7 @@ internal sealed class Readiness
 internal sealed partial class WarmUp(Shelf shelf, RefereedPlanner planner, Readiness readiness, ILogger<WarmUp> logger) : BackgroundService
 {
     /// <summary>Beside the assembly.</summary>
-    private static readonly string ExamplePath = Path.Combine(AppContext.BaseDirectory, "openapi", "examples", "recommendation-shortest.json");
+    private static readonly string ExamplePath = Path.Combine(AppContext.BaseDirectory, "openapi", "examples", "recommendation-own-catalogue.json");
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {

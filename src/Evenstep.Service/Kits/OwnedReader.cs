@@ -17,7 +17,8 @@ internal static class OwnedReader
         {
             var place = Place.Root.At(KitFields.Owned.Name).At(i);
             var id = item?.Id ?? string.Create(CultureInfo.InvariantCulture, $"owned-{i + 1}");
-            if (item is not null && IsNew(id, item, seen, catalogue, place, faults) && ReadOne(item, id, catalogue, place, faults) is { } read)
+            var read = item is null ? null : ReadOne(item, id, catalogue, place, faults);
+            if (item is not null && IsNew(id, item, seen, catalogue, place, faults) && read is not null)
             {
                 owned.Add(id, read);
             }

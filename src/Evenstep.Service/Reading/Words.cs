@@ -8,7 +8,7 @@ namespace Evenstep.Service.Reading;
 internal static class Words<T>
     where T : struct, Enum
 {
-    private static readonly Dictionary<T, string> ByValue = Enum.GetValues<T>().ToDictionary(value => value, Exceptions.WordOf);
+    private static readonly Dictionary<T, string> ByValue = Enum.GetValues<T>().ToDictionary(value => value, Spelling.Of);
     private static readonly Dictionary<string, T> ByWord = ByValue.ToDictionary(pair => pair.Value, pair => pair.Key, StringComparer.Ordinal);
 
     public static IReadOnlyCollection<string> All => ByValue.Values;
@@ -18,9 +18,9 @@ internal static class Words<T>
     public static T? Meant(string word) => ByWord.TryGetValue(word, out var value) ? value : null;
 }
 
-internal static class Exceptions
+internal static class Spelling
 {
-    public static string WordOf<T>(T value)
+    public static string Of<T>(T value)
         where T : struct, Enum => value switch
         {
             Barrel.Inch0965 => "0.965in",

@@ -9,7 +9,7 @@ internal static class ConflictWriter
 {
     public static ConflictsAnswer Write(PurchaseProblem problem, Conflicts conflicts) => new()
     {
-        Demands = [.. conflicts.NoCandidates.Select(one => NoCandidate(problem, one)), .. conflicts.Together.Select(one => Phrase.Of("conflict", RemarkOf(one)))],
+        Demands = [.. conflicts.NoCandidates.Select(one => NoCandidate(problem, one)), .. conflicts.Together.Select(Together)],
         Nearest = NearestOf(problem, conflicts.Nearest),
     };
 
@@ -20,6 +20,9 @@ internal static class ConflictWriter
         because.Values.Insert(0, "itemId", exclusion.Item.Id);
         return because with { Text = Phrase.Sentence("conflict/no-candidate", values) };
     }
+
+    private static RemarkAnswer Together(Demand demand) =>
+        Phrase.Of("conflict", RemarkOf(demand), demand is Demand.MustFrame { Framing.Name: not null } ? "named" : null);
 
     private static Remark RemarkOf(Demand demand) => demand switch
     {

@@ -1,5 +1,7 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Service.Recommendations;
 
@@ -24,4 +26,20 @@ internal sealed class ExcludedAnswerConverter : JsonConverter<ExcludedAnswer>
             JsonSerializer.Serialize(writer, value.Listed!, AnswerJson.Shared.IReadOnlyListExclusionAnswer);
         }
     }
+}
+
+/// <summary>An item that is no candidate.</summary>
+internal sealed record ExclusionAnswer
+{
+    /// <summary>Its id in the catalogue.</summary>
+    public required string ItemId { get; init; }
+
+    /// <summary>The first reason that applies.</summary>
+    public required Excluded Reason { get; init; }
+
+    /// <summary>The reason in words, in the language of the answer.</summary>
+    public required string Detail { get; init; }
+
+    /// <summary>What the words are about, by name.</summary>
+    public required JsonObject Values { get; init; }
 }

@@ -1,4 +1,5 @@
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Documents;
 using Evenstep.Service.Door;
@@ -42,8 +43,8 @@ internal static class RecommendationRoutes
         }
 
         var solved = await planner.SolveAsync(asked.Problem, body.Json, gone);
-        diagnostics.Set("Outcome", solved.Plan.Outcome);
-        diagnostics.Set("SolvingMs", solved.Took.TotalMilliseconds);
+        diagnostics.Set(RequestLog.Outcome, Words<Outcome>.Of(solved.Plan.Outcome));
+        diagnostics.Set(RequestLog.SolvingMs, solved.Took.TotalMilliseconds);
         var advice = Explanation.Of(asked.Problem, solved.Plan);
         return TypedResults.Ok(RecommendationWriter.Write(asked, solved, advice));
     }

@@ -45,6 +45,7 @@ internal static class English
         // Demands that cannot be met together.
         ["conflict/must-include"] = "Buying {itemId} cannot be met together with the other demands within these limits.",
         ["conflict/must-frame"] = "A view of {widthDeg:deg} cannot be had together with the other demands within these limits.",
+        ["conflict/must-frame/named"] = "A view of {widthDeg:deg} for {name} cannot be had together with the other demands within these limits.",
         ["conflict/reticle"] = "A reticle eyepiece that gives {leastPower:x} cannot be had together with the other demands within these limits.",
         ["conflict/no-candidate"] = "{itemId} must be bought, but may not be: {sentence} Take it out of `mustInclude`, or change that.",
 
