@@ -18,7 +18,7 @@ internal static class DocumentText
     };
 
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
-    private static readonly string[] NoCodes = ["in-telescope", "no-candidate"];
+    private static readonly string[] NoCodes = ["in-telescope", "no-candidate", "together"];
 
     public static readonly OpenApiInfo Info = new()
     {

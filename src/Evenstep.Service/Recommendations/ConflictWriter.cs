@@ -9,7 +9,11 @@ internal static class ConflictWriter
 {
     public static ConflictsAnswer Write(PurchaseProblem problem, Conflicts conflicts) => new()
     {
-        Demands = [.. conflicts.NoCandidates.Select(one => NoCandidate(problem, one)), .. conflicts.Together.Select(Together)],
+        Demands =
+        [
+            .. conflicts.NoCandidates.Select(one => NoCandidate(problem, one)),
+            .. conflicts.Together.Select(one => Together(one, conflicts.Together.Length == 1)),
+        ],
         Nearest = NearestOf(problem, conflicts.Nearest),
     };
 
@@ -21,8 +25,18 @@ internal static class ConflictWriter
         return because with { Text = Phrase.Sentence("conflict/no-candidate", values) };
     }
 
-    private static RemarkAnswer Together(Demand demand) =>
-        Phrase.Of("conflict", RemarkOf(demand), demand is Demand.MustFrame { Framing.Name: not null } ? "named" : null);
+    private static RemarkAnswer Together(Demand demand, bool isAlone)
+    {
+        var remark = RemarkOf(demand);
+        var key = $"conflict/{remark.Code}{(demand is Demand.MustFrame { Framing.Name: not null } ? "/named" : "")}";
+        var together = isAlone ? "" : English.Sentences["conflict/together"];
+        return new RemarkAnswer
+        {
+            Code = remark.Code,
+            Text = Phrase.Sentence(key, [.. remark.Values, RemarkValue.Of("together", together)]),
+            Values = Phrase.ValuesOf(remark.Values),
+        };
+    }
 
     private static Remark RemarkOf(Demand demand) => demand switch
     {

@@ -54,9 +54,9 @@ internal static class ExclusionDetail
         [
             RemarkValue.Of("telescope", view.Telescope.Telescope.Name),
             RemarkValue.Power("power", view.Power),
-            RemarkValue.Power("powerAtShortest", view.PowerAtShortest),
             RemarkValue.Power("lowest", view.Telescope.Range.Lowest),
             RemarkValue.Power("highest", view.Telescope.Range.Highest),
+            .. item.IsZoom ? [RemarkValue.Power("powerAtShortest", view.PowerAtShortest)] : Array.Empty<RemarkValue>(),
         ]);
     }
 

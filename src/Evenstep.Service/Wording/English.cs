@@ -18,8 +18,8 @@ internal static class English
         ["reason/frames"] = "Without it nothing would show {widthDeg:deg} at once, as you asked; with it the widest view shows {trueFieldDeg:deg}.",
         ["reason/frames/named"] = "Without it nothing would show {name} ({widthDeg:deg}) at once; with it the widest view shows {trueFieldDeg:deg}.",
         ["reason/grants-wide-view"] = "It gives the wide view that large nebulae call for: {trueFieldDeg:deg}.",
-        ["reason/reaches-low-end"] = "Reaches down to {power:x}; below {to:x} there was nothing, and the lowest power of use is {from:x}.",
-        ["reason/reaches-high-end"] = "Reaches up to {power:x}; above {from:x} there was nothing, and the highest power of use is {to:x}.",
+        ["reason/reaches-low-end"] = "Reaches down to {power:x}; without it there would be nothing below {to:x}, and the lowest power of use is {from:x}.",
+        ["reason/reaches-high-end"] = "Reaches up to {power:x}; without it there would be nothing above {from:x}, and the highest power of use is {to:x}.",
         ["reason/fills-step"] = "Fills the jump from {from:x} to {to:x} with {power:x}.",
         ["reason/barlow-adds"] = "Turns eyepieces into further powers: {powers:x}.",
         ["reason/evens-steps"] = "Together with the other purchases it makes the steps more even.",
@@ -43,11 +43,12 @@ internal static class English
         ["note/no-single-change-helps"] = "Changing one limit alone would not make it possible; take back one of the demands named, or change several limits.",
 
         // Demands that cannot be met together.
-        ["conflict/must-include"] = "Buying {itemId} cannot be met together with the other demands within these limits.",
-        ["conflict/must-frame"] = "A view of {widthDeg:deg} cannot be had together with the other demands within these limits.",
-        ["conflict/must-frame/named"] = "A view of {widthDeg:deg} for {name} cannot be had together with the other demands within these limits.",
-        ["conflict/reticle"] = "A reticle eyepiece that gives {leastPower:x} cannot be had together with the other demands within these limits.",
-        ["conflict/no-candidate"] = "{itemId} must be bought, but may not be: {sentence} Take it out of `mustInclude`, or change that.",
+        ["conflict/must-include"] = "{itemId} cannot be bought within these limits{together}.",
+        ["conflict/must-frame"] = "A view of {widthDeg:deg} cannot be had within these limits{together}.",
+        ["conflict/must-frame/named"] = "A view of {widthDeg:deg}, for {name}, cannot be had within these limits{together}.",
+        ["conflict/reticle"] = "A reticle eyepiece that gives {leastPower:x} cannot be had within these limits{together}.",
+        ["conflict/together"] = " together with the other demands named here",
+        ["conflict/no-candidate"] = "{itemId} must be bought, but may not be: {sentence} Change that, or take it out of `mustInclude`.",
 
         // Why an item of the catalogue is no candidate.
         ["exclusion/excluded-by-request"] = "The request excludes it.",
