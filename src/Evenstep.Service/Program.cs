@@ -39,8 +39,7 @@ builder.Services.AddSingleton(Shelf.WithDemo());
 builder.Services.AddSingleton(WorkLimit.From(builder.Configuration));
 builder.Services.AddSingleton<SolveGate>();
 builder.Services.AddSingleton<RefereedPlanner>();
-builder.Services.AddSingleton<Readiness>();
-builder.Services.AddHostedService<WarmUp>();
+builder.Services.AddHealth();
 builder.Services.AddDocument();
 
 // Every error is a problem document.

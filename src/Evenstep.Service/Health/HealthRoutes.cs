@@ -13,6 +13,12 @@ internal sealed record HealthAnswer
 /// <summary>Tells whoever runs the service how it is.</summary>
 internal static class HealthRoutes
 {
+    public static void AddHealth(this IServiceCollection services)
+    {
+        services.AddSingleton<Readiness>();
+        services.AddHostedService<WarmUp>();
+    }
+
     public static void MapHealth(this IEndpointRouteBuilder routes)
     {
         var health = routes.MapGroup("/health").WithTags("Health");
