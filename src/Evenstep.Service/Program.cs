@@ -1,2 +1,59 @@
-var app = WebApplication.CreateBuilder(args).Build();
-app.Run();
+using System.Globalization;
+using Evenstep.Service;
+using Evenstep.Service.Assessments;
+using Evenstep.Service.Catalogues;
+using Evenstep.Service.Documents;
+using Evenstep.Service.Door;
+using Evenstep.Service.Errors;
+using Evenstep.Service.Health;
+using Evenstep.Service.Recommendations;
+using Serilog;
+using Serilog.Events;
+
+// Its own files lie beside the assembly, so that the service runs from any working directory.
+var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
+if (builder.Configuration["urls"] is null && builder.Configuration["http_ports"] is null)
+{
+    builder.WebHost.UseUrls("http://localhost:5080");
+}
+
+// One line a request.
+builder.Services.AddSerilog(log => log
+    .MinimumLevel.Override("Microsoft.AspNetCore", LogEventLevel.Warning)
+    .WriteTo.Console(formatProvider: CultureInfo.InvariantCulture));
+
+// Answers are JSON of known shapes; bodies are limited.
+builder.Services.ConfigureHttpJsonOptions(json =>
+{
+    AnswerJson.Configure(json.SerializerOptions);
+    json.SerializerOptions.TypeInfoResolverChain.Insert(0, AnswerJson.Shared);
+});
+builder.WebHost.ConfigureKestrel(server =>
+{
+    server.Limits.MaxRequestBodySize = FrontDoor.MostBytes;
+    server.AddServerHeader = false;
+});
+
+// What the walk of a request needs.
+builder.Services.AddSingleton(Shelf.WithDemo());
+builder.Services.AddSingleton(WorkLimit.From(builder.Configuration));
+builder.Services.AddSingleton<SolveGate>();
+builder.Services.AddSingleton<RefereedPlanner>();
+builder.Services.AddHealth();
+builder.Services.AddDocument();
+
+// Every error is a problem document.
+var app = builder.Build();
+app.UseRequestLog();
+app.UseAnswerHeaders();
+app.UseErrorPages();
+
+// Routes.
+app.UseDocument();
+app.MapGet("/", () => Results.Redirect("/swagger")).ExcludeFromDescription();
+app.MapHealth();
+var api = app.MapGroup("/v1");
+api.MapRecommendations();
+api.MapAssessments();
+
+await app.RunAsync();

@@ -1,0 +1,38 @@
+using Evenstep.Service.Catalogues;
+using Evenstep.Service.Documents;
+using Evenstep.Service.Door;
+using Evenstep.Service.Errors;
+using Evenstep.Service.Reading;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace Evenstep.Service.Assessments;
+
+/// <summary>What a kit does.</summary>
+internal static class AssessmentRoutes
+{
+    public static void MapAssessments(this IEndpointRouteBuilder routes) =>
+        routes.MapPost("/assessments", AssessAsync)
+            .WithName("assess")
+            .WithTags("Assessments")
+            .WithMetadata(new TakesBody(AssessmentFields.Body, "assessment"));
+
+    /// <summary>Assesses a kit: its views, its steps, and what it repeats. Nothing is bought.</summary>
+    /// <remarks>
+    /// The same request as for a recommendation without `limits`. A catalogue is only needed to name its telescopes and
+    /// items by id. An example that runs as it stands is chosen above the body.
+    /// </remarks>
+    /// <response code="200">The assessment.</response>
+    public static async Task<Results<Ok<AssessmentAnswer>, ProblemResult>> AssessAsync(HttpRequest request, Shelf shelf, CancellationToken gone)
+    {
+        using var body = await FrontDoor.OpenAsync(request, gone);
+        if (body.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        var faults = new Faults();
+        return AssessmentReader.Read(body.Json, shelf, faults) is { } asked
+            ? TypedResults.Ok(AssessmentWriter.Write(asked))
+            : ProblemResult.Of(faults);
+    }
+}

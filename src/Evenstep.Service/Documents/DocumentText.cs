@@ -1,0 +1,58 @@
+using Evenstep.Service.Errors;
+using Evenstep.Service.Reading;
+using Evenstep.Service.Wording;
+using Microsoft.OpenApi;
+
+namespace Evenstep.Service.Documents;
+
+/// <summary>What the document says of the whole service, with every code that an answer can hold.</summary>
+internal static class DocumentText
+{
+    private static readonly Dictionary<string, string> Sections = new()
+    {
+        ["caution"] = "`cautions`",
+        ["conflict"] = "`conflicts.demands` (beside these, any of `excluded`)",
+        ["exclusion"] = "`excluded`",
+        ["note"] = "`notes`",
+        ["reason"] = "`purchases[].reasons`",
+    };
+
+    /// <summary>Frames of sentences, which are no codes of their own.</summary>
+    private static readonly string[] NoCodes = ["in-telescope", "no-candidate", "together"];
+
+    public static readonly OpenApiInfo Info = new()
+    {
+        Title = "Evenstep",
+        Version = "1.0",
+        Summary = "Recommends which eyepieces, zooms and Barlows to buy for a telescope: the proven best set.",
+        Description = Description(),
+        License = new OpenApiLicense { Name = "MIT License", Identifier = "MIT" },
+    };
+
+    private static string Description() =>
+        $"""
+        Send a telescope, a catalogue and a budget; get the set of purchases whose powers make the most even steps, with a
+        proof that none is better. Money is in the catalogue's currency, with at most two decimal places. A field that is
+        not known is refused by name. `null` means the default wherever a field is optional. Later versions may add fields
+        to answers, and codes to the lists below.
+
+        ## Errors
+
+        Every error is `application/problem+json` (RFC 9457). Its `type` is one of
+
+        {Lines(ProblemKind.All.Select(kind => $"`{kind.Type}` ({kind.Status}): {kind.Title}"))}
+
+        A refused body names all its faults at once in `errors`, by JSON Pointer (RFC 6901): at most {Faults.MostShown}, and in
+        `moreErrors` how many more. Their codes: {Given.List(Words<FaultCode>.All)}.
+
+        ## What is said in words
+
+        Every sentence comes with a code and with the values it is made of, so that a shop can put it in its own language.
+
+        {Lines(English.Sentences.Keys.Select(key => key.Split('/')).GroupBy(parts => parts[0], parts => parts[1])
+            .OrderBy(group => group.Key, StringComparer.Ordinal)
+            .Select(group => $"{Sections[group.Key]}: {Given.List(group.Where(code => !NoCodes.Contains(code)).Distinct().Order(StringComparer.Ordinal))}"))}
+        """;
+
+    private static string Lines(IEnumerable<string> lines) => string.Join('\n', lines.Select(line => $"- {line}"));
+}

@@ -1,0 +1,20 @@
+using Microsoft.OpenApi;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace Evenstep.Service.Documents;
+
+/// <summary>Says what each group of operations is, and that no key is needed.</summary>
+internal sealed class TagsOfDocument : IDocumentFilter
+{
+    public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
+    {
+        swaggerDoc.Tags = new HashSet<OpenApiTag>
+        {
+            new() { Name = "Assessments", Description = "What a kit does." },
+            new() { Name = "Health", Description = "How the service is." },
+            new() { Name = "Recommendations", Description = "What to buy." },
+        };
+        swaggerDoc.Servers = [new OpenApiServer { Url = "/", Description = "Wherever the service runs." }];
+        swaggerDoc.Security = [];
+    }
+}

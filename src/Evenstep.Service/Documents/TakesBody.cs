@@ -1,0 +1,8 @@
+using Evenstep.Service.Reading;
+
+namespace Evenstep.Service.Documents;
+
+/// <summary>Tells the OpenAPI document what body an endpoint takes, and which of the example files show it.</summary>
+/// <param name="Body">The table of fields that reads the body.</param>
+/// <param name="Examples">With what the names of its example files begin.</param>
+internal sealed record TakesBody(Shape Body, string Examples);

@@ -1,0 +1,73 @@
+using System.Globalization;
+using System.Net.Mime;
+using Evenstep.Service.Errors;
+using Microsoft.Net.Http.Headers;
+
+namespace Evenstep.Service.Door;
+
+/// <summary>Lets in a body that is JSON of limited size, sent by somebody who accepts JSON.</summary>
+internal static class FrontDoor
+{
+    public const int MostBytes = 2 * 1024 * 1024;
+
+    public static async Task<OpenedBody> OpenAsync(HttpRequest request, CancellationToken gone)
+    {
+        if (RefusalOfHeaders(request) is { } refusal)
+        {
+            return new OpenedBody(refusal);
+        }
+
+        return await ReadAsync(request, gone) is { } bytes ? StrictJson.Parse(bytes) : new OpenedBody(TooLarge());
+    }
+
+    private static ProblemResult? RefusalOfHeaders(HttpRequest request) =>
+        !AcceptsJson(request) ? new ProblemResult(
+            ProblemKind.NotAcceptable, $"`Accept: {request.Headers.Accept}` was given; the answer is {MediaTypeNames.Application.Json}. Accept that, or leave the header out.")
+        : !IsJson(request.ContentType) ? new ProblemResult(
+            ProblemKind.UnsupportedMediaType,
+            $"{(request.ContentType is null ? "No Content-Type" : $"`Content-Type: {request.ContentType}`")} was given; send JSON in UTF-8 as `Content-Type: {MediaTypeNames.Application.Json}`.")
+        : request.ContentLength > MostBytes ? TooLarge()
+        : null;
+
+    private static bool AcceptsJson(HttpRequest request)
+    {
+        if (request.Headers.Accept.Count == 0 || !MediaTypeHeaderValue.TryParseList(request.Headers.Accept, out var accepted))
+        {
+            return true;
+        }
+
+        // The most precise range decides, so that "application/json;q=0, */*" accepts no JSON.
+        var json = new MediaTypeHeaderValue(MediaTypeNames.Application.Json);
+        return accepted.Where(range => json.IsSubsetOf(range)).MaxBy(Precision) is { Quality: null or > 0 };
+    }
+
+    private static int Precision(MediaTypeHeaderValue range) => range.MatchesAllTypes ? 0 : range.MatchesAllSubTypes ? 1 : 2;
+
+    private static bool IsJson(string? contentType) =>
+        MediaTypeHeaderValue.TryParse(contentType, out var type)
+        && type.MediaType.Equals(MediaTypeNames.Application.Json, StringComparison.OrdinalIgnoreCase)
+        && (!type.Charset.HasValue || HeaderUtilities.RemoveQuotes(type.Charset).Equals("utf-8", StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>The bytes, or null for a body over the limit, whatever length it claimed.</summary>
+    private static async Task<byte[]?> ReadAsync(HttpRequest request, CancellationToken gone)
+    {
+        using var bytes = new MemoryStream();
+        while (true)
+        {
+            var read = await request.BodyReader.ReadAsync(gone);
+            foreach (var segment in read.Buffer)
+            {
+                bytes.Write(segment.Span);
+            }
+
+            request.BodyReader.AdvanceTo(read.Buffer.End);
+            if (read.IsCompleted || bytes.Length > MostBytes)
+            {
+                return bytes.Length <= MostBytes ? bytes.ToArray() : null;
+            }
+        }
+    }
+
+    public static ProblemResult TooLarge() => new(
+        ProblemKind.TooLarge, string.Create(CultureInfo.InvariantCulture, $"A body may have at most {MostBytes} bytes (2 MiB). List fewer items, or name a stored catalogue."));
+}

@@ -1,0 +1,69 @@
+using System.Globalization;
+using System.Text.Json;
+using Evenstep.Service.Errors;
+
+namespace Evenstep.Service.Door;
+
+/// <summary>Parses JSON as RFC 8259 writes it: no comments, no trailing commas, no great depth.</summary>
+internal static class StrictJson
+{
+    private const int MostDepth = 64;
+
+    private static readonly JsonDocumentOptions Options = new() { MaxDepth = MostDepth };
+
+    /// <summary>The document of the bytes, which must stay as they are while it is in use. A byte order mark is passed over.</summary>
+    public static OpenedBody Parse(ReadOnlyMemory<byte> bytes)
+    {
+        var json = bytes.Span.StartsWith("\uFEFF"u8) ? bytes["\uFEFF"u8.Length..] : bytes;
+        try
+        {
+            return new OpenedBody(JsonDocument.Parse(json, Options));
+        }
+        catch (JsonException exception)
+        {
+            return new OpenedBody(new ProblemResult(ProblemKind.InvalidJson, DetailOf(exception, json.Span)));
+        }
+    }
+
+    private static string DetailOf(JsonException exception, ReadOnlySpan<byte> json)
+    {
+        if (json.IsEmpty)
+        {
+            return "The body is empty; send a JSON object.";
+        }
+
+        var place = string.Create(
+            CultureInfo.InvariantCulture, $"At line {exception.LineNumber + 1}, byte {exception.BytePositionInLine + 1}");
+        return IsTooDeep(json)
+            ? $"{place}, the body is nested more than {MostDepth} levels deep. No request needs more than a few."
+            : $"{place}, the body is not JSON: {Reason(exception)}";
+    }
+
+    /// <summary>The parser's own words, without the place that it appends.</summary>
+    private static string Reason(JsonException exception)
+    {
+        var end = exception.Message.IndexOf(" LineNumber:", StringComparison.Ordinal);
+        return end < 0 ? exception.Message : exception.Message[..end];
+    }
+
+    private static bool IsTooDeep(ReadOnlySpan<byte> json)
+    {
+        var reader = new Utf8JsonReader(json, new JsonReaderOptions { MaxDepth = MostDepth + 1 });
+        try
+        {
+            while (reader.Read())
+            {
+                if (reader.CurrentDepth >= MostDepth && reader.TokenType is JsonTokenType.StartArray or JsonTokenType.StartObject)
+                {
+                    return true;
+                }
+            }
+        }
+        catch (JsonException)
+        {
+            // Broken in another way, before it got too deep.
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,62 @@
+using Evenstep.Planning.Solving;
+using Evenstep.Service.Door;
+using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Http.Features;
+
+namespace Evenstep.Service.Errors;
+
+/// <summary>Makes every error that no handler answered a problem document.</summary>
+internal static class ErrorPages
+{
+    private const int ClientClosedRequest = 499;
+
+    /// <summary>How long to wait after the work limit: the same request ends the same way, so only long enough to change it.</summary>
+    private static readonly TimeSpan WorkLimitRetry = TimeSpan.FromSeconds(30);
+
+    public static void UseErrorPages(this WebApplication app)
+    {
+        app.UseExceptionHandler(new ExceptionHandlerOptions
+        {
+            ExceptionHandler = AnswerException,
+            SuppressDiagnosticsCallback = context => ResultOf(context.Exception).Kind != ProblemKind.InternalError,
+        });
+        app.UseStatusCodePages(context => AnswerStatus(context.HttpContext));
+    }
+
+    private static Task AnswerException(HttpContext context)
+    {
+        if (context.RequestAborted.IsCancellationRequested)
+        {
+            context.Response.StatusCode = ClientClosedRequest;
+            return Task.CompletedTask;
+        }
+
+        return ResultOf(context.Features.GetRequiredFeature<IExceptionHandlerFeature>().Error).ExecuteAsync(context);
+    }
+
+    private static ProblemResult ResultOf(Exception exception) => exception switch
+    {
+        WorkLimitException => new ProblemResult(
+            ProblemKind.WorkLimit,
+            "The work limit ended before any allowed set of purchases was found, and the same request would end the same way. Ask for less: lower `limits.maxPurchases` or `limits.maxBarlows`, set `preferences.barlows` or `preferences.zooms` to `avoid`, or name fewer telescopes or demands.")
+        {
+            RetryAfter = WorkLimitRetry,
+        },
+        BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => FrontDoor.TooLarge(),
+        BadHttpRequestException bad => new ProblemResult(ProblemKind.OfStatus(bad.StatusCode), bad.Message),
+        _ => new ProblemResult(ProblemKind.InternalError, "The service made a mistake; it is logged. The request may be right. If it happens again, tell whoever runs the service when it happened."),
+    };
+
+    private static Task AnswerStatus(HttpContext context)
+    {
+        var request = context.Request;
+        var status = context.Response.StatusCode;
+        var detail = status switch
+        {
+            StatusCodes.Status404NotFound => $"There is nothing at {request.Path}. What there is: /openapi/v1.json, and for reading, /swagger.",
+            StatusCodes.Status405MethodNotAllowed => $"{request.Path} does not take {request.Method}; it takes {context.Response.Headers.Allow}.",
+            _ => $"The request was answered with the status {status}.",
+        };
+        return new ProblemResult(ProblemKind.OfStatus(status), detail).ExecuteAsync(context);
+    }
+}

@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+
+namespace Evenstep.Service.Errors;
+
+/// <summary>A kind of error answer: a stable URI reference with the words that never change (RFC 9457).</summary>
+internal sealed record ProblemKind(string Name, int Status, string Title)
+{
+    public static readonly ProblemKind InvalidJson = new("invalid-json", StatusCodes.Status400BadRequest, "The body is not JSON");
+    public static readonly ProblemKind InvalidRequest = new("invalid-request", StatusCodes.Status400BadRequest, "The request cannot be understood");
+    public static readonly ProblemKind NotFound = new("not-found", StatusCodes.Status404NotFound, "There is no such thing");
+    public static readonly ProblemKind MethodNotAllowed = new("method-not-allowed", StatusCodes.Status405MethodNotAllowed, "This method is not allowed here");
+    public static readonly ProblemKind NotAcceptable = new("not-acceptable", StatusCodes.Status406NotAcceptable, "No answer that is acceptable");
+    public static readonly ProblemKind TooLarge = new("too-large", StatusCodes.Status413PayloadTooLarge, "The body is too large");
+    public static readonly ProblemKind UnsupportedMediaType = new("unsupported-media-type", StatusCodes.Status415UnsupportedMediaType, "The body is of a type that is not taken");
+    public static readonly ProblemKind InternalError = new("internal-error", StatusCodes.Status500InternalServerError, "The service failed");
+    public static readonly ProblemKind WorkLimit = new("work-limit", StatusCodes.Status503ServiceUnavailable, "The work limit ended before an answer was found");
+    public static readonly ProblemKind NotReady = new("not-ready", StatusCodes.Status503ServiceUnavailable, "The service is not ready");
+
+    public static readonly ImmutableArray<ProblemKind> All =
+    [
+        InvalidJson, InvalidRequest, NotFound, MethodNotAllowed, NotAcceptable, TooLarge, UnsupportedMediaType, InternalError, WorkLimit, NotReady,
+    ];
+
+    public string Type => $"/problems/{Name}";
+
+    /// <summary>The kind that fits a bare status, such as the framework gives.</summary>
+    public static ProblemKind OfStatus(int status) => All.FirstOrDefault(kind => kind.Status == status) ?? status switch
+    {
+        >= 500 => InternalError with { Status = status },
+        _ => InvalidRequest with { Status = status },
+    };
+}

@@ -1,0 +1,74 @@
+using System.Globalization;
+using System.Reflection;
+using Evenstep.Service.Reading;
+using Microsoft.AspNetCore.Http.Metadata;
+using Serilog;
+
+namespace Evenstep.Service.Errors;
+
+/// <summary>Answers with an error.</summary>
+internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, IStatusCodeHttpResult, IEndpointMetadataProvider
+{
+    public const string ContentType = "application/problem+json";
+
+    private static readonly ProblemKind[] OfAnyEndpoint =
+    [
+        ProblemKind.InvalidRequest, ProblemKind.NotFound, ProblemKind.NotAcceptable, ProblemKind.TooLarge,
+        ProblemKind.UnsupportedMediaType, ProblemKind.InternalError, ProblemKind.WorkLimit,
+    ];
+
+    public ProblemKind Kind { get; } = kind;
+
+    public string Detail { get; } = detail;
+
+    public Faults? Faults { get; init; }
+
+    public TimeSpan? RetryAfter { get; init; }
+
+    public int? StatusCode => Kind.Status;
+
+    /// <summary>A refused body. If all that is wrong is that something does not exist, it is not found.</summary>
+    public static ProblemResult Of(Faults faults)
+    {
+        var notFound = faults.More == 0 && faults.Shown.All(fault => fault.Code is FaultCode.UnknownCatalogue or FaultCode.UnknownTelescope && fault.Pointer.EndsWith("/id", StringComparison.Ordinal));
+        var many = faults.Shown.Count + faults.More;
+        var detail = many == 1
+            ? $"At {(faults.Shown[0].Pointer is "" ? "the top" : faults.Shown[0].Pointer)}: {faults.Shown[0].Message}"
+            : string.Create(CultureInfo.InvariantCulture, $"{many} things in the body are wrong; `errors` names {(faults.More > 0 ? $"the first {faults.Shown.Count}" : "each")} by its place, with what to change.");
+        return new ProblemResult(notFound ? ProblemKind.NotFound : ProblemKind.InvalidRequest, detail) { Faults = faults };
+    }
+
+    public Task ExecuteAsync(HttpContext httpContext)
+    {
+        var response = httpContext.Response;
+        response.StatusCode = Kind.Status;
+        if (RetryAfter is { } wait)
+        {
+            response.Headers.RetryAfter = wait.TotalSeconds.ToString("0", CultureInfo.InvariantCulture);
+        }
+
+        httpContext.RequestServices.GetRequiredService<IDiagnosticContext>().Set(RequestLog.Outcome, Kind.Name);
+        return response.WriteAsJsonAsync(Document(), AnswerJson.Shared.ProblemDocument, ContentType, httpContext.RequestAborted);
+    }
+
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
+    {
+        foreach (var status in OfAnyEndpoint.Select(one => one.Status).Distinct())
+        {
+            builder.Metadata.Add(new ProducesResponseTypeMetadata(status, typeof(ProblemDocument), [ContentType]));
+        }
+    }
+
+    private ProblemDocument Document() => new()
+    {
+        Type = Kind.Type,
+        Title = Kind.Title,
+        Status = Kind.Status,
+        Detail = Detail,
+        Errors = Faults?.Shown.GroupBy(fault => fault.Pointer, StringComparer.Ordinal).ToDictionary(
+            group => group.Key,
+            group => (IReadOnlyList<ErrorAnswer>)[.. group.Select(fault => new ErrorAnswer { Code = fault.Code, Message = fault.Message })],
+            StringComparer.Ordinal),
+        MoreErrors = Faults is { More: > 0 } ? Faults.More : null,
+    };
+}

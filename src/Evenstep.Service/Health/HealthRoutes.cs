@@ -1,0 +1,41 @@
+using Evenstep.Service.Errors;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace Evenstep.Service.Health;
+
+/// <summary>How the service is.</summary>
+internal sealed record HealthAnswer
+{
+    /// <summary>`live` or `ready`.</summary>
+    public required string Status { get; init; }
+}
+
+/// <summary>Tells whoever runs the service how it is.</summary>
+internal static class HealthRoutes
+{
+    public static void AddHealth(this IServiceCollection services)
+    {
+        services.AddSingleton<Readiness>();
+        services.AddHostedService<WarmUp>();
+    }
+
+    public static void MapHealth(this IEndpointRouteBuilder routes)
+    {
+        var health = routes.MapGroup("/health").WithTags("Health");
+        health.MapGet("/live", Live).WithName("live");
+        health.MapGet("/ready", Ready).WithName("ready")
+            .Produces<HealthAnswer>()
+            .Produces<ProblemDocument>(StatusCodes.Status503ServiceUnavailable, ProblemResult.ContentType);
+    }
+
+    /// <summary>Whether the process runs.</summary>
+    /// <response code="200">It does.</response>
+    public static Ok<HealthAnswer> Live() => TypedResults.Ok(new HealthAnswer { Status = "live" });
+
+    /// <summary>Whether the service can answer: it has solved a small problem since it started.</summary>
+    /// <response code="200">It can.</response>
+    /// <response code="503">Not yet, or not at all; the detail says which.</response>
+    public static IResult Ready(Readiness readiness) => readiness.IsReady
+        ? TypedResults.Ok(new HealthAnswer { Status = "ready" })
+        : new ProblemResult(ProblemKind.NotReady, readiness.Detail);
+}

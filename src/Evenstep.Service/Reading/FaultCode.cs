@@ -1,0 +1,27 @@
+namespace Evenstep.Service.Reading;
+
+/// <summary>Everything that can be wrong with a body; in JSON lower case with hyphens, such as <c>unknown-field</c>.</summary>
+internal enum FaultCode
+{
+    UnknownField,
+    Missing,
+    WrongType,
+    OutOfRange,
+    NotOneOf,
+    TooManyDecimals,
+    TooShort,
+    TooLong,
+    TooFew,
+    TooMany,
+    Duplicate,
+    InvalidText,
+
+    /// <summary>The lower end of a range is not far enough below the upper.</summary>
+    EmptyRange,
+    UnknownItem,
+    UnknownTelescope,
+    UnknownCatalogue,
+
+    /// <summary>A wish that the service will be able to grant, but not yet.</summary>
+    NotAvailableYet,
+}

@@ -1,0 +1,36 @@
+namespace Evenstep.Service.Reading;
+
+/// <summary>One thing wrong with a body: what was given, what is allowed, what to change.</summary>
+internal sealed record Fault(string Pointer, FaultCode Code, string Message);
+
+/// <summary>Gathers all that is wrong with one body; keeps the first hundred and counts the rest.</summary>
+internal sealed class Faults
+{
+    public const int MostShown = 100;
+
+    private readonly List<Fault> shown = [];
+    private int count;
+
+    public IReadOnlyList<Fault> Shown => shown;
+
+    public int More => count - shown.Count;
+
+    public bool Any => count > 0;
+
+    /// <summary>The message is only worked out if it will be shown: a hostile body can hold very many faults.</summary>
+    public void Add(Place place, FaultCode code, Func<string> message)
+    {
+        count++;
+        if (shown.Count < MostShown)
+        {
+            shown.Add(new Fault(place.ToString(), code, message()));
+        }
+    }
+
+    /// <summary>Whether something at this place or within it is known to be wrong.</summary>
+    public bool Touch(Place place)
+    {
+        var pointer = place.ToString();
+        return More > 0 || shown.Exists(fault => fault.Pointer == pointer || fault.Pointer.StartsWith(pointer + "/", StringComparison.Ordinal));
+    }
+}

@@ -1,0 +1,115 @@
+using System.Text.Json;
+using Microsoft.OpenApi;
+
+namespace Evenstep.Service.Reading;
+
+/// <summary>One of the objects that a value may be.</summary>
+internal interface IVariant
+{
+    /// <summary>What the object is, as a sentence.</summary>
+    string Meaning { get; }
+
+    IEnumerable<string> FieldNames { get; }
+}
+
+/// <summary>An object that a reference may stand for: told apart by whether it has the field that only the one has.</summary>
+/// <param name="name">The schema's name in the OpenAPI document.</param>
+/// <param name="reference">The object that only names something.</param>
+/// <param name="referenceField">The field that only the reference has.</param>
+/// <param name="inFull">The object given in full.</param>
+internal sealed class ReferenceOrFullShape<T>(string name, ObjectShape<T> reference, string referenceField, ObjectShape<T> inFull) : Shape<T>
+    where T : class
+{
+    public override string Allowed => $"{reference.Allowed}, or {inFull.Allowed}";
+
+    public override T? Read(JsonElement value, Place place, Faults faults)
+    {
+        if (value.ValueKind != JsonValueKind.Object)
+        {
+            ReportWrongType(value, place, faults);
+            return null;
+        }
+
+        return Given.Find(value, referenceField) is not null
+            ? reference.Read(value, place, faults, [inFull])
+            : inFull.Read(value, place, faults, [reference]);
+    }
+
+    public override IOpenApiSchema Describe(OpenApiDocument document)
+    {
+        var (first, second) = (reference.Describe(document), inFull.Describe(document));
+        document.Components!.Schemas!.TryAdd(name, new OpenApiSchema { OneOf = [first, second] });
+        return new OpenApiSchemaReference(name, document);
+    }
+}
+
+/// <summary>An object that is one of several kinds, as its field `kind` says.</summary>
+/// <param name="name">The schema's name in the OpenAPI document.</param>
+/// <param name="kinds">The kinds, each under its word.</param>
+/// <param name="reference">An object that only names something, and so needs no kind; null if that will not do.</param>
+internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Shape)[] kinds, ObjectShape<T>? reference = null) : Shape<T>
+    where T : class
+{
+    public const string Discriminator = "kind";
+
+    private readonly Dictionary<string, ObjectShape<T>> byKind = kinds.ToDictionary(one => one.Kind, one => one.Shape, StringComparer.Ordinal);
+
+    public override string Allowed => $"an object whose `{Discriminator}` is {OneOfTheKinds}";
+
+    private string OneOfTheKinds => $"one of {Given.List(byKind.Keys)}{(reference is null ? "" : ", or one with nothing but the `id` of a catalogue item")}";
+
+    public override T? Read(JsonElement value, Place place, Faults faults)
+    {
+        if (value.ValueKind != JsonValueKind.Object)
+        {
+            ReportWrongType(value, place, faults);
+            return null;
+        }
+
+        if (reference is not null && IsReference(value))
+        {
+            return reference.Read(value, place, faults);
+        }
+
+        return ShapeOf(value, place, faults) is { } shape
+            ? shape.Read(value, place, faults, [.. byKind.Values.Where(other => other != shape)])
+            : null;
+    }
+
+    public override IOpenApiSchema Describe(OpenApiDocument document)
+    {
+        var mapping = byKind.ToDictionary(pair => pair.Key, pair => (OpenApiSchemaReference)pair.Value.Describe(document));
+        IOpenApiSchema ofKinds = new OpenApiSchema
+        {
+            OneOf = [.. mapping.Values],
+            Discriminator = new OpenApiDiscriminator { PropertyName = Discriminator, Mapping = mapping },
+        };
+        document.Components!.Schemas!.TryAdd(name, ofKinds);
+        var byName = new OpenApiSchemaReference(name, document);
+        return reference is null ? byName : new OpenApiSchema { OneOf = [reference.Describe(document), byName] };
+    }
+
+    private static bool IsReference(JsonElement value) =>
+        value.GetPropertyCount() > 0 && value.EnumerateObject().All(property => Given.NameOf(property) == "id");
+
+    private ObjectShape<T>? ShapeOf(JsonElement value, Place place, Faults faults)
+    {
+        var at = place.At(Discriminator);
+        if (Given.Find(value, Discriminator) is not { ValueKind: not JsonValueKind.Null } given)
+        {
+            faults.Add(at, FaultCode.Missing, () => $"`{Discriminator}` is missing; it must be {OneOfTheKinds}.");
+            return null;
+        }
+
+        var word = given.ValueKind == JsonValueKind.String ? Given.TextOf(given) : null;
+        if (word is not null && byKind.TryGetValue(word, out var shape))
+        {
+            return shape;
+        }
+
+        var code = given.ValueKind == JsonValueKind.String ? FaultCode.NotOneOf : FaultCode.WrongType;
+        var suggestion = NearestName.To(word ?? "", byKind.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
+        faults.Add(at, code, () => $"{Given.Of(given)} was given; it must be {OneOfTheKinds}.{suggestion}");
+        return null;
+    }
+}

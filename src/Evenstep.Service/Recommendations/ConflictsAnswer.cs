@@ -1,0 +1,42 @@
+using Evenstep.Service.Wording;
+
+namespace Evenstep.Service.Recommendations;
+
+/// <summary>Why no set of purchases is allowed.</summary>
+internal sealed record ConflictsAnswer
+{
+    /// <summary>The demands that conflict: without any one of them the rest could be met.</summary>
+    public required IReadOnlyList<RemarkAnswer> Demands { get; init; }
+
+    /// <summary>For each limit the value that alone would make a set possible.</summary>
+    public required NearestAnswer Nearest { get; init; }
+}
+
+/// <summary>For each limit the value nearest to the one given that alone would make a set possible; null where none would.</summary>
+internal sealed record NearestAnswer
+{
+    /// <summary>A budget.</summary>
+    public required decimal? Budget { get; init; }
+
+    /// <summary>A number of purchases.</summary>
+    public required int? MaxPurchases { get; init; }
+
+    /// <summary>A number of Barlows.</summary>
+    public required int? MaxBarlows { get; init; }
+
+    /// <summary>A number of overlaps.</summary>
+    public required int? AllowedOverlaps { get; init; }
+
+    /// <summary>A width for each demand to frame something, in the order of the request.</summary>
+    public required IReadOnlyList<NearestFramingAnswer> MustFrame { get; init; }
+}
+
+/// <summary>A width that could be framed.</summary>
+internal sealed record NearestFramingAnswer
+{
+    /// <summary>What was to be framed, as the request names it.</summary>
+    public required string? Name { get; init; }
+
+    /// <summary>In degrees.</summary>
+    public required double? WidthDeg { get; init; }
+}

@@ -1,0 +1,73 @@
+using Evenstep.Planning.Advice;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Reading;
+using Evenstep.Service.Wording;
+
+namespace Evenstep.Service.Recommendations;
+
+/// <summary>Says of an item that is no candidate what exactly is against it.</summary>
+internal static class ExclusionDetail
+{
+    public static RemarkAnswer Of(PurchaseProblem problem, Exclusion exclusion)
+    {
+        var (variant, values) = Account(problem, exclusion.Item, exclusion.Reason);
+        return Phrase.Of("exclusion", new Remark(Words<Excluded>.Of(exclusion.Reason), [.. values]), variant);
+    }
+
+    private static (string? Variant, RemarkValue[] Values) Account(PurchaseProblem problem, Item item, Excluded reason) => reason switch
+    {
+        Excluded.ByRequest => ByRequest(problem, item),
+        Excluded.Reticle => (problem.Demands.ReticleLeastPower is null ? null : "owned", []),
+        Excluded.OverBudget => OverBudget(problem.Limits, item),
+        Excluded.TooHeavy => (null, [new RemarkValue("massGrams", item.MassGrams ?? 0, 1), new RemarkValue("limit", problem.Limits.MaxItemMassGrams ?? 0, 1)]),
+        Excluded.BarrelTooWide => (null, [RemarkValue.Of("barrel", Words<Barrel>.Of(item.Optic.Barrel))]),
+        Excluded.OutsidePowerRange => OutsidePowerRange(problem, item),
+        Excluded.EyeReliefTooShort => EyeReliefTooShort(problem, item),
+        Excluded.ApparentFieldTooNarrow => (null,
+        [
+            RemarkValue.Degrees("apparentFieldDeg", item.Ocular!.ApparentFieldAtLongestDeg),
+            RemarkValue.Degrees("leastDeg", problem.Preferences.LeastApparentFieldDeg ?? 0),
+        ]),
+        Excluded.OverlapsOwned => (problem.Owned.Contains(item) ? "itself" : null, []),
+        _ => (null, []),
+    };
+
+    private static (string?, RemarkValue[]) ByRequest(PurchaseProblem problem, Item item) =>
+        (problem.Preferences.Exclude.Contains(item.Id) ? null : item.IsBarlow ? "barlow" : "zoom", []);
+
+    private static (string?, RemarkValue[]) OverBudget(Limits limits, Item item)
+    {
+        var overall = item.Price > limits.Budget;
+        return (overall ? null : "item", [RemarkValue.Of("price", item.Price), RemarkValue.Of("limit", overall ? limits.Budget : limits.MaxPricePerItem ?? 0)]);
+    }
+
+    private static (string?, RemarkValue[]) OutsidePowerRange(PurchaseProblem problem, Item item)
+    {
+        if (item.IsReticle)
+        {
+            return ("reticle", [RemarkValue.Power("leastPower", problem.Demands.ReticleLeastPower ?? 0)]);
+        }
+
+        var view = ViewsAlone(problem, item).First();
+        return (item.IsZoom ? "zoom" : null,
+        [
+            RemarkValue.Of("telescope", view.Telescope.Telescope.Name),
+            RemarkValue.Power("power", view.Power),
+            RemarkValue.Power("lowest", view.Telescope.Range.Lowest),
+            RemarkValue.Power("highest", view.Telescope.Range.Highest),
+            .. item.IsZoom ? [RemarkValue.Power("powerAtShortest", view.PowerAtShortest)] : Array.Empty<RemarkValue>(),
+        ]);
+    }
+
+    private static (string?, RemarkValue[]) EyeReliefTooShort(PurchaseProblem problem, Item item) => (null,
+    [
+        RemarkValue.Millimetres("eyeReliefMm", item.Ocular!.EyeReliefMm),
+        RemarkValue.Millimetres("neededMm", ViewsAlone(problem, item)
+            .Where(view => view.PowerOutsideRange() is null)
+            .Min(view => problem.Observer.NeededEyeReliefMm(view.ExitPupilMm, bought: true))),
+    ]);
+
+    private static IEnumerable<View> ViewsAlone(PurchaseProblem problem, Item item) =>
+        problem.Telescopes.Select(telescope => View.Of(telescope, item.Ocular!)).OfType<View>();
+}

@@ -1,0 +1,89 @@
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Kits;
+using Evenstep.Service.Wording;
+
+namespace Evenstep.Service.Recommendations;
+
+/// <summary>What to buy, and what it does.</summary>
+internal sealed record RecommendationAnswer
+{
+    /// <summary>How the planning ended.</summary>
+    public required Outcome Outcome { get; init; }
+
+    /// <summary>The catalogue that the answer rests on.</summary>
+    public required CatalogueAnswer Catalogue { get; init; }
+
+    /// <summary>The currency of all money, by ISO 4217.</summary>
+    public required string Currency { get; init; }
+
+    /// <summary>Of all purchases; null if infeasible.</summary>
+    public required decimal? TotalPrice { get; init; }
+
+    /// <summary>What to buy, in the order to buy it in when the money comes bit by bit.</summary>
+    public required IReadOnlyList<PurchaseAnswer> Purchases { get; init; }
+
+    /// <summary>The figures of what is owned.</summary>
+    public required FiguresAnswer Before { get; init; }
+
+    /// <summary>The figures with the purchases; null if infeasible.</summary>
+    public required FiguresAnswer? After { get; init; }
+
+    /// <summary>The least largest step attainable, never below `enoughStep`; null if infeasible.</summary>
+    public required double? LeastLargestStep { get; init; }
+
+    /// <summary>Each telescope, in the order of the request.</summary>
+    public required IReadOnlyList<EquippedTelescopeAnswer> Telescopes { get; init; }
+
+    /// <summary>What had to fit into some view at once; judged by what is owned, if infeasible.</summary>
+    public required IReadOnlyList<FramingAnswer> Demands { get; init; }
+
+    /// <summary>What else is worth knowing.</summary>
+    public required IReadOnlyList<RemarkAnswer> Notes { get; init; }
+
+    /// <summary>The items that are no candidates: how many by reason, or the list of them.</summary>
+    public required ExcludedAnswer Excluded { get; init; }
+
+    /// <summary>Why no set of purchases is allowed; null unless infeasible.</summary>
+    public required ConflictsAnswer? Conflicts { get; init; }
+
+    /// <summary>Warnings; that of the Sun is always there.</summary>
+    public required IReadOnlyList<RemarkAnswer> Cautions { get; init; }
+
+    /// <summary>What was proved.</summary>
+    public required SolverAnswer Solver { get; init; }
+}
+
+/// <summary>What the purchases change in one telescope.</summary>
+internal sealed record EquippedTelescopeAnswer
+{
+    /// <summary>As the request names it, or made up from its place.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The powers it can use.</summary>
+    public required PowerRangeAnswer PowerRange { get; init; }
+
+    /// <summary>The finest detail its aperture shows.</summary>
+    public required ResolutionAnswer Resolution { get; init; }
+
+    /// <summary>What it shows through what is owned.</summary>
+    public required LadderAnswer Before { get; init; }
+
+    /// <summary>What it shows with the purchases; null if infeasible.</summary>
+    public required LadderAnswer? After { get; init; }
+}
+
+/// <summary>What was proved, and how long it took.</summary>
+internal sealed record SolverAnswer
+{
+    /// <summary>Whether nothing better exists.</summary>
+    public required bool Proved { get; init; }
+
+    /// <summary>A proven lower bound on the least largest step; null if infeasible.</summary>
+    public required double? Bound { get; init; }
+
+    /// <summary>Whether a second, independent proof agrees; null unless asked for.</summary>
+    public required bool? Certified { get; init; }
+
+    /// <summary>How long solving took.</summary>
+    public required double Milliseconds { get; init; }
+}

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Catalogues;
+using Evenstep.Service.Kits;
+using Evenstep.Service.Reading;
+
+namespace Evenstep.Service.Recommendations;
+
+/// <summary>A request for a recommendation, understood.</summary>
+internal sealed record RecommendationAsked
+{
+    public required PurchaseProblem Problem { get; init; }
+
+    public required Catalogue Catalogue { get; init; }
+
+    public required ExcludedAs Excluded { get; init; }
+}
+
+/// <summary>Makes a purchase problem of a body, or says all that is wrong with it.</summary>
+internal static class RecommendationReader
+{
+    /// <summary>The request understood; null with the faults filled.</summary>
+    public static RecommendationAsked? Read(JsonElement body, Shelf shelf, Faults faults)
+    {
+        if (RecommendationFields.Body.Read(body, Place.Root, faults) is not { } request)
+        {
+            return null;
+        }
+
+        var outfit = OutfitReader.Read(request.Kit, body, shelf, faults);
+        var demands = DemandsOf(request.Preferences, outfit, faults);
+        return faults.Any ? null : new RecommendationAsked
+        {
+            Problem = ProblemOf(request, outfit, demands),
+            Catalogue = outfit.Catalogue!,
+            Excluded = request.Explain?.Excluded ?? ExcludedAs.Count,
+        };
+    }
+
+    private static PurchaseProblem ProblemOf(RecommendationRequest request, Outfit outfit, Demands demands) => new()
+    {
+        Telescopes = outfit.TelescopesInUse,
+        Observer = outfit.Observer,
+        Owned = outfit.Owned,
+        Catalogue = [.. outfit.Catalogue!.Items.Values],
+        Limits = LimitsOf(request.Limits!),
+        Preferences = PreferencesOf(request.Preferences),
+        Demands = demands,
+    };
+
+    private static Limits LimitsOf(LimitsRequest request)
+    {
+        var standard = new Limits { Budget = request.Budget!.Value };
+        return standard with
+        {
+            MaxPurchases = request.MaxPurchases ?? standard.MaxPurchases,
+            MaxBarlows = request.MaxBarlows ?? standard.MaxBarlows,
+            MaxPricePerItem = request.MaxPricePerItem,
+            MaxItemMassGrams = request.MaxItemMassGrams,
+            AllowedOverlaps = request.AllowedOverlaps ?? standard.AllowedOverlaps,
+        };
+    }
+
+    private static Preferences PreferencesOf(PreferencesRequest? request)
+    {
+        var standard = new Preferences();
+        return request is null ? standard : new Preferences
+        {
+            Prefer = request.Prefer ?? standard.Prefer,
+            LeastStep = request.LeastStep ?? standard.LeastStep,
+            EnoughStep = request.EnoughStep ?? standard.EnoughStep,
+            LeastApparentFieldDeg = request.LeastApparentFieldDeg,
+            AvoidBarlows = request.Barlows is { } barlows ? barlows == Allowing.Avoid : standard.AvoidBarlows,
+            AvoidZooms = request.Zooms is { } zooms ? zooms == Allowing.Avoid : standard.AvoidZooms,
+            Exclude = [.. (request.Exclude ?? []).OfType<string>()],
+        };
+    }
+
+    private static Demands DemandsOf(PreferencesRequest? request, Outfit outfit, Faults faults) => new()
+    {
+        MustInclude = MustIncludeOf(request?.MustInclude ?? [], outfit.Catalogue, faults),
+        MustFrame = OutfitReader.ReadFramings(request?.MustFrame, outfit, faults),
+        ReticleLeastPower = request?.Reticle?.LeastPower,
+    };
+
+    private static ImmutableArray<string> MustIncludeOf(IReadOnlyList<string?> ids, Catalogue? catalogue, Faults faults)
+    {
+        var place = Place.Root.At("preferences").At(RecommendationFields.MustInclude.Name);
+        foreach (var (i, id) in ids.Index())
+        {
+            if (id is not null && catalogue is not null && !catalogue.Listed.ContainsKey(id))
+            {
+                faults.Add(place.At(i), FaultCode.UnknownItem, () => UnknownItem(id, catalogue));
+            }
+        }
+
+        return [.. ids.OfType<string>().Distinct(StringComparer.Ordinal)];
+    }
+
+    private static string UnknownItem(string id, Catalogue catalogue)
+    {
+        var suggestion = NearestName.To(id, catalogue.Listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
+        return $"The catalogue has no item {Given.Quoted(id)}.{suggestion} Give the id of one it has.";
+    }
+}

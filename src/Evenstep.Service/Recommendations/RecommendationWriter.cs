@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Advice;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Catalogues;
+using Evenstep.Service.Kits;
+using Evenstep.Service.Wording;
+
+namespace Evenstep.Service.Recommendations;
+
+/// <summary>Writes a plan as the answer to a request.</summary>
+internal static class RecommendationWriter
+{
+    public static RecommendationAnswer Write(RecommendationAsked asked, Solved solved, ImmutableArray<ExplainedPurchase> advice)
+    {
+        var plan = solved.Plan;
+        var before = Kit.Of(asked.Problem, []);
+        var after = plan.Outcome == Outcome.Infeasible ? null : Kit.Of(asked.Problem, plan.Purchases);
+        var kit = after ?? before;
+        return new RecommendationAnswer
+        {
+            Outcome = plan.Outcome,
+            Catalogue = KitWriter.CatalogueOf(asked.Catalogue),
+            Currency = asked.Catalogue.Currency,
+            TotalPrice = after is null ? null : Rounded.Money(after.TotalPrice),
+            Purchases = [.. advice.Select(purchase => PurchaseOf(purchase, asked))],
+            Before = KitWriter.FiguresOf(before.Figures),
+            After = after is null ? null : KitWriter.FiguresOf(after.Figures),
+            LeastLargestStep = Step(plan.Values?.LnLeastLargestStep),
+            Telescopes = [.. before.Ladders.Select((ladder, i) => TelescopeOf(ladder, after?.Ladders[i], asked.Problem.EnoughMismatch))],
+            Demands = KitWriter.FramingsOf(kit),
+            Notes = [.. PlanRemarks.NotesOf(asked.Problem, plan)],
+            Excluded = ExclusionWriter.Write(asked, plan.Candidacy),
+            Conflicts = plan.Conflicts is null ? null : ConflictWriter.Write(asked.Problem, plan.Conflicts),
+            Cautions = KitRemarks.CautionsOf(kit),
+            Solver = new SolverAnswer
+            {
+                Proved = plan.IsProved,
+                Bound = Step(plan.Values?.LnBound),
+                Certified = null,
+                Milliseconds = Rounded.Milliseconds(solved.Took),
+            },
+        };
+    }
+
+    private static double? Step(double? ln) => ln is { } value ? Rounded.Ratio(Math.Exp(value)) : null;
+
+    private static PurchaseAnswer PurchaseOf(ExplainedPurchase purchase, RecommendationAsked asked)
+    {
+        var listed = asked.Catalogue.Listed[purchase.Item.Id];
+        return new PurchaseAnswer
+        {
+            ItemId = purchase.Item.Id,
+            Name = purchase.Item.Name,
+            Kind = listed.Kind ?? ItemKind.Eyepiece,
+            Price = Rounded.Money(purchase.Item.Price),
+            Order = purchase.Order,
+            LargestStepWithoutIt = KitWriter.LargestStepOf(purchase.WithoutIt),
+            Reasons = [.. purchase.Reasons.Select(reason => PlanRemarks.ReasonOf(reason, asked.Problem))],
+            IfUnavailable = null,
+            Line = listed.Line,
+            Url = listed.Url,
+            Sku = listed.Sku,
+            Gtin = listed.Gtin,
+            Attributes = listed.Attributes,
+        };
+    }
+
+    private static EquippedTelescopeAnswer TelescopeOf(Ladder before, Ladder? after, double enoughMismatch) => new()
+    {
+        Name = before.Telescope.Telescope.Name,
+        PowerRange = KitWriter.RangeOf(before.Telescope),
+        Resolution = KitWriter.ResolutionOf(before.Telescope),
+        Before = KitWriter.LadderOf(before, enoughMismatch),
+        After = after is null ? null : KitWriter.LadderOf(after, enoughMismatch),
+    };
+}

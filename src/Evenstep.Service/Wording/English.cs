@@ -1,0 +1,72 @@
+using System.Collections.Frozen;
+
+namespace Evenstep.Service.Wording;
+
+/// <summary>
+/// Every sentence a shopper could read, in English, by the code it goes with. In braces stand the values by name, with
+/// how they are written: x for a power, deg, mm, g, money.
+/// </summary>
+internal static class English
+{
+    public const string Language = "en";
+
+    public static readonly FrozenDictionary<string, string> Sentences = new Dictionary<string, string>
+    {
+        // Why an item is in the plan.
+        ["reason/asked-for"] = "You asked for it.",
+        ["reason/reticle"] = "It gives the reticle you asked for: {power:x}, with {leastPower:x} wanted.",
+        ["reason/frames"] = "Without it nothing would show {widthDeg:deg} at once, as you asked; with it the widest view shows {trueFieldDeg:deg}.",
+        ["reason/frames/named"] = "Without it nothing would show {name} ({widthDeg:deg}) at once; with it the widest view shows {trueFieldDeg:deg}.",
+        ["reason/grants-wide-view"] = "It gives the wide view that large nebulae call for: {trueFieldDeg:deg}.",
+        ["reason/reaches-low-end"] = "Reaches down to {power:x}; without it there would be nothing below {to:x}, and the lowest power of use is {from:x}.",
+        ["reason/reaches-high-end"] = "Reaches up to {power:x}; without it there would be nothing above {from:x}, and the highest power of use is {to:x}.",
+        ["reason/fills-step"] = "Fills the jump from {from:x} to {to:x} with {power:x}.",
+        ["reason/barlow-adds"] = "Turns eyepieces into further powers: {powers:x}.",
+        ["reason/evens-steps"] = "Together with the other purchases it makes the steps more even.",
+        ["reason/in-telescope"] = "{telescope}: {sentence}",
+
+        // Warnings.
+        ["caution/sun"] = "Never look at the Sun through a telescope without a proper filter over its front. Cap or take off the finder, and watch children: a moment is enough to blind an eye.",
+        ["caution/eyesight"] = "Where spectacles may come off is a rule of thumb about optics, not a measurement of your eyes. Questions of eyesight belong to an eye-care professional.",
+        ["caution/exit-pupil-narrow"] = "At {power:x} the exit pupil is only {exitPupilMm:mm}, less than {leastMm:mm}: the image is dim, and specks in the eye show.",
+        ["caution/exit-pupil-wide"] = "At {power:x} the exit pupil is {exitPupilMm:mm}, wider than the eye's {pupilMm:mm}: some of the light does not enter the eye.",
+
+        // What else is worth knowing.
+        ["note/wide-view-not-granted"] = "Large nebulae call for a view of {trueFieldDeg:deg}, but no set of purchases within these limits gives one.",
+        ["note/range-set-by-barrel"] = "{telescope}: the eye could use less than {lowest:x}, but no practical eyepiece for this focuser goes lower.",
+        ["note/best-found"] = "This is the best that was found within the work limit; it is not proved that nothing is better.",
+        ["note/larger-budget-helps"] = "A budget of {budget:money} alone would make it possible.",
+        ["note/other-max-purchases-helps"] = "Allowing {maxPurchases} purchases alone would make it possible.",
+        ["note/other-max-barlows-helps"] = "Allowing {maxBarlows} Barlows to be bought alone would make it possible.",
+        ["note/more-overlaps-help"] = "Allowing {allowedOverlaps} overlaps alone would make it possible.",
+        ["note/narrower-frame-helps"] = "Asking for a view of {widthDeg:deg} instead of {askedDeg:deg} alone would make it possible.",
+        ["note/no-single-change-helps"] = "Changing one limit alone would not make it possible; take back one of the demands named, or change several limits.",
+
+        // Demands that cannot be met together.
+        ["conflict/must-include"] = "{itemId} cannot be bought within these limits{together}.",
+        ["conflict/must-frame"] = "A view of {widthDeg:deg} cannot be had within these limits{together}.",
+        ["conflict/must-frame/named"] = "A view of {widthDeg:deg}, for {name}, cannot be had within these limits{together}.",
+        ["conflict/reticle"] = "A reticle eyepiece that gives {leastPower:x} cannot be had within these limits{together}.",
+        ["conflict/together"] = " together with the other demands named here",
+        ["conflict/no-candidate"] = "{itemId} must be bought, but may not be: {sentence} Change that, or take it out of `mustInclude`.",
+
+        // Why an item of the catalogue is no candidate.
+        ["exclusion/excluded-by-request"] = "The request excludes it.",
+        ["exclusion/excluded-by-request/barlow"] = "The request avoids Barlows.",
+        ["exclusion/excluded-by-request/zoom"] = "The request avoids zooms.",
+        ["exclusion/out-of-stock"] = "It is not in stock.",
+        ["exclusion/reticle"] = "It is a reticle eyepiece, and none is asked for.",
+        ["exclusion/reticle/owned"] = "It is a reticle eyepiece, and one that serves is owned already.",
+        ["exclusion/over-budget"] = "It costs {price:money}, more than the budget of {limit:money}.",
+        ["exclusion/over-budget/item"] = "It costs {price:money}, more than the {limit:money} allowed for one item.",
+        ["exclusion/too-heavy"] = "It weighs {massGrams:g}, more than the {limit:g} allowed.",
+        ["exclusion/barrel-too-wide"] = "Its {barrel} barrel fits no focuser here.",
+        ["exclusion/outside-power-range"] = "It gives {power:x} in {telescope}, outside the powers of use there, {lowest:x} to {highest:x}.",
+        ["exclusion/outside-power-range/zoom"] = "It gives {power:x} to {powerAtShortest:x} in {telescope}, outside the powers of use there, {lowest:x} to {highest:x}.",
+        ["exclusion/outside-power-range/reticle"] = "Neither alone nor through a Barlow does it give the {leastPower:x} asked for.",
+        ["exclusion/eye-relief-too-short"] = "Its eye relief is {eyeReliefMm:mm}; {neededMm:mm} is needed.",
+        ["exclusion/apparent-field-too-narrow"] = "Its apparent field is {apparentFieldDeg:deg}; {leastDeg:deg} is asked for.",
+        ["exclusion/overlaps-owned"] = "It repeats powers that what is owned gives already.",
+        ["exclusion/overlaps-owned/itself"] = "It is owned already.",
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+}
