@@ -80,16 +80,20 @@ public static class Reasons
             ]);
         }
 
-        var filled = without.Jumps().OrderByDescending(jump => jump.Weighed)
-            .Select(jump => (Jump: jump, View: Array.Find(added, view => LandsIn(view, jump, ladder))))
-            .FirstOrDefault(pair => pair.View is not null);
-        if (filled.View is { } landed)
-        {
-            yield return Fills(filled.Jump, landed, ladder);
-        }
-        else if (without.Usable.IsEmpty)
+        if (without.Usable.IsEmpty)
         {
             yield return Fills(WholeRange(ladder.Telescope), added[0], ladder);
+            yield break;
+        }
+
+        foreach (var jump in without.Jumps().OrderByDescending(jump => jump.Weighed))
+        {
+            KitView[] landed = [.. added.Where(view => LandsIn(view, jump, ladder))];
+            if (landed.Length > 0)
+            {
+                yield return Fills(jump, Foremost(landed, jump, ladder), ladder);
+                yield break;
+            }
         }
     }
 
@@ -97,17 +101,28 @@ public static class Reasons
     {
         var axis = ladder.Telescope.Axis;
         var (from, to) = (axis.PositionOf(jump.FromPower), axis.PositionOf(jump.ToPower));
-        var (low, high) = (jump.AtEnd && from <= 0 ? from - 1 : from, jump.AtEnd && to >= axis.Length ? to + 1 : to);
+        var (low, high) = (IsLowEnd(jump, ladder) ? from - 1 : from, IsHighEnd(jump, ladder) ? to + 1 : to);
         return Tolerance.Above(view.View.To, low) && Tolerance.Below(view.View.From, high);
     }
+
+    /// <summary>Of views in order of power the one that does most for a jump: the farthest out at an end of the range, else
+    /// the one nearest to the middle.</summary>
+    private static KitView Foremost(KitView[] landed, Jump jump, Ladder ladder) =>
+        IsLowEnd(jump, ladder) ? landed[0]
+        : IsHighEnd(jump, ladder) ? landed[^1]
+        : landed.MinBy(view => Math.Abs(Math.Log(view.View.CutPower * view.View.CutPower / jump.FromPower / jump.ToPower)))!;
+
+    private static bool IsLowEnd(Jump jump, Ladder ladder) =>
+        jump.AtEnd && Tolerance.AtMost(jump.FromPower / ladder.Telescope.Range.Lowest, 1);
+
+    private static bool IsHighEnd(Jump jump, Ladder ladder) => jump.AtEnd && !IsLowEnd(jump, ladder);
 
     private static Jump WholeRange(TelescopeInUse telescope) =>
         new(telescope.Range.Lowest, telescope.Range.Highest, telescope.Axis.Length, AtEnd: false);
 
     private static Remark Fills(Jump jump, KitView landed, Ladder ladder)
     {
-        var range = ladder.Telescope.Range;
-        var code = !jump.AtEnd ? FillsStep : jump.FromPower <= range.Lowest ? ReachesLowEnd : ReachesHighEnd;
+        var code = IsLowEnd(jump, ladder) ? ReachesLowEnd : IsHighEnd(jump, ladder) ? ReachesHighEnd : FillsStep;
         return new Remark(code,
         [
             RemarkValue.Of("telescope", ladder.Telescope.Telescope.Name),

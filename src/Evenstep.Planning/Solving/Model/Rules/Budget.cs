@@ -1,6 +1,6 @@
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving.Rules;
+namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>The sum of prices is at most the budget.</summary>
 internal static class Budget

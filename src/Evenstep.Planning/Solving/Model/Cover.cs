@@ -1,6 +1,6 @@
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>
 /// Finds the places of an axis where covering it is decided. Between two neighbouring ends of stretches the stretches

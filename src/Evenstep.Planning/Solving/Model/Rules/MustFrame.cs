@@ -1,6 +1,6 @@
 using Evenstep.Planning.Optics;
 
-namespace Evenstep.Planning.Solving.Rules;
+namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>
 /// For every framing demand, some usable view of the kit, in the telescope it names or else in any, has a true field of at

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>A purchase problem reduced to what a solver must decide: choices, the views they make, and which repeat which.</summary>
 internal sealed record PurchaseSpace(

@@ -1,6 +1,6 @@
 using Google.OrTools.Sat;
 
-namespace Evenstep.Planning.Solving.Rules;
+namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>Of alike items at most one is bought.</summary>
 internal static class OneOfAlikeItems

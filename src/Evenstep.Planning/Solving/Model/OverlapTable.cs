@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>Choices which, all bought, make a number of views overlap. The indices ascend and differ.</summary>
 internal readonly record struct Together(int First, int Second = -1, int Third = -1, int Fourth = -1)

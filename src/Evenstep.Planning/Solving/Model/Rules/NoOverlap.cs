@@ -1,6 +1,6 @@
 using Google.OrTools.Sat;
 
-namespace Evenstep.Planning.Solving.Rules;
+namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>
 /// Over all telescopes, at most so many pairs of views overlap where at least one of the two needs a bought item.

@@ -1,7 +1,7 @@
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>
 /// A stretch of positions that a kit might leave without a view, more than good enough would be: between two possible

@@ -2,7 +2,7 @@ using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Google.OrTools.Sat;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>
 /// States a kit's mean excess to the solver. Every place of the axis is either near enough to a view, or lies in a jump

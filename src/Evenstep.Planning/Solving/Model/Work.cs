@@ -3,7 +3,7 @@ using System.Globalization;
 using Evenstep.Planning.Purchases;
 using Google.OrTools.Sat;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>What a run of the solver came to.</summary>
 /// <param name="Purchases">The set found, in ordinal order of ids; null if none was.</param>

@@ -2,7 +2,7 @@ using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Google.OrTools.Sat;
 
-namespace Evenstep.Planning.Solving.Rules;
+namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>
 /// If a reticle eyepiece is asked for, the kit has one that fits a telescope and gives, alone or with a Barlow of the kit,

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>What the first stage found.</summary>
 /// <param name="Best">A set with the least largest step.</param>

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving.Rules;
+using Evenstep.Planning.Solving.Model.Rules;
 using Google.OrTools.Sat;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>
 /// Says why no set of purchases is allowed, and which value of each limit alone would help. Each limit is loosened to its

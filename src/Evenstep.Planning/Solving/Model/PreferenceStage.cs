@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving.Rules;
+using Evenstep.Planning.Solving.Model.Rules;
 using Google.OrTools.Sat;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>Among the sets that are as good as the best in steps and excess, finds the one to recommend.</summary>
 internal sealed class PreferenceStage

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>
 /// Items of which at most one is bought: alike in every view they can make and every demand they can meet, so that only

@@ -1,4 +1,4 @@
-namespace Evenstep.Planning.Solving.Rules;
+namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>At most so many items are bought.</summary>
 internal static class PurchaseCount

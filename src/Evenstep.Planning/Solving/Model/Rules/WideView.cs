@@ -1,4 +1,4 @@
-namespace Evenstep.Planning.Solving.Rules;
+namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>Where a wide view is wished for and can be had, some usable view of the kit, in any telescope, is so wide.</summary>
 internal static class WideView

@@ -1,6 +1,6 @@
 using Evenstep.Planning.Optics;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>Finds the least mean excess of the allowed sets that keep to a largest step.</summary>
 internal static class MeanExcessStage

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>A usable view that exists if its choices are bought; null stands for something owned.</summary>
 internal sealed record PossibleView(KitView KitView, Choice? Eyepiece, Choice? Barlow)

@@ -1,8 +1,8 @@
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving.Rules;
+using Evenstep.Planning.Solving.Model.Rules;
 using Google.OrTools.Sat;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>
 /// The purchase problem as a constraint model: a literal for each item that may be bought, and the rules of an allowed

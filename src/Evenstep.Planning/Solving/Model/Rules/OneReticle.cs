@@ -1,4 +1,4 @@
-namespace Evenstep.Planning.Solving.Rules;
+namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>Of the items bought at most one is a reticle eyepiece.</summary>
 internal static class OneReticle

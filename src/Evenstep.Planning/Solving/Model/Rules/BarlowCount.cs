@@ -1,4 +1,4 @@
-namespace Evenstep.Planning.Solving.Rules;
+namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>Of the items bought at most so many are Barlows.</summary>
 internal static class BarlowCount

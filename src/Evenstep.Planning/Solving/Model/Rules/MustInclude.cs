@@ -1,4 +1,4 @@
-namespace Evenstep.Planning.Solving.Rules;
+namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>Every item that must be included is bought.</summary>
 internal static class MustInclude

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>The best allowed set so far, with its exact figures, and whether it is proved best in its stage.</summary>
 internal sealed record Standing(ImmutableArray<Item> Purchases, LadderFigures Figures, bool IsProved)
