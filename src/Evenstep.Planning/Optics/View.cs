@@ -39,6 +39,7 @@ public sealed class View
         PowerAtShortest = effectiveFocalLengthMm / ocular.ShortestFocalLengthMm;
         ExitPupilMm = telescope.Telescope.ApertureMm / Power;
         (TrueFieldDeg, TrueFieldFrom) = TrueField(effectiveFocalLengthMm);
+        LnCutPower = Math.Log(telescope.Range.Cut(Power));
         From = telescope.Axis.PositionOf(Power);
         To = ocular is Zoom ? telescope.Axis.PositionOf(PowerAtShortest) : From;
     }
@@ -81,6 +82,9 @@ public sealed class View
 
     /// <summary>The power cut to the range; a zoom's lowest.</summary>
     public double CutPower => Telescope.Range.Cut(Power);
+
+    /// <summary>The logarithm of <see cref="CutPower"/>, which overlaps are judged by.</summary>
+    public double LnCutPower { get; }
 
     /// <summary>
     /// The view, or null where a barrel does not fit what carries it. A reticle eyepiece has none: it is not looked

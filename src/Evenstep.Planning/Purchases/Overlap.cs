@@ -19,7 +19,7 @@ public static class Overlap
     };
 
     private static bool PowersAreClose(KitView a, KitView b, double leastStep) =>
-        Tolerance.Below(Math.Abs(Math.Log(a.View.CutPower / b.View.CutPower)), Math.Log(leastStep));
+        Tolerance.Below(Math.Abs(a.View.LnCutPower - b.View.LnCutPower), Math.Log(leastStep));
 
     private static bool RepeatsFixed(KitView a, KitView b) => (a.Barlow, b.Barlow) switch
     {

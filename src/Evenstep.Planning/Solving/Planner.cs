@@ -1,11 +1,15 @@
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Model;
+using Evenstep.Planning.Solving.Search;
 
 namespace Evenstep.Planning.Solving;
 
 /// <summary>Finds the best set of purchases and proves it.</summary>
 public static class Planner
 {
+    /// <summary>Nodes of the search, after which the model takes over.</summary>
+    private const long MostNodes = 1_000_000;
+
     /// <summary>The plan for a problem: the same for the same problem, whatever the order of its items.</summary>
     /// <param name="problem">What to plan.</param>
     /// <param name="workLimit">Deterministic work, about a second each on a usual core; the same work on any machine.</param>
@@ -14,5 +18,5 @@ public static class Planner
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found, and before it was proved
     /// that there is none.</exception>
     public static Plan Solve(PurchaseProblem problem, double workLimit, CancellationToken cancellation) =>
-        ModelEngine.Solve(problem, workLimit, cancellation);
+        SearchEngine.Solve(problem, MostNodes, cancellation) ?? ModelEngine.Solve(problem, workLimit, cancellation);
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Model;
@@ -69,40 +68,4 @@ internal static class Reduction
     /// <summary>Whether A in place of B never makes more parfocal groups.</summary>
     private static bool KeepsParfocal(Item a, Item b, PurchaseProblem problem) =>
         problem.Preferences.Prefer != Prefer.Parfocal || a.IsBarlow || b.ParfocalGroup is null || a.ParfocalGroup == b.ParfocalGroup;
-
-    /// <summary>
-    /// What decides an item's views and the demands it meets: kind, focal lengths, barrel, what its true field is worked
-    /// out from, and how the observer's needs judge it, with spectacles on and off. (Two thresholds are all that eye
-    /// relief is ever compared with.)
-    /// </summary>
-    private sealed record Likeness(
-        Type Kind, Barrel Barrel, double Longest, double Shortest, double? FieldStop, double Field, double FieldAtShortest, int Judgement, string Factors)
-    {
-        public static Likeness Of(PurchaseProblem problem, Item item) => item.Optic switch
-        {
-            Barlow barlow => new(typeof(Barlow), barlow.Barrel, 0, 0, null, 0, 0, 0, string.Join(' ', barlow.Factors)),
-            Eyepiece { Purpose: EyepiecePurpose.Reticle } reticle =>
-                new(typeof(Reticle), reticle.Barrel, reticle.FocalLengthMm, 0, null, 0, 0, 0, ""),
-            Ocular ocular => new(
-                ocular.GetType(),
-                ocular.Barrel,
-                ocular.LongestFocalLengthMm,
-                ocular.ShortestFocalLengthMm,
-                (ocular as Eyepiece)?.FieldStopMm,
-                ocular is Eyepiece { FieldStopMm: not null } ? 0 : ocular.ApparentFieldAtLongestDeg,
-                ocular is Zoom zoom ? zoom.ApparentFieldAtShortestDeg : 0,
-                Judge(problem, ocular),
-                ""),
-            _ => throw new ArgumentException($"{item.Optic.GetType()} is no optic known here.", nameof(item)),
-        };
-
-        private static int Judge(PurchaseProblem problem, Ocular ocular)
-        {
-            var (spectaclesOn, spectaclesOff) =
-                (problem.Observer.NeededEyeReliefMm(double.MaxValue, bought: true), problem.Observer.NeededEyeReliefMm(0, bought: true));
-            return (Tolerance.AtLeast(ocular.EyeReliefMm, spectaclesOn) ? 1 : 0)
-                + (Tolerance.AtLeast(ocular.EyeReliefMm, spectaclesOff) ? 2 : 0)
-                + (Tolerance.AtLeast(ocular.ApparentFieldAtLongestDeg, problem.Preferences.LeastApparentFieldDeg ?? 0) ? 4 : 0);
-        }
-    }
 }

@@ -1,0 +1,183 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Solving.Search;
+
+/// <summary>A usable view in the telescope of that place.</summary>
+internal readonly record struct Sight(int Telescope, KitView View)
+{
+    public Reach Reach => View.Reach;
+}
+
+/// <summary>
+/// The problem with its Barlows settled: what the kit shows already, what each offered ocular would add, and what is left
+/// of every limit.
+/// </summary>
+internal sealed class Bench
+{
+    private readonly Groundwork ground;
+    private readonly int[] overlapsAlone;
+    private readonly uint[] framingsMet;
+    private readonly long[] mostPoints;
+
+    public Bench(Groundwork ground, BarlowSet barlows)
+    {
+        this.ground = ground;
+        var (problem, limits) = (ground.Problem, ground.Problem.Limits);
+        Item[] through = [.. problem.Owned.Where(item => item.IsBarlow), .. barlows.Bought];
+        Settled = [.. ground.Musts.Where(item => !item.IsBarlow), .. barlows.Bought];
+        Shown = [.. Enumerable.Range(0, ground.SettledOculars.Length).SelectMany(place => SightsOf(t => ground.ViewsOfSettled(t, place, through)))];
+        Sights = [.. ground.Oculars.Select((_, place) => SightsOf(t => ground.ViewsOfOffer(t, place, through)).ToArray())];
+
+        Reticles = ReticlesNeeded(through);
+        CountLeft = limits.MaxPurchases - Settled.Length - (Reticles is { Length: > 0 } ? 1 : 0);
+        CentsLeft = (long)((limits.Budget - Settled.Sum(item => item.Price)) * 100) - (Reticles is { Length: > 0 } ? Reticles.Min(ware => ware.Cost.Cents) : 0);
+        OverlapsLeft = limits.AllowedOverlaps - Shown.Select((sight, i) => CountRepeats(sight, Shown.AsSpan()[(i + 1)..], needPurchase: true)).Sum();
+        overlapsAlone = [.. Sights.Select(OverlapsAlone)];
+        OpenFramings = FramingsNotMetBy(Shown.AsSpan());
+        mostPoints = [.. ground.Problem.Telescopes.Select((_, t) => Sights.Select(sights => Points(sights, t)).DefaultIfEmpty(0).Max())];
+        framingsMet = [.. Sights.Select(sights => OpenFramings & ~FramingsNotMetBy(sights))];
+    }
+
+    /// <summary>What is bought here whatever else is chosen, but for a reticle eyepiece that is needed besides.</summary>
+    public ImmutableArray<Item> Settled { get; }
+
+    /// <summary>What the kit shows without any offered ocular.</summary>
+    public ImmutableArray<Sight> Shown { get; }
+
+    /// <summary>What each offered ocular adds, by its place.</summary>
+    public Sight[][] Sights { get; }
+
+    public int OverlapsLeft { get; }
+
+    public int CountLeft { get; }
+
+    public long CentsLeft { get; }
+
+    /// <summary>The framings, a bit each, that nothing shown meets.</summary>
+    public uint OpenFramings { get; }
+
+    /// <summary>The reticle eyepieces one of which must be bought besides: none, if none need be; null, if none would do.</summary>
+    public Ware[]? Reticles { get; }
+
+    /// <summary>Whether the limits are kept before anything is chosen.</summary>
+    public bool IsPossible => OverlapsLeft >= 0 && CountLeft >= 0 && CentsLeft >= 0 && Reticles is not null;
+
+    /// <summary>The open framings that an ocular meets.</summary>
+    public uint FramingsMet(int place) => framingsMet[place];
+
+    /// <summary>No set of this bench does better than all of its oculars together would.</summary>
+    public double LnStepWithEverything() => ground.Problem.Telescopes.Select((telescope, t) => LadderFigures.Of(
+        Shown.Concat(Sights.SelectMany(sights => sights)).Where(sight => sight.Telescope == t).Select(sight => sight.Reach),
+        telescope.Axis.Length,
+        ground.Problem.EnoughMismatch).LnLargestStep).Max();
+
+    /// <summary>What a reticle eyepiece costs beyond the cheapest that would do.</summary>
+    public long ExtraCents(Item? reticle) => reticle is null ? 0 : ground.Pricing.Of(reticle).Cents - Reticles!.Min(ware => ware.Cost.Cents);
+
+    /// <summary>What the cheapest of an offer's wares costs.</summary>
+    public long LeastCents(int place) => ground.Oculars[place].LeastCents;
+
+    /// <summary>The least preference score, in units, of an offer's wares.</summary>
+    public long LeastPreference(int place) => ground.Oculars[place].LeastPreference;
+
+    /// <summary>The overlaps that an ocular brings about with what is shown, and with itself.</summary>
+    public int OverlapsOf(int place) => overlapsAlone[place];
+
+    /// <summary>The overlaps between two chosen oculars.</summary>
+    public int OverlapsBetween(int a, int b)
+    {
+        var count = 0;
+        foreach (var sight in Sights[a])
+        {
+            count += CountRepeats(sight, Sights[b], needPurchase: false);
+        }
+
+        return count;
+    }
+
+    /// <summary>Whether an ocular covers what lies just beyond an uncovered place of a telescope's axis.</summary>
+    public bool Covers(int ocular, int telescope, double place, double half)
+    {
+        foreach (var sight in Sights[ocular])
+        {
+            if (sight.Telescope == telescope && Islands.Covers(sight.Reach, place, half))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>The most points that one ocular adds to a telescope's axis; without limit, if it is a zoom.</summary>
+    public long MostPointsIn(int telescope) => mostPoints[telescope];
+
+    /// <summary>The wares of an offer, or only the cheapest.</summary>
+    public ReadOnlySpan<Ware> WaresOf(int place, bool every) => ground.Oculars[place].Wares.AsSpan()[..(every ? ground.Oculars[place].Wares.Length : 1)];
+
+    private int OverlapsAlone(Sight[] sights)
+    {
+        var count = 0;
+        for (var i = 0; i < sights.Length; i++)
+        {
+            count += CountRepeats(sights[i], Shown.AsSpan(), needPurchase: false) + CountRepeats(sights[i], sights.AsSpan(i + 1), needPurchase: false);
+        }
+
+        return count;
+    }
+
+    private int CountRepeats(Sight one, ReadOnlySpan<Sight> others, bool needPurchase)
+    {
+        var (count, leastStep) = (0, ground.Problem.Preferences.LeastStep);
+        foreach (var other in others)
+        {
+            if (one.Telescope == other.Telescope
+                && (!needPurchase || one.View.NeedsPurchase || other.View.NeedsPurchase)
+                && Overlap.Between(one.View, other.View, leastStep))
+            {
+                count++;
+            }
+        }
+
+        return count;
+    }
+
+    private static long Points(Sight[] sights, int telescope) =>
+        sights.Where(sight => sight.Telescope == telescope).Sum(sight => sight.View.View.IsZoom ? int.MaxValue : 1L);
+
+    private uint FramingsNotMetBy(ReadOnlySpan<Sight> sights)
+    {
+        var open = 0u;
+        for (var i = 0; i < ground.Framings.Length; i++)
+        {
+            var isMet = false;
+            foreach (var sight in sights)
+            {
+                isMet |= ground.Framings[i].IsMetBy(sight.Telescope, sight.View);
+            }
+
+            open |= isMet ? 0 : 1u << i;
+        }
+
+        return open;
+    }
+
+    private Ware[]? ReticlesNeeded(Item[] through)
+    {
+        if (ground.Problem.Demands.ReticleLeastPower is not { } asked || ground.Problem.Owned.Concat(Settled).Any(item => item.IsReticle && Serves(item)))
+        {
+            return Settled.Count(item => item.IsReticle) <= 1 ? [] : null;
+        }
+
+        Ware[] serving = [.. ground.Reticles.SelectMany(offer => offer.Wares).Where(ware => Serves(ware.Item))];
+        return serving.Length > 0 && !Settled.Any(item => item.IsReticle) ? serving : null;
+
+        bool Serves(Item reticle) =>
+            Reticle.HighestPower(reticle, through, ground.Problem.Telescopes) is { } power && Tolerance.AtLeast(power / asked, 1);
+    }
+
+    private IEnumerable<Sight> SightsOf(Func<int, IEnumerable<KitView>> viewsIn) =>
+        Enumerable.Range(0, ground.Problem.Telescopes.Length).SelectMany(t => viewsIn(t).Select(view => new Sight(t, view)));
+}

@@ -1,0 +1,143 @@
+namespace Evenstep.Planning.Solving.Search;
+
+/// <summary>
+/// Looks through the sets of a bench, depth first. While a framing is open or a gap is too wide, some purchase must mend
+/// it: only the options that would are tried, for the fault that fewest can mend. Once nothing is amiss, whatever may
+/// still help is tried. An option that has been tried is dropped for its later siblings, since every set with it has been
+/// looked at: so no set is met twice, and none is missed.
+/// </summary>
+internal sealed class Descent
+{
+    /// <summary>Of more faults than this the rest is left for later.</summary>
+    private const int MostFaultsWeighed = 16;
+
+    private readonly Bench bench;
+    private readonly Node[] chain;
+    private readonly Goal goal;
+    private readonly Effort effort;
+    private readonly Path path;
+    private readonly double half;
+    private readonly Option[][] tried;
+
+    private Descent(Bench bench, Node[] chain, double lnLargestStep, Goal goal, Effort effort, Path path)
+    {
+        this.bench = bench;
+        this.chain = chain;
+        this.goal = goal;
+        this.effort = effort;
+        this.path = path;
+        half = (lnLargestStep + Optics.Tolerance.Value) / 2;
+        tried = [.. chain.Select(_ => new Option[bench.Sights.Length])];
+    }
+
+    /// <summary>Runs from a first node that has begun.</summary>
+    public static void Run(Bench bench, Node[] chain, double lnLargestStep, Goal goal, Effort effort, Path path) =>
+        new Descent(bench, chain, lnLargestStep, goal, effort, path).Below(0);
+
+    private void Below(int depth)
+    {
+        var node = chain[depth];
+        effort.Spend();
+        if (IsTooFarFromCovered(node) || goal.IsHopeless(node, path))
+        {
+            return;
+        }
+
+        var count = Mending(node, tried[depth]);
+        if (count < 0)
+        {
+            if (!goal.Note(node, path) || node.CountLeft == 0)
+            {
+                return;
+            }
+
+            count = Helping(node, tried[depth]);
+        }
+
+        Try(depth, tried[depth].AsSpan(0, node.CountLeft == 0 ? 0 : count));
+    }
+
+    private void Try(int depth, Span<Option> options)
+    {
+        var node = chain[depth];
+        options.Sort((a, b) => b.Gain.CompareTo(a.Gain));
+        foreach (var option in options)
+        {
+            foreach (var ware in bench.WaresOf(option.Place, goal.WantsEveryWare))
+            {
+                if (goal.IsReached || effort.IsSpent)
+                {
+                    return;
+                }
+
+                if (ware.Cost.Cents <= node.CentsLeft)
+                {
+                    path.Push(ware);
+                    chain[depth + 1].Become(node, option, ware.Cost.Cents);
+                    Below(depth + 1);
+                    path.Pop();
+                }
+            }
+
+            node.Drop(option.Place);
+        }
+    }
+
+    /// <summary>The options that mend the fault which fewest can mend; a negative count if there is no fault.</summary>
+    private int Mending(Node node, Option[] mending)
+    {
+        if (node.OpenFramings != 0)
+        {
+            var framing = node.OpenFramings & (~node.OpenFramings + 1);
+            return Gather(node, mending, option => (bench.FramingsMet(option.Place) & framing) != 0);
+        }
+
+        var (telescope, place, fewest) = (-1, 0.0, int.MaxValue);
+        Span<double> places = stackalloc double[MostFaultsWeighed];
+        for (var t = 0; t < node.Telescopes.Count; t++)
+        {
+            foreach (var uncovered in places[..node.Telescopes[t].Uncovered(half, places)])
+            {
+                var count = 0;
+                for (var i = 0; i < node.OptionCount && count < fewest; i++)
+                {
+                    count += bench.Covers(node.Options[i].Place, t, uncovered, half) ? 1 : 0;
+                }
+
+                (telescope, place, fewest) = count < fewest ? (t, uncovered, count) : (telescope, place, fewest);
+            }
+        }
+
+        return telescope < 0 ? -1 : Gather(node, mending, option => bench.Covers(option.Place, telescope, place, half));
+    }
+
+    private static int Helping(Node node, Option[] helping) => Gather(node, helping, option => option.Gain > 0);
+
+    private static int Gather(Node node, Option[] into, Func<Option, bool> isWanted)
+    {
+        var count = 0;
+        for (var i = 0; i < node.OptionCount; i++)
+        {
+            if (isWanted(node.Options[i]))
+            {
+                into[count++] = node.Options[i];
+            }
+        }
+
+        return count;
+    }
+
+    /// <summary>Whether a telescope needs more points to be covered than all further purchases together can give.</summary>
+    private bool IsTooFarFromCovered(Node node)
+    {
+        for (var t = 0; t < node.Telescopes.Count; t++)
+        {
+            if (node.Telescopes[t].PointsNeeded(half) > node.CountLeft * bench.MostPointsIn(t))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}

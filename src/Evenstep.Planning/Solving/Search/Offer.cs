@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Solving.Search;
+
+/// <summary>An item that may be bought, with what buying it costs.</summary>
+internal sealed record Ware(Item Item, Cost Cost);
+
+/// <summary>Alike wares, of which at most one is worth buying. The cheapest comes first.</summary>
+internal sealed record Offer(ImmutableArray<Ware> Wares)
+{
+    public Item Item => Wares[0].Item;
+
+    public long LeastCents => Wares[0].Cost.Cents;
+
+    public long LeastPreference { get; } = Wares.Min(ware => ware.Cost.Preference);
+
+    /// <summary>
+    /// Of two alike wares a set never needs both, for without one of them it shows the same and costs less; and of the two
+    /// it never needs the one that costs no less and is preferred no more.
+    /// </summary>
+    public static ImmutableArray<Offer> Among(PurchaseProblem problem, Pricing pricing, IEnumerable<Item> items) =>
+        [.. items.GroupBy(item => Likeness.Of(problem, item)).Select(alike => Unbeaten(pricing, alike))];
+
+    private static Offer Unbeaten(Pricing pricing, IEnumerable<Item> alike)
+    {
+        List<Ware> kept = [];
+        foreach (var ware in alike.Select(item => new Ware(item, pricing.Of(item))).OrderBy(ware => ware.Cost.Cents).ThenBy(ware => ware.Cost))
+        {
+            if (!kept.Exists(other => pricing.IsNeverWorse(other, ware)))
+            {
+                kept.Add(ware);
+            }
+        }
+
+        return new Offer([.. kept]);
+    }
+}
