@@ -17,6 +17,9 @@ public static class Planner
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found, and before it was proved
     /// that there is none.</exception>
-    public static Plan Solve(PurchaseProblem problem, double workLimit, CancellationToken cancellation) =>
-        SearchEngine.Solve(problem, MostNodes, cancellation) ?? ModelEngine.Solve(problem, workLimit, cancellation);
+    public static Plan Solve(PurchaseProblem problem, double workLimit, CancellationToken cancellation)
+    {
+        var searched = SearchEngine.Solve(problem, MostNodes, cancellation);
+        return searched.Plan ?? ModelEngine.Solve(problem, workLimit, cancellation, searched.HeadStart);
+    }
 }

@@ -1,21 +1,69 @@
+using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving;
+using Evenstep.Planning.Solving.Model;
+using Evenstep.Planning.Solving.Search;
 using Evenstep.Planning.Tests.Oracle;
 
 namespace Evenstep.Planning.Tests.Agreement;
 
-/// <summary>The planner against an exhaustive solver that was written from the definitions by someone who had not seen it.</summary>
+/// <summary>The engines against an exhaustive solver that was written from the definitions by someone who had not seen them.</summary>
 public class AgreementTests
 {
     private const int BatchCount = 12;
     private const int ProblemsPerBatch = 500;
+    private const long FewNodes = 10;
+    private const long ManyNodes = 1_000_000;
 
     public static TheoryData<int> Batches => [.. Enumerable.Range(0, BatchCount)];
 
     [Theory]
     [MemberData(nameof(Batches))]
-    public void The_planner_agrees_with_exhaustive_search(int batch)
+    public void The_planner_agrees_with_exhaustive_search(int batch) =>
+        AssertAgreement(batch, problem => Planner.Solve(problem, Comparison.WorkLimit, CancellationToken.None));
+
+    [Theory]
+    [MemberData(nameof(Batches))]
+    public void The_model_alone_agrees_with_exhaustive_search(int batch) =>
+        AssertAgreement(batch, problem => ModelEngine.Solve(problem, Comparison.WorkLimit, CancellationToken.None));
+
+    /// <summary>The search needs no help on problems as small as these, and says so itself where nothing is allowed.</summary>
+    [Fact]
+    public void The_search_alone_settles_every_small_problem()
+    {
+        foreach (var seed in Enumerable.Range(0, ProblemsPerBatch))
+        {
+            var searched = SearchEngine.Solve(Bridge.ToProblem(RandomProblems.Make(seed)), ManyNodes, CancellationToken.None);
+            Assert.True(searched.Plan is not null || searched.IsNothingAllowed, $"seed {seed}");
+        }
+    }
+
+    [Fact]
+    public void The_model_ends_what_the_search_began_with_the_same_plan()
+    {
+        var handedOver = 0;
+        foreach (var seed in Enumerable.Range(0, 2 * ProblemsPerBatch))
+        {
+            var problem = Bridge.ToProblem(RandomProblems.Make(seed));
+            var searched = SearchEngine.Solve(problem, FewNodes, CancellationToken.None);
+            if (searched.HeadStart is not { } headStart)
+            {
+                continue;
+            }
+
+            handedOver++;
+            var ended = ModelEngine.Solve(problem, Comparison.WorkLimit, CancellationToken.None, headStart);
+            var whole = SearchEngine.Solve(problem, ManyNodes, CancellationToken.None).Plan!;
+            Assert.Equal(whole.Purchases.AsEnumerable(), ended.Purchases);
+            Assert.Equal(whole.Outcome, ended.Outcome);
+        }
+
+        Assert.True(handedOver > ProblemsPerBatch / 2, $"only {handedOver} were handed over");
+    }
+
+    private static void AssertAgreement(int batch, Func<PurchaseProblem, Plan> solve)
     {
         var seeds = Enumerable.Range(batch * ProblemsPerBatch, ProblemsPerBatch);
-        var faults = seeds.SelectMany(seed => Comparison.Differences(RandomProblems.Make(seed)).Select(fault => $"seed {seed}: {fault}"));
+        var faults = seeds.SelectMany(seed => Comparison.Differences(RandomProblems.Make(seed), solve).Select(fault => $"seed {seed}: {fault}"));
         Assert.Empty(faults.Take(20));
     }
 }

@@ -1,5 +1,4 @@
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Oracle;
 
 namespace Evenstep.Planning.Tests.Agreement;
@@ -13,11 +12,13 @@ internal static class Comparison
     /// <summary>How far two figures may be apart that were worked out in different ways.</summary>
     private const double FigureTolerance = 1e-6;
 
-    public static IEnumerable<string> Differences(OracleProblem oracleProblem)
+    /// <param name="oracleProblem">To be solved.</param>
+    /// <param name="solve">By the planner, or by one of its engines.</param>
+    public static IEnumerable<string> Differences(OracleProblem oracleProblem, Func<PurchaseProblem, Plan> solve)
     {
         var problem = Bridge.ToProblem(oracleProblem);
         var expected = Exhaustive.Solve(oracleProblem);
-        var plan = Planner.Solve(problem, WorkLimit, CancellationToken.None);
+        var plan = solve(problem);
         return Referee.FaultsOf(problem, plan)
             .Concat(Exclusions(expected, plan))
             .Concat(expected.Outcome == OracleOutcome.Infeasible ? Infeasible(expected, plan) : Values(expected, problem, plan));

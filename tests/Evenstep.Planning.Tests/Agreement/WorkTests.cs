@@ -1,5 +1,6 @@
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
+using Evenstep.Planning.Solving.Model;
 using Evenstep.Planning.Tests.Oracle;
 
 namespace Evenstep.Planning.Tests.Agreement;
@@ -18,7 +19,7 @@ public class WorkTests
         foreach (var seed in Enumerable.Range(200_000, 300))
         {
             var problem = Bridge.ToProblem(RandomProblems.Make(seed));
-            var proved = Planner.Solve(problem, Comparison.WorkLimit, CancellationToken.None);
+            var proved = ModelEngine.Solve(problem, Comparison.WorkLimit, CancellationToken.None);
             if (proved.Values is null || SolveShort(problem) is not { Outcome: Outcome.BestFound } plan)
             {
                 continue;
@@ -40,13 +41,14 @@ public class WorkTests
         cancelled.Cancel();
         var problem = Bridge.ToProblem(RandomProblems.Make(1));
         Assert.Throws<OperationCanceledException>(() => Planner.Solve(problem, Comparison.WorkLimit, cancelled.Token));
+        Assert.Throws<OperationCanceledException>(() => ModelEngine.Solve(problem, Comparison.WorkLimit, cancelled.Token));
     }
 
     private static Plan? SolveShort(PurchaseProblem problem)
     {
         try
         {
-            return Planner.Solve(problem, AlmostNoWork, CancellationToken.None);
+            return ModelEngine.Solve(problem, AlmostNoWork, CancellationToken.None);
         }
         catch (WorkLimitException)
         {

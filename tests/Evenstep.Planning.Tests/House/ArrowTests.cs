@@ -32,6 +32,16 @@ public sealed partial class ArrowTests
             .Where(file => file.CodeLines.Any(line => line.Contains(Solver, StringComparison.Ordinal)))
             .Select(file => file.Path));
 
+    /// <summary>Two engines confirm each other only as far as they share nothing but the problem.</summary>
+    [Theory]
+    [InlineData("Search", "Model")]
+    [InlineData("Search", "Google")]
+    [InlineData("Model", "Search")]
+    public void Neither_engine_knows_the_other(string engine, string other) => Assert.Empty(
+        SourceTree.Under($"{Library}/Solving/{engine}")
+            .Where(file => file.CodeLines.Any(line => Regex.IsMatch(line, $@"\busing\b.*\b{other}\b|\b{other}\.[A-Z]|\b{other}Engine\b")))
+            .Select(file => file.Path));
+
     [Theory]
     [InlineData("Optics", "using Evenstep.Planning.Purchases;", true)]
     [InlineData("Purchases", "using static Evenstep.Planning.Solving.Planner;", true)]

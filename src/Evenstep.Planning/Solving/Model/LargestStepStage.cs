@@ -26,26 +26,27 @@ internal sealed class LargestStepStage
     private Standing best;
     private double bound;
 
-    private LargestStepStage(PurchaseModel model, Work work, Standing any)
+    private LargestStepStage(PurchaseModel model, Work work, Standing any, double lnBound)
     {
         this.model = model;
         this.work = work;
         problem = model.Problem;
         best = any;
-        bound = Math.Max(2 * problem.EnoughMismatch, LnStepWithEverything());
+        bound = Math.Max(Math.Max(lnBound, 2 * problem.EnoughMismatch), LnStepWithEverything());
     }
 
     private double Value => Math.Max(2 * problem.EnoughMismatch, best.Figures.LnLargestStep);
 
-    public static LargestStepResult Run(PurchaseModel model, Work work, Standing any) =>
-        new LargestStepStage(model, work, any).Search();
+    /// <summary>Goes on from an allowed set and a lower bound that is proved already (0 if none is).</summary>
+    public static LargestStepResult Run(PurchaseModel model, Work work, Standing any, double lnBound) =>
+        new LargestStepStage(model, work, any, lnBound).Search();
 
     private LargestStepResult Search()
     {
         var threshold = bound;
         while (Tolerance.Above(Value, bound))
         {
-            var verdict = model.Temporarily(() => KeepingTo(threshold));
+            var verdict = KeepingTo(threshold, model, work);
             if (verdict.Purchases is { } purchases)
             {
                 Take(purchases, threshold);
@@ -74,7 +75,8 @@ internal sealed class LargestStepStage
         }
     }
 
-    private Verdict KeepingTo(double lnStep)
+    /// <summary>Some set whose largest step has at most this logarithm.</summary>
+    public static Verdict KeepingTo(double lnStep, PurchaseModel model, Work work) => model.Temporarily(() =>
     {
         foreach (var views in model.Space.Telescopes.Where(views => Tolerance.Above(2 * views.Telescope.Axis.Length, lnStep)))
         {
@@ -87,7 +89,7 @@ internal sealed class LargestStepStage
         }
 
         return work.Find(model);
-    }
+    });
 
     /// <summary>No set does better than all purchases together would.</summary>
     private double LnStepWithEverything() => model.Space.Telescopes.Max(views =>

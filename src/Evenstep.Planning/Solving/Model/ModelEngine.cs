@@ -10,10 +10,13 @@ public sealed class ModelEngine
     private readonly PurchaseSpace space;
     private readonly Work work;
 
-    private ModelEngine(PurchaseProblem problem, Work work)
+    private readonly HeadStart? headStart;
+
+    private ModelEngine(PurchaseProblem problem, Work work, HeadStart? headStart)
     {
         this.problem = problem;
         this.work = work;
+        this.headStart = headStart;
         candidacy = Candidacy.Of(problem);
         space = PurchaseSpace.Of(problem, candidacy);
     }
@@ -22,11 +25,12 @@ public sealed class ModelEngine
     /// <param name="problem">What to plan.</param>
     /// <param name="workLimit">Deterministic work, about a second each on a usual core; the same work on any machine.</param>
     /// <param name="cancellation">Ends the work at once.</param>
+    /// <param name="headStart">What another engine found before its own limit came.</param>
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found, and before it was proved
     /// that there is none.</exception>
-    public static Plan Solve(PurchaseProblem problem, double workLimit, CancellationToken cancellation) =>
-        new ModelEngine(problem, new Work(workLimit, cancellation)).Solve();
+    public static Plan Solve(PurchaseProblem problem, double workLimit, CancellationToken cancellation, HeadStart? headStart = null) =>
+        new ModelEngine(problem, new Work(workLimit, cancellation), headStart).Solve();
 
     private Plan Solve()
     {
@@ -61,6 +65,11 @@ public sealed class ModelEngine
     /// <summary>Some allowed set: to buy nothing, if that is one; null if it is proved that there is none.</summary>
     private Standing? AnyAllowed(PurchaseModel model, PurchaseSpace wishing)
     {
+        if (HeadStartFor(wishing) is { } start)
+        {
+            return Standing.Of(problem, start.Purchases, isProved: false);
+        }
+
         var nothing = Kit.Of(problem, []);
         var isGranted = wishing.WishedFieldDeg is not { } field || Breaches.Frames(nothing, field, telescopeIndex: null);
         if (isGranted && !Breaches.Of(nothing).Any())
@@ -74,9 +83,11 @@ public sealed class ModelEngine
             : throw new WorkLimitException("The work limit ended before any allowed set of purchases was found.");
     }
 
+    private HeadStart? HeadStartFor(PurchaseSpace wishing) => headStart?.WishedFieldDeg == wishing.WishedFieldDeg ? headStart : null;
+
     private Plan Best(PurchaseModel model, Standing any, WideViewWish? wish)
     {
-        var first = LargestStepStage.Run(model, work, any);
+        var first = LargestStepStage.Run(model, work, any, HeadStartFor(model.Space)?.LnBound ?? 0);
         var lnAllowed = StageValues.StepLeeway * first.LnLeast;
         var second = MeanExcessStage.Run(model, work, lnAllowed, first.Best);
         var values = new StageValues(first.LnLeast, first.LnBound, second.Figures.MeanExcess, Preference: 0);

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving.Model.Rules;
 using Google.OrTools.Sat;
 
 namespace Evenstep.Planning.Solving.Model;
@@ -8,15 +6,10 @@ namespace Evenstep.Planning.Solving.Model;
 /// <summary>Among the sets that are as good as the best in steps and excess, finds the one to recommend.</summary>
 internal sealed class PreferenceStage
 {
-    /// <summary>Preference scores are counted in units of 1e-7: degrees, millimetres and grams are given far more coarsely,
-    /// so that no two scores that differ become equal.</summary>
-    private const double UnitsPerScore = 1e7;
-
     private readonly PurchaseModel model;
     private readonly Work work;
     private readonly double lnLargestStep;
     private readonly double mostExcess;
-    private readonly PreferenceScore score;
 
     private PreferenceStage(PurchaseModel model, Work work, double lnLargestStep, double mostExcess)
     {
@@ -24,7 +17,6 @@ internal sealed class PreferenceStage
         this.work = work;
         this.lnLargestStep = lnLargestStep;
         this.mostExcess = mostExcess;
-        score = new PreferenceScore(model.Problem);
     }
 
     /// <summary>The set to recommend.</summary>
@@ -43,12 +35,12 @@ internal sealed class PreferenceStage
         var preferred = known with { IsProved = true };
         if (model.Problem.Preferences.Prefer != Prefer.LowPrice)
         {
-            var preference = PreferenceUnits();
+            var preference = PreferenceModel.Units(model);
             preferred = Least(preference, known);
-            model.Cp.Add(preference <= UnitsOf(preferred.Purchases));
+            model.Cp.Add(preference <= PreferenceModel.UnitsOf(model.Problem, preferred.Purchases));
         }
 
-        var cheapest = Least(PriceThenCountThenTies(), preferred);
+        var cheapest = Least(PreferenceModel.PriceThenCountThenTies(model), preferred);
         return cheapest with { IsProved = preferred.IsProved && cheapest.IsProved };
     });
 
@@ -70,40 +62,4 @@ internal sealed class PreferenceStage
             model.Cp.AddHint(model.Bought(item), known.Purchases.Contains(item));
         }
     }
-
-    private LinearExpr PreferenceUnits() => model.Problem.Preferences.Prefer == Prefer.Parfocal
-        ? ParfocalGroups()
-        : model.Sum(item => (long)Math.Round(score.OfItem(item) * UnitsPerScore));
-
-    private long UnitsOf(ImmutableArray<Item> purchases) => model.Problem.Preferences.Prefer == Prefer.Parfocal
-        ? (long)score.Of(purchases)
-        : purchases.Sum(item => (long)Math.Round(score.OfItem(item) * UnitsPerScore));
-
-    /// <summary>How many parfocal groups the kit has: those owned, and each other group or single eyepiece that is bought.</summary>
-    private LinearExpr ParfocalGroups()
-    {
-        var owned = model.Problem.Owned.Select(item => item.ParfocalGroup).OfType<string>().ToHashSet();
-        List<LinearExpr> groups = [LinearExpr.Constant((long)score.Of([]))];
-        foreach (var group in model.Items.Where(item => item.Ocular is not null).GroupBy(item => item.ParfocalGroup))
-        {
-            if (group.Key is null)
-            {
-                groups.Add(LinearExpr.Sum(group.Select(model.Bought)));
-            }
-            else if (!owned.Contains(group.Key))
-            {
-                var present = model.Cp.NewBoolVar("");
-                groups.Add(present);
-                foreach (var item in group)
-                {
-                    model.Cp.AddImplication(model.Bought(item), present);
-                }
-            }
-        }
-
-        return LinearExpr.Sum(groups);
-    }
-
-    private LinearExpr PriceThenCountThenTies() => model.Sum(item =>
-        ((((Limits.MostPurchases + 1) * Budget.Cents(item)) + 1) * Ties.SumLimit) + Ties.Fingerprint(item));
 }

@@ -62,7 +62,7 @@ internal static class Reduction
             return false;
         }
 
-        return a.Price < b.Price || preferenceA < preferenceB || !KeepsParfocal(b, a, problem) || Ties.IsFirst(a, b);
+        return a.Price < b.Price || preferenceA < preferenceB || Ties.IsFirst(a, b);
     }
 
     /// <summary>Whether A in place of B never makes more parfocal groups.</summary>

@@ -24,16 +24,18 @@ internal abstract class Goal
 /// <summary>Any set at all.</summary>
 internal sealed class AnySet : Goal
 {
-    /// <summary>The largest step of the set found; null if there is none.</summary>
-    public double? LnLargestStep { get; private set; }
+    /// <summary>The set found; null if there is none.</summary>
+    public Selection? Selection { get; private set; }
 
-    public override bool IsReached => LnLargestStep is not null;
+    public double LnLargestStep { get; private set; }
+
+    public override bool IsReached => Selection is not null;
 
     public override bool IsHopeless(Node node, Path path) => false;
 
     public override bool Note(Node node, Path path)
     {
-        LnLargestStep = node.LnLargestStep();
+        (Selection, LnLargestStep) = (path.Select(), node.LnLargestStep());
         return false;
     }
 }

@@ -30,17 +30,18 @@ public sealed class SearchEngine
 
     private double LnEnough => 2 * ground.Problem.EnoughMismatch;
 
-    /// <summary>The best plan, proved; null if no set is allowed, or if the search was too long.</summary>
+    /// <summary>The best plan, proved, unless no set is allowed or the search was too long.</summary>
     /// <param name="problem">What to plan.</param>
     /// <param name="nodes">How many sets and parts of sets may be looked at.</param>
     /// <param name="cancellation">Ends the search at once.</param>
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
-    public static Plan? Solve(PurchaseProblem problem, long nodes, CancellationToken cancellation)
+    public static SearchResult Solve(PurchaseProblem problem, long nodes, CancellationToken cancellation)
     {
+        cancellation.ThrowIfCancellationRequested();
         var candidacy = Candidacy.Of(problem);
         if (!problem.Demands.MustInclude.All(candidacy.Candidates.Select(item => item.Id).ToHashSet().Contains))
         {
-            return null;
+            return SearchResult.NothingAllowed;
         }
 
         var effort = new Effort(nodes, cancellation);
@@ -51,74 +52,77 @@ public sealed class SearchEngine
         }
 
         var granted = new SearchEngine(ground.Wishing(field), effort).Search(new WideViewWish(field, Granted: true));
-        return granted is not null || effort.IsSpent
-            ? granted
-            : new SearchEngine(ground, effort).Search(new WideViewWish(field, Granted: false));
+        return granted.IsNothingAllowed ? new SearchEngine(ground, effort).Search(new WideViewWish(field, Granted: false)) : granted;
     }
 
-    private Plan? Search(WideViewWish? wish)
+    private SearchResult Search(WideViewWish? wish)
     {
-        if (LeastLargestStep() is not { } lnLeast || effort.IsSpent)
+        var first = LeastLargestStep();
+        if (effort.IsSpent)
         {
-            return null;
+            return Unfinished(first, wish);
         }
 
-        var values = new StageValues(lnLeast, lnLeast, LeastMeanExcess(StageValues.StepLeeway * lnLeast), Preference: 0);
+        if (first.Selection is null)
+        {
+            return SearchResult.NothingAllowed;
+        }
+
+        var values = new StageValues(first.LnLeast, first.LnLeast, LeastMeanExcess(StageValues.StepLeeway * first.LnLeast), Preference: 0);
         var best = Cheapest(values);
-        if (effort.IsSpent || best is null)
-        {
-            return null;
-        }
-
-        return new Plan
-        {
-            Outcome = best.Items.IsEmpty ? Outcome.NothingWorthwhile : Outcome.Optimal,
-            Purchases = best.Items,
-            Candidacy = ground.Candidacy,
-            Values = values with { Preference = new PreferenceScore(ground.Problem).Of(best.Items) },
-            Wish = wish,
-        };
+        return effort.IsSpent || best is null ? Unfinished(first, wish) : SearchResult.Of(PlanOf(best, values, wish));
     }
+
+    private static SearchResult Unfinished(LeastStep first, WideViewWish? wish) => SearchResult.Unfinished(first.Selection is { } known
+        ? new HeadStart(known.Items, first.LnBound, wish is { Granted: true } ? wish.TrueFieldDeg : null)
+        : null);
+
+    private Plan PlanOf(Selection best, StageValues values, WideViewWish? wish) => new()
+    {
+        Outcome = best.Items.IsEmpty ? Outcome.NothingWorthwhile : Outcome.Optimal,
+        Purchases = best.Items,
+        Candidacy = ground.Candidacy,
+        Values = values with { Preference = new PreferenceScore(ground.Problem).Of(best.Items) },
+        Wish = wish,
+    };
 
     /// <summary>
-    /// The least logarithm of the largest step, or of the step that is enough; null if no set is allowed. Bench by bench the
-    /// best known is undercut until nothing undercuts it; far from the bound, half the distance is tried at once.
+    /// The least logarithm of the largest step, or of the step that is enough. Bench by bench the best known is undercut until
+    /// nothing undercuts it; far from the bound, half the distance is tried at once.
     /// </summary>
-    private double? LeastLargestStep()
+    private LeastStep LeastLargestStep()
     {
-        var none = ground.Problem.Telescopes.Max(telescope => 2 * telescope.Axis.Length) + 1;
-        var known = none;
-        foreach (var (bench, chain) in benches)
+        Selection? selection = null;
+        var known = ground.Problem.Telescopes.Max(telescope => 2 * telescope.Axis.Length) + 1;
+        double[] bounds = [.. benches.Select(one => Math.Max(LnEnough, one.Bench.LnStepWithEverything()))];
+        for (var i = 0; i < benches.Length; i++)
         {
-            var bound = Math.Max(LnEnough, bench.LnStepWithEverything());
-            var threshold = known - (2 * Tolerance.Value);
-            while (Tolerance.Above(known, bound))
+            var isFromHere = false;
+            while (Tolerance.Above(known, bounds[i]) && !effort.IsSpent)
             {
-                if (AnyKeepingTo(threshold, bench, chain) is { } found)
+                var halves = isFromHere && known - bounds[i] > Close;
+                var threshold = halves ? (known + bounds[i]) / 2 : known - (2 * Tolerance.Value);
+                var found = AnyKeepingTo(threshold, benches[i].Bench, benches[i].Chain);
+                if (found.Selection is { } better)
                 {
-                    known = Math.Max(found, LnEnough);
+                    (selection, known, isFromHere) = (better, Math.Max(found.LnLargestStep, LnEnough), true);
                 }
-                else if (threshold >= known - (2 * Tolerance.Value))
+                else if (!effort.IsSpent)
                 {
-                    break;
+                    bounds[i] = halves ? threshold : known;
                 }
-                else
-                {
-                    bound = threshold;
-                }
-
-                threshold = known - bound > Close ? (known + bound) / 2 : known - (2 * Tolerance.Value);
             }
         }
 
-        return known < none ? known : null;
+        return new LeastStep(selection, known, Math.Min(known, bounds.DefaultIfEmpty(known).Min()));
     }
 
-    private double? AnyKeepingTo(double lnStep, Bench bench, Node[] chain)
+    private AnySet AnyKeepingTo(double lnStep, Bench bench, Node[] chain)
     {
         var any = new AnySet();
-        Descend(bench, chain, lnStep, any, extraCents: 0, []);
-        return any.LnLargestStep;
+        var settled = bench.Reticles is { Length: > 0 } reticles ? bench.Settled.Add(reticles.MinBy(ware => ware.Cost.Cents)!.Item) : bench.Settled;
+        Descend(bench, chain, lnStep, any, extraCents: 0, [.. settled]);
+        return any;
     }
 
     private double LeastMeanExcess(double lnLargestStep)
@@ -156,4 +160,6 @@ public sealed class SearchEngine
             Descent.Run(bench, chain, lnStep, goal, effort, new Path(ground.Pricing, settled));
         }
     }
+
+    private sealed record LeastStep(Selection? Selection, double LnLeast, double LnBound);
 }
