@@ -8,10 +8,10 @@ namespace Evenstep.Service.Tests;
 /// <summary>The service, running in the process of the tests.</summary>
 public sealed class Service : WebApplicationFactory<Program>
 {
-    public async Task<Answer> PostAsync(string path, string body, string contentType = "application/json", string accept = "*/*")
+    public async Task<Answer> PostAsync(string path, string body, string? contentType = "application/json", string accept = "*/*")
     {
         using var content = new StringContent(body, Encoding.UTF8);
-        content.Headers.ContentType = MediaTypeHeaderValue.Parse(contentType);
+        content.Headers.ContentType = contentType is null ? null : MediaTypeHeaderValue.Parse(contentType);
         using var client = CreateClient();
         client.DefaultRequestHeaders.Add("Accept", accept);
         using var response = await client.PostAsync(new Uri(path, UriKind.Relative), content);

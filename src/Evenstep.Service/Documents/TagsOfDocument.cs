@@ -15,6 +15,8 @@ internal sealed class TagsOfDocument : IDocumentFilter
             new() { Name = "Recommendations", Description = "What to buy." },
         };
         swaggerDoc.Servers = [new OpenApiServer { Url = "/", Description = "Wherever the service runs." }];
-        swaggerDoc.Security = [];
+
+        // An empty list would be left out of the document; an empty requirement says the same.
+        swaggerDoc.Security = [new OpenApiSecurityRequirement()];
     }
 }

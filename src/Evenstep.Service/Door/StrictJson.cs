@@ -27,7 +27,7 @@ internal static class StrictJson
 
     private static string DetailOf(JsonException exception, ReadOnlySpan<byte> json)
     {
-        if (json.IsEmpty)
+        if (json.Trim(" \t\r\n"u8).IsEmpty)
         {
             return "The body is empty; send a JSON object.";
         }
@@ -39,11 +39,12 @@ internal static class StrictJson
             : $"{place}, the body is not JSON: {Reason(exception)}";
     }
 
-    /// <summary>The parser's own words, without the place that it appends.</summary>
+    /// <summary>The parser's own words, without the place that it appends and what only its programmer can change.</summary>
     private static string Reason(JsonException exception)
     {
         var end = exception.Message.IndexOf(" LineNumber:", StringComparison.Ordinal);
-        return end < 0 ? exception.Message : exception.Message[..end];
+        var words = end < 0 ? exception.Message : exception.Message[..end];
+        return words.Replace(" which is not supported in this mode. Change the reader options.", ".", StringComparison.Ordinal);
     }
 
     private static bool IsTooDeep(ReadOnlySpan<byte> json)

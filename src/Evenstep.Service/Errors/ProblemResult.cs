@@ -11,6 +11,8 @@ internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, 
 {
     public const string ContentType = "application/problem+json";
 
+    private const int LongestPlaceShown = 300;
+
     private static readonly ProblemKind[] OfAnyEndpoint =
     [
         ProblemKind.InvalidRequest, ProblemKind.NotFound, ProblemKind.NotAcceptable, ProblemKind.TooLarge,
@@ -33,10 +35,17 @@ internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, 
         var notFound = faults.More == 0 && faults.Shown.All(fault => fault.Code is FaultCode.UnknownCatalogue or FaultCode.UnknownTelescope && fault.Pointer.EndsWith("/id", StringComparison.Ordinal));
         var many = faults.Shown.Count + faults.More;
         var detail = many == 1
-            ? $"At {(faults.Shown[0].Pointer is "" ? "the top" : faults.Shown[0].Pointer)}: {faults.Shown[0].Message}"
+            ? $"At {PlaceOf(faults.Shown[0])}: {faults.Shown[0].Message}"
             : string.Create(CultureInfo.InvariantCulture, $"{many} things in the body are wrong; `errors` names {(faults.More > 0 ? $"the first {faults.Shown.Count}" : "each")} by its place, with what to change.");
         return new ProblemResult(notFound ? ProblemKind.NotFound : ProblemKind.InvalidRequest, detail) { Faults = faults };
     }
+
+    private static string PlaceOf(Fault fault) => fault.Pointer.Length switch
+    {
+        0 => "the top",
+        > LongestPlaceShown => "the place that `errors` names",
+        _ => fault.Pointer,
+    };
 
     public Task ExecuteAsync(HttpContext httpContext)
     {

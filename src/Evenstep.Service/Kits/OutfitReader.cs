@@ -54,6 +54,12 @@ internal static class OutfitReader
             return index;
         }
 
+        // Where no telescope could be read, that has been said, and there is none to name.
+        if (known.Count == 0)
+        {
+            return null;
+        }
+
         faults.Add(
             place.At(KitFields.InTelescope.Name),
             FaultCode.UnknownTelescope,

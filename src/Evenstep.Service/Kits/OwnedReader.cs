@@ -67,7 +67,12 @@ internal static class OwnedReader
 
     private static string UnknownItem(string id, Catalogue? catalogue)
     {
-        var suggestion = catalogue is not null && NearestName.To(id, catalogue.Listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
+        if (catalogue is null)
+        {
+            return $"{Given.Quoted(id)} cannot be looked up without a catalogue: name one in `catalogue`, or give the item's `kind` and figures.";
+        }
+
+        var suggestion = NearestName.To(id, catalogue.Listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
         return $"The catalogue has no item {Given.Quoted(id)}.{suggestion} An owned item that is not in it needs its `kind` and figures.";
     }
 

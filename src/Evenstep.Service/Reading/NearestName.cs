@@ -5,6 +5,9 @@ internal static class NearestName
 {
     private const int LongestCompared = 60;
 
+    /// <summary>The most pairs of letters compared for one suggestion: a hostile body may ask for a hundred among thousands.</summary>
+    private const int MostPairs = 500_000;
+
     /// <summary>The known name nearest to the given one, or null if none is near enough to be meant.</summary>
     public static string? To(string given, IEnumerable<string> known)
     {
@@ -13,12 +16,16 @@ internal static class NearestName
             return null;
         }
 
-        var nearest = known.Select(name => (Name: name, Edits: Edits(given, name)))
+        var pairs = 0;
+        var nearest = known.Where(name => Math.Abs(name.Length - given.Length) <= MostEdits(name))
+            .TakeWhile(name => (pairs += given.Length * name.Length) <= MostPairs)
+            .Select(name => (Name: name, Edits: Edits(given, name)))
             .OrderBy(pair => pair.Edits).ThenBy(pair => pair.Name, StringComparer.Ordinal)
             .FirstOrDefault();
-        return nearest.Name is { } found && nearest.Edits <= Math.Max(2, found.Length * 2 / 5) && nearest.Edits < found.Length
-            ? found : null;
+        return nearest.Name is { } found && nearest.Edits <= MostEdits(found) && nearest.Edits < found.Length ? found : null;
     }
+
+    private static int MostEdits(string name) => Math.Max(2, name.Length * 2 / 5);
 
     /// <summary>How many letters to insert, drop, change or swap with their neighbour; case does not count.</summary>
     private static int Edits(string a, string b)

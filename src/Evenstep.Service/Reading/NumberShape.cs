@@ -108,5 +108,5 @@ internal sealed class MoneyShape(Bounds bounds) : Shape<decimal?>
 
     /// <summary>Huge exponents stand for themselves: they only reach this far in a number that is nearly 0.</summary>
     private static long Exponent(string text) =>
-        long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var exponent) ? exponent : int.MinValue;
+        int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var exponent) ? exponent : int.MinValue;
 }

@@ -1,0 +1,38 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace Evenstep.Service.Tests.Errors;
+
+/// <summary>Suggestions for misspelt names must not cost a hostile caller's victim more than they are worth.</summary>
+public sealed class SuggestionTests(Service service) : IClassFixture<Service>
+{
+    /// <summary>Far more than it takes, and far less than it took when every name was compared with every other.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(8);
+
+    [Fact]
+    public async Task A_hundred_unknown_ids_among_thousands_are_answered_soon()
+    {
+        var items = BodyPatch.Repeat($$"""{ "id": "{{new string('z', 50)}}-#", "kind": "barlow", "factors": [ 2 ], "barrel": "2in", "price": 1 }""", 3000, ",");
+        var owned = BodyPatch.Repeat($$"""{ "id": "{{new string('y', 50)}}-#" }""", 100, ",");
+        var changes = new Dictionary<string, string?> { ["/catalogue/items"] = $"[{items}]", ["/owned"] = $"[{owned}]", ["/preferences/mustInclude"] = null };
+        var body = BodyPatch.Apply(TestFile.Valid("recommendations"), changes);
+
+        var started = Stopwatch.GetTimestamp();
+        var answer = await service.PostAsync("/v1/recommendations", body);
+
+        Assert.Equal(100, answer.Errors.Length);
+        Assert.InRange(Stopwatch.GetElapsedTime(started), TimeSpan.Zero, Patience);
+    }
+
+    [Fact]
+    public async Task A_misspelt_id_is_found_among_thousands()
+    {
+        var items = string.Join(',', Enumerable.Range(1, 3000).Select(i => string.Create(
+            CultureInfo.InvariantCulture, $$"""{ "id": "lens-{{i * 7919}}", "kind": "barlow", "factors": [ 2 ], "barrel": "2in", "price": 1, "inStock": false }""")));
+        var changes = new Dictionary<string, string?> { ["/catalogue/items"] = $"[{items}]", ["/preferences/mustInclude"] = "[\"lnes-79190\"]" };
+
+        var answer = await service.PostAsync("/v1/recommendations", BodyPatch.Apply(TestFile.Valid("recommendations"), changes));
+
+        Assert.Contains("mean `lens-79190`", answer.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+    }
+}
