@@ -1,0 +1,142 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using Evenstep.Planning.Advice;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Catalogues;
+using Evenstep.Service.Errors;
+using Evenstep.Service.Reading;
+using Evenstep.Service.Wording;
+
+namespace Evenstep.Service.Tests.House;
+
+/// <summary>What the README says is so.</summary>
+public sealed partial class ReadmeTests(Service service) : IClassFixture<Service>
+{
+    /// <summary>Frames of sentences, which are no codes of their own.</summary>
+    private static readonly string[] Frames = ["in-telescope", "no-candidate", "together"];
+
+    private static readonly string[] Roles = ["request", "answer"];
+
+    /// <summary>By their places in the README.</summary>
+    public static TheoryData<int> Exchanges => [.. Enumerable.Range(0, Readme.Exchanges.Count)];
+
+    [Theory]
+    [MemberData(nameof(Exchanges))]
+    public async Task Every_request_gets_the_answer_shown(int number)
+    {
+        var exchange = Readme.Exchanges[number];
+
+        var answer = await service.PostAsync(exchange.Path, exchange.Body);
+
+        if (exchange.ShownAnswer is not { } text)
+        {
+            Assert.Equal(200, answer.Status);
+            return;
+        }
+
+        var shown = Parse(text);
+        Assert.Equal(shown.TryGetProperty("status", out var status) ? status.GetInt32() : 200, answer.Status);
+        Assert.Empty(Elision.Differences(shown, answer.Json));
+    }
+
+    [Fact]
+    public void A_body_shown_is_the_body_sent()
+    {
+        var shown = Readme.Exchanges.Where(exchange => exchange.ShownBody is not null).ToList();
+
+        Assert.NotEmpty(shown);
+        Assert.All(shown, exchange => Assert.Empty(Elision.Differences(Parse(exchange.ShownBody!), Parse(exchange.Body))));
+    }
+
+    [Fact]
+    public void Every_block_of_JSON_says_what_it_is() =>
+        Assert.All(Readme.Blocks.Where(block => block.Language == "json"), block => Assert.Contains(block.Role, Roles));
+
+    [Theory]
+    [InlineData("""{ "a": 1, "…": "…" }""", """{ "a": 1, "b": 2 }""", true)]
+    [InlineData("""{ "a": 1 }""", """{ "a": 1, "b": 2 }""", false)]
+    [InlineData("""{ "a": 1, "c": 3, "…": "…" }""", """{ "a": 1, "b": 2 }""", false)]
+    [InlineData("""[ 1, "…", 4 ]""", "[1, 2, 3, 4]", true)]
+    [InlineData("""[ 1, "…" ]""", "[1]", true)]
+    [InlineData("""[ 1, "…" ]""", "[]", false)]
+    [InlineData("[ 1 ]", "[1, 2]", false)]
+    [InlineData("1.50", "1.5", false)]
+    [InlineData("\"a\"", "\"b\"", false)]
+    public void What_is_left_out_must_be_marked(string shown, string whole, bool agrees) =>
+        Assert.Equal(agrees, !Elision.Differences(Parse(shown), Parse(whole)).Any());
+
+    [Fact]
+    public void It_opens_with_one_paragraph()
+    {
+        var opening = Readme.Text.Split("\n## ")[0].Trim().Split("\n\n");
+
+        Assert.Equal(2, opening.Length);
+        Assert.Equal("# Evenstep", opening[0]);
+    }
+
+    [Fact]
+    public void Every_file_it_links_to_or_names_exists()
+    {
+        var named = Link().Matches(Readme.Text).Concat(OwnPath().Matches(Readme.Text)).Select(match => match.Groups["path"].Value)
+            .Where(path => !path.Contains("://", StringComparison.Ordinal)).Distinct();
+
+        Assert.All(named, path => Assert.True(Path.Exists(Path.Combine(Repository.Root, path)), $"There is no {path}."));
+    }
+
+    [Fact]
+    public void Every_command_is_one_that_runs()
+    {
+        var curls = Readme.Commands.Count(command => command.StartsWith("curl ", StringComparison.Ordinal));
+        string[] others = [.. Readme.Commands.Where(command => !command.StartsWith("curl ", StringComparison.Ordinal))];
+
+        Assert.Equal(Readme.Exchanges.Count, curls);
+        Assert.Equal(["dotnet run -c Release --project src/Evenstep.Service", "bash tests/run"], others);
+        Assert.True(File.Exists(Path.Combine(Repository.Root, "src", "Evenstep.Service", "Evenstep.Service.csproj")));
+        Assert.True(OperatingSystem.IsWindows() || File.GetUnixFileMode(Path.Combine(Repository.Root, "tests", "run")).HasFlag(UnixFileMode.UserExecute));
+    }
+
+    [Fact]
+    public void Its_numbers_of_the_demo_catalogue_and_of_the_SDK_are_right()
+    {
+        var demo = Shelf.WithDemo().Find(Shelf.DemoId)!;
+        var sdk = Parse(File.ReadAllText(Path.Combine(Repository.Root, "global.json"))).GetProperty("sdk").GetProperty("version").GetString()!;
+
+        Assert.Contains($"{demo.Items.Count} items and {demo.Telescopes.Count} telescopes", Readme.Text, StringComparison.Ordinal);
+        Assert.Contains($"the .NET {sdk.Split('.')[0]} SDK", Readme.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_code_is_named_here_or_in_the_document()
+    {
+        var document = Parse(File.ReadAllText(Repository.DocumentPath)).GetProperty("info").GetProperty("description").GetString();
+        IEnumerable<string> codes =
+        [
+            .. Words<FaultCode>.All, .. Words<Excluded>.All, .. Reasons.Codes, .. ProblemKind.All.Select(kind => kind.Type),
+            .. English.Sentences.Keys.Select(key => key.Split('/')[1]).Except(Frames),
+        ];
+
+        Assert.All(codes.Distinct(), code => Assert.Contains($"`{code}`", Readme.Text + document, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Every_word_that_a_request_chooses_or_an_answer_uses_is_named()
+    {
+        IEnumerable<string> words =
+        [
+            .. Words<Outcome>.All, .. Words<Excluded>.All, .. Words<NotUsable>.All, .. Words<RangeEnd>.All, .. Words<ItemKind>.All,
+            .. Words<Prefer>.All, .. Words<Interest>.All, .. Words<Barrel>.All, .. Words<EyepiecePurpose>.All,
+        ];
+
+        Assert.All(words, word => Assert.Contains($"`{word}`", Readme.Text, StringComparison.Ordinal));
+    }
+
+    private static JsonElement Parse(string json) => JsonSerializer.Deserialize<JsonElement>(json);
+
+    [GeneratedRegex(@"\]\((?<path>[^)#]+)")]
+    private static partial Regex Link();
+
+    /// <summary>A path from the root of the repository; an address such as /openapi/v1.json is none.</summary>
+    [GeneratedRegex(@"(?<![\w/.])(?<path>(?:openapi|src|tests)/[\w./-]*\w)")]
+    private static partial Regex OwnPath();
+}
