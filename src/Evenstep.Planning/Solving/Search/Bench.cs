@@ -18,6 +18,7 @@ internal sealed class Bench
 {
     private readonly Groundwork ground;
     private readonly int[] overlapsAlone;
+    private readonly int[]?[] overlapsWith;
     private readonly uint[] framingsMet;
     private readonly long[] mostPoints;
 
@@ -34,7 +35,10 @@ internal sealed class Bench
         CountLeft = limits.MaxPurchases - Settled.Length - (Reticles is { Length: > 0 } ? 1 : 0);
         CentsLeft = (long)((limits.Budget - Settled.Sum(item => item.Price)) * 100) - (Reticles is { Length: > 0 } ? Reticles.Min(ware => ware.Cost.Cents) : 0);
         OverlapsLeft = limits.AllowedOverlaps - Shown.Select((sight, i) => CountRepeats(sight, Shown.AsSpan()[(i + 1)..], needPurchase: true)).Sum();
+        overlapsWith = new int[Sights.Length][];
         overlapsAlone = [.. Sights.Select(OverlapsAlone)];
+        var everything = FiguresWithEverything();
+        (LnLeastStep, LeastExcess) = (everything.LnLargestStep, everything.MeanExcess);
         OpenFramings = FramingsNotMetBy(Shown.AsSpan());
         mostPoints = [.. ground.Problem.Telescopes.Select((_, t) => Sights.Select(sights => Points(sights, t)).DefaultIfEmpty(0).Max())];
         framingsMet = [.. Sights.Select(sights => OpenFramings & ~FramingsNotMetBy(sights))];
@@ -67,11 +71,17 @@ internal sealed class Bench
     /// <summary>The open framings that an ocular meets.</summary>
     public uint FramingsMet(int place) => framingsMet[place];
 
-    /// <summary>No set of this bench does better than all of its oculars together would.</summary>
-    public double LnStepWithEverything() => ground.Problem.Telescopes.Select((telescope, t) => LadderFigures.Of(
-        Shown.Concat(Sights.SelectMany(sights => sights)).Where(sight => sight.Telescope == t).Select(sight => sight.Reach),
-        telescope.Axis.Length,
-        ground.Problem.EnoughMismatch).LnLargestStep).Max();
+    /// <summary>The logarithm of the largest step with all oculars together: no set of this bench does better.</summary>
+    public double LnLeastStep { get; }
+
+    /// <summary>The mean excess with all oculars together: no set of this bench does better.</summary>
+    public double LeastExcess { get; }
+
+    /// <summary>No set of this bench has more views.</summary>
+    public int MostSights => Shown.Length + (Math.Max(0, CountLeft) * Sights.Select(sights => sights.Length).DefaultIfEmpty(0).Max());
+
+    /// <summary>The cheapest of the reticle eyepieces that are needed; null if none is.</summary>
+    public Item? CheapestReticle => Reticles!.MinBy(ware => ware.Cost.Cents)?.Item;
 
     /// <summary>What a reticle eyepiece costs beyond the cheapest that would do.</summary>
     public long ExtraCents(Item? reticle) => reticle is null ? 0 : ground.Pricing.Of(reticle).Cents - Reticles!.Min(ware => ware.Cost.Cents);
@@ -85,17 +95,8 @@ internal sealed class Bench
     /// <summary>The overlaps that an ocular brings about with what is shown, and with itself.</summary>
     public int OverlapsOf(int place) => overlapsAlone[place];
 
-    /// <summary>The overlaps between two chosen oculars.</summary>
-    public int OverlapsBetween(int a, int b)
-    {
-        var count = 0;
-        foreach (var sight in Sights[a])
-        {
-            count += CountRepeats(sight, Sights[b], needPurchase: false);
-        }
-
-        return count;
-    }
+    /// <summary>The overlaps between a chosen ocular and each other one, by their places.</summary>
+    public int[] OverlapsWith(int chosen) => overlapsWith[chosen] ??= CountOverlapsWith(chosen);
 
     /// <summary>Whether an ocular covers what lies just beyond an uncovered place of a telescope's axis.</summary>
     public bool Covers(int ocular, int telescope, double place, double half)
@@ -116,6 +117,40 @@ internal sealed class Bench
 
     /// <summary>The wares of an offer, or only the cheapest.</summary>
     public ReadOnlySpan<Ware> WaresOf(int place, bool every) => ground.Oculars[place].Wares.AsSpan()[..(every ? ground.Oculars[place].Wares.Length : 1)];
+
+    private LadderFigures FiguresWithEverything()
+    {
+        var reaches = ground.Problem.Telescopes.Select(_ => new List<Reach>()).ToArray();
+        foreach (var sight in Shown)
+        {
+            reaches[sight.Telescope].Add(sight.Reach);
+        }
+
+        foreach (var sights in Sights)
+        {
+            foreach (var sight in sights)
+            {
+                reaches[sight.Telescope].Add(sight.Reach);
+            }
+        }
+
+        return LadderFigures.Of([.. ground.Problem.Telescopes.Select((telescope, t) =>
+            LadderFigures.Of(reaches[t], telescope.Axis.Length, ground.Problem.EnoughMismatch))]);
+    }
+
+    private int[] CountOverlapsWith(int chosen)
+    {
+        var counts = new int[Sights.Length];
+        for (var place = 0; place < counts.Length; place++)
+        {
+            foreach (var sight in Sights[chosen])
+            {
+                counts[place] += CountRepeats(sight, Sights[place], needPurchase: false);
+            }
+        }
+
+        return counts;
+    }
 
     private int OverlapsAlone(Sight[] sights)
     {

@@ -17,7 +17,6 @@ internal sealed class Descent
     private readonly Effort effort;
     private readonly Path path;
     private readonly double half;
-    private readonly Option[][] tried;
 
     private Descent(Bench bench, Node[] chain, double lnLargestStep, Goal goal, Effort effort, Path path)
     {
@@ -27,7 +26,6 @@ internal sealed class Descent
         this.effort = effort;
         this.path = path;
         half = (lnLargestStep + Optics.Tolerance.Value) / 2;
-        tried = [.. chain.Select(_ => new Option[bench.Sights.Length])];
     }
 
     /// <summary>Runs from a first node that has begun.</summary>
@@ -43,7 +41,7 @@ internal sealed class Descent
             return;
         }
 
-        var count = Mending(node, tried[depth]);
+        var count = Mending(node, node.Tried);
         if (count < 0)
         {
             if (!goal.Note(node, path) || node.CountLeft == 0)
@@ -51,16 +49,20 @@ internal sealed class Descent
                 return;
             }
 
-            count = Helping(node, tried[depth]);
+            count = Helping(node, node.Tried);
         }
 
-        Try(depth, tried[depth].AsSpan(0, node.CountLeft == 0 ? 0 : count));
+        if (node.CountLeft > 0)
+        {
+            Try(depth, node.Tried.AsSpan(0, count));
+        }
     }
 
     private void Try(int depth, Span<Option> options)
     {
         var node = chain[depth];
         options.Sort((a, b) => b.Gain.CompareTo(a.Gain));
+        var others = node.LeastExcess(node.CountLeft - 1);
         foreach (var option in options)
         {
             foreach (var ware in bench.WaresOf(option.Place, goal.WantsEveryWare))
@@ -70,7 +72,7 @@ internal sealed class Descent
                     return;
                 }
 
-                if (ware.Cost.Cents <= node.CentsLeft)
+                if (ware.Cost.Cents <= node.CentsLeft && goal.IsWorthTrying(others - option.Gain, path.Cost + ware.Cost))
                 {
                     path.Push(ware);
                     chain[depth + 1].Become(node, option, ware.Cost.Cents);

@@ -9,6 +9,9 @@ internal sealed class Effort(long nodes, CancellationToken cancellation)
 
     public bool IsSpent => left <= 0;
 
+    /// <summary>A part of it, to be spent apart.</summary>
+    public Effort Short(long most) => new(Math.Min(most, left), cancellation);
+
     /// <summary>One node more.</summary>
     public void Spend()
     {

@@ -8,6 +8,9 @@ internal abstract class Goal
     /// <summary>Differences in excess below this are rounding.</summary>
     protected const double Rounding = 1e-12;
 
+    /// <summary>The best set found; null if none was.</summary>
+    public Selection? Selection { get; protected set; }
+
     /// <summary>Whether the whole descent may end.</summary>
     public virtual bool IsReached => false;
 
@@ -17,6 +20,11 @@ internal abstract class Goal
     /// <summary>Whether no set at or below the node can be any better than what is known.</summary>
     public abstract bool IsHopeless(Node node, Path path);
 
+    /// <summary>A first look at a purchase, before it is made.</summary>
+    /// <param name="leastExcess">What the mean excess comes to at the least, with it and the best of others after it.</param>
+    /// <param name="cost">Of all purchases with it.</param>
+    public abstract bool IsWorthTrying(double leastExcess, Cost cost);
+
     /// <summary>Takes note of a set that is allowed; says whether more purchases may make it better.</summary>
     public abstract bool Note(Node node, Path path);
 }
@@ -24,14 +32,13 @@ internal abstract class Goal
 /// <summary>Any set at all.</summary>
 internal sealed class AnySet : Goal
 {
-    /// <summary>The set found; null if there is none.</summary>
-    public Selection? Selection { get; private set; }
-
     public double LnLargestStep { get; private set; }
 
     public override bool IsReached => Selection is not null;
 
     public override bool IsHopeless(Node node, Path path) => false;
+
+    public override bool IsWorthTrying(double leastExcess, Cost cost) => true;
 
     public override bool Note(Node node, Path path)
     {
@@ -41,45 +48,56 @@ internal sealed class AnySet : Goal
 }
 
 /// <summary>The least mean excess.</summary>
-internal sealed class LeastExcess : Goal
+/// <param name="floor">No set is better than this.</param>
+internal sealed class LeastExcess(double floor) : Goal
 {
     public double Best { get; private set; } = double.PositiveInfinity;
 
+    public override bool IsReached => Best <= floor + Rounding;
+
     public override bool IsHopeless(Node node, Path path)
     {
-        if (IsOutOfReach(node))
+        if (IsNoBetter(node.LeastExcess(node.CountLeft)))
         {
             return true;
         }
 
         node.RefreshGains();
-        return IsOutOfReach(node);
+        return IsNoBetter(node.LeastExcess(node.CountLeft));
     }
+
+    public override bool IsWorthTrying(double leastExcess, Cost cost) => !IsNoBetter(leastExcess);
 
     public override bool Note(Node node, Path path)
     {
-        Best = Math.Min(Best, node.Excess);
-        return Best > Rounding;
+        if (node.Excess < Best)
+        {
+            (Best, Selection) = (node.Excess, path.Select());
+        }
+
+        return true;
     }
 
-    private bool IsOutOfReach(Node node) => node.Excess - node.BestGains(node.CountLeft) >= Best - Rounding;
+    private bool IsNoBetter(double excess) => excess >= Best - Rounding;
 }
 
 /// <summary>The least cost of a set whose mean excess is small enough.</summary>
-internal sealed class LeastCost(double mostExcess) : Goal
+/// <param name="mostExcess">Small enough.</param>
+/// <param name="known">A set of such a mean excess.</param>
+/// <param name="knownCost">What it costs.</param>
+internal sealed class LeastCost(double mostExcess, Selection known, Cost knownCost) : Goal
 {
     private readonly double mostExcess = mostExcess + Tolerance.Value;
+    private Cost best = knownCost;
 
-    public Cost Best { get; private set; } = Cost.Unknown;
-
-    /// <summary>The wares of the best set, beside what its bench has settled.</summary>
-    public Selection? BestSelection { get; private set; }
+    /// <summary>The best set found, or the one known before.</summary>
+    public Selection Cheapest => Selection ?? known;
 
     public override bool WantsEveryWare => true;
 
     public override bool IsHopeless(Node node, Path path)
     {
-        if (path.Cost + LeastFurther(node) >= Best)
+        if (path.Cost >= best)
         {
             return true;
         }
@@ -90,8 +108,10 @@ internal sealed class LeastCost(double mostExcess) : Goal
         }
 
         node.RefreshGains();
-        return node.Excess - node.BestGains(node.CountLeft) > mostExcess || path.Cost + LeastFurther(node) >= Best;
+        return node.LeastExcess(node.CountLeft) > mostExcess || path.Cost + node.LeastCostTo(mostExcess) >= best;
     }
+
+    public override bool IsWorthTrying(double leastExcess, Cost cost) => leastExcess <= mostExcess && cost < best;
 
     public override bool Note(Node node, Path path)
     {
@@ -100,23 +120,11 @@ internal sealed class LeastCost(double mostExcess) : Goal
             return true;
         }
 
-        if (path.Cost < Best)
+        if (path.Cost < best)
         {
-            (Best, BestSelection) = (path.Cost, path.Select());
+            (best, Selection) = (path.Cost, path.Select());
         }
 
         return false;
-    }
-
-    /// <summary>What must still be spent at the least: for each further purchase needed, the least that any option costs.</summary>
-    private Cost LeastFurther(Node node)
-    {
-        var needed = 0;
-        while (needed < node.CountLeft && node.Excess - node.BestGains(needed) > mostExcess)
-        {
-            needed++;
-        }
-
-        return needed == 0 ? default : node.LeastCostOfOptions(needed);
     }
 }

@@ -10,20 +10,26 @@ internal record struct Option(int Place, int Overlaps, double Gain);
 /// <summary>A set being built: what it shows, and what may still be chosen. One a depth, used again and again.</summary>
 internal sealed class Node
 {
-    private readonly Bench bench;
-    private readonly Islands[] islands;
+    /// <summary>Rounding must not make a bound promise too much.</summary>
+    private const double RateSlack = 1e-9;
 
-    private Node(Bench bench, Shore[] shores, int capacity)
+    private readonly Islands[] islands;
+    private Bench bench = null!;
+
+    private Node(Shore[] shores, int mostIslands, int mostOptions)
     {
-        this.bench = bench;
-        islands = [.. shores.Select(shore => new Islands(shore, capacity))];
-        Options = new Option[bench.Sights.Length];
+        islands = [.. shores.Select(shore => new Islands(shore, mostIslands))];
+        Options = new Option[mostOptions];
+        Tried = new Option[mostOptions];
     }
 
     /// <summary>The oculars that may still be chosen, up to <see cref="OptionCount"/>.</summary>
     public Option[] Options { get; }
 
     public int OptionCount { get; private set; }
+
+    /// <summary>Room for the options that a descent tries here.</summary>
+    public Option[] Tried { get; }
 
     public int CountLeft { get; private set; }
 
@@ -49,18 +55,21 @@ internal sealed class Node
         }
     }
 
-    /// <summary>A node for each depth. The first must begin before it is used.</summary>
-    public static Node[] Chain(Groundwork ground, Bench bench)
+    /// <summary>A node for each depth that any of the benches needs. The first must begin before it is used.</summary>
+    public static Node[] Chain(Groundwork ground, IReadOnlyCollection<Bench> benches)
     {
         var problem = ground.Problem;
         Shore[] shores = [.. problem.Telescopes.Select(telescope =>
             new Shore(telescope.Axis.Length, problem.EnoughMismatch, 1 / (telescope.Axis.Length * problem.Telescopes.Length)))];
-        var most = bench.Sights.Select(sights => sights.Length).DefaultIfEmpty(0).Max();
-        var capacity = bench.Shown.Length + (most * Math.Max(0, bench.CountLeft)) + 1;
-        return [.. Enumerable.Range(0, Math.Max(0, bench.CountLeft) + 1).Select(_ => new Node(bench, shores, capacity))];
+        var mostIslands = benches.Select(bench => bench.MostSights).DefaultIfEmpty(0).Max();
+        return [.. Enumerable.Range(0, problem.Limits.MaxPurchases + 1).Select(_ => new Node(shores, mostIslands, ground.Oculars.Length))];
     }
 
-    /// <summary>The most that so many further choices can take off the excess.</summary>
+    /// <summary>What the excess comes to at the least, with so many further choices.</summary>
+    public double LeastExcess(int choices) => Excess - BestGains(choices);
+
+    /// <summary>The most that so many further choices can take off the excess: the sum of the best gains, since each only
+    /// shrinks as others are chosen.</summary>
     public double BestGains(int choices)
     {
         Span<double> best = stackalloc double[choices];
@@ -85,17 +94,28 @@ internal sealed class Node
         return sum;
     }
 
-    /// <summary>No so many options cost less.</summary>
-    public Cost LeastCostOfOptions(int count)
+    /// <summary>
+    /// What must still be spent at the least to bring the excess down: so much a part of what is to be gained as the option
+    /// that asks least for its gain. (Options gain no more together than each alone, and no more than is wanted counts.)
+    /// </summary>
+    public Cost LeastCostTo(double mostExcess)
     {
-        var (preference, cents) = (long.MaxValue, long.MaxValue);
+        var wanted = Excess - mostExcess;
+        var (preferenceRate, centsRate, mostGain) = (double.PositiveInfinity, double.PositiveInfinity, 0.0);
         for (var i = 0; i < OptionCount; i++)
         {
-            preference = Math.Min(preference, bench.LeastPreference(Options[i].Place));
-            cents = Math.Min(cents, bench.LeastCents(Options[i].Place));
+            var gain = Math.Min(Options[i].Gain, wanted);
+            if (gain > 0)
+            {
+                preferenceRate = Math.Min(preferenceRate, bench.LeastPreference(Options[i].Place) / gain);
+                centsRate = Math.Min(centsRate, bench.LeastCents(Options[i].Place) / gain);
+                mostGain = Math.Max(mostGain, gain);
+            }
         }
 
-        return OptionCount == 0 ? default : new Cost(preference * count, cents * count, count, 0);
+        return mostGain == 0 ? default : new Cost(AtLeast(preferenceRate * wanted), AtLeast(centsRate * wanted), (int)AtLeast(wanted / mostGain), 0);
+
+        static long AtLeast(double amount) => (long)Math.Ceiling(amount * (1 - RateSlack));
     }
 
     /// <summary>Works the gains of all options out anew.</summary>
@@ -132,6 +152,7 @@ internal sealed class Node
     /// <summary>Becomes its parent with one option chosen; options that no limit allows any more fall away.</summary>
     public void Become(Node parent, Option chosen, long cents)
     {
+        bench = parent.bench;
         for (var t = 0; t < islands.Length; t++)
         {
             islands[t].CopyFrom(parent.islands[t]);
@@ -143,9 +164,9 @@ internal sealed class Node
         OverlapsLeft = parent.OverlapsLeft - chosen.Overlaps;
         OpenFramings = parent.OpenFramings & ~bench.FramingsMet(chosen.Place);
         OptionCount = 0;
-        for (var i = 0; CountLeft > 0 && i < parent.OptionCount; i++)
+        if (CountLeft > 0)
         {
-            Keep(parent.Options[i], chosen.Place);
+            Keep(parent.Options.AsSpan(0, parent.OptionCount), chosen.Place);
         }
     }
 
@@ -163,9 +184,11 @@ internal sealed class Node
     }
 
     /// <summary>Nothing is chosen yet.</summary>
+    /// <param name="on">The bench to choose from.</param>
     /// <param name="extraCents">Spent beyond what the bench reckons with.</param>
-    public void Begin(long extraCents)
+    public void Begin(Bench on, long extraCents)
     {
+        bench = on;
         foreach (var one in islands)
         {
             one.Clear();
@@ -183,17 +206,16 @@ internal sealed class Node
         }
     }
 
-    private void Keep(Option option, int chosen)
+    private void Keep(ReadOnlySpan<Option> options, int chosen)
     {
-        if (option.Place == chosen || bench.LeastCents(option.Place) > CentsLeft || option.Overlaps > OverlapsLeft)
+        var overlaps = bench.OverlapsWith(chosen);
+        foreach (var option in options)
         {
-            return;
-        }
-
-        option.Overlaps += bench.OverlapsBetween(chosen, option.Place);
-        if (option.Overlaps <= OverlapsLeft)
-        {
-            Options[OptionCount++] = option;
+            var count = option.Overlaps + overlaps[option.Place];
+            if (option.Place != chosen && count <= OverlapsLeft && bench.LeastCents(option.Place) <= CentsLeft)
+            {
+                Options[OptionCount++] = option with { Overlaps = count };
+            }
         }
     }
 

@@ -13,19 +13,22 @@ public sealed class SearchEngine
     /// <summary>While the bounds on the largest step are farther apart than this, the middle is tried.</summary>
     private const double Close = 0.03;
 
+    /// <summary>
+    /// A short look at every bench comes first: the best set is often found at once, and then the long looks end early.
+    /// </summary>
+    private const long NodesOfShortLook = 50;
+
     private readonly Groundwork ground;
     private readonly Effort effort;
-    private readonly ImmutableArray<(Bench Bench, Node[] Chain)> benches;
+    private readonly ImmutableArray<Bench> benches;
+    private readonly Node[] chain;
 
     private SearchEngine(Groundwork ground, Effort effort)
     {
         this.ground = ground;
         this.effort = effort;
-        benches =
-        [
-            .. BarlowSet.All(ground).Select(set => new Bench(ground, set)).Where(bench => bench.IsPossible)
-                .Select(bench => (bench, Node.Chain(ground, bench))),
-        ];
+        benches = [.. BarlowSet.All(ground).Select(set => new Bench(ground, set)).Where(bench => bench.IsPossible)];
+        chain = Node.Chain(ground, benches);
     }
 
     private double LnEnough => 2 * ground.Problem.EnoughMismatch;
@@ -68,9 +71,15 @@ public sealed class SearchEngine
             return SearchResult.NothingAllowed;
         }
 
-        var values = new StageValues(first.LnLeast, first.LnLeast, LeastMeanExcess(StageValues.StepLeeway * first.LnLeast), Preference: 0);
-        var best = Cheapest(values);
-        return effort.IsSpent || best is null ? Unfinished(first, wish) : SearchResult.Of(PlanOf(best, values, wish));
+        var second = LeastMeanExcess(StageValues.StepLeeway * first.LnLeast);
+        if (effort.IsSpent || second.Selection is not { } known)
+        {
+            return Unfinished(first, wish);
+        }
+
+        var values = new StageValues(first.LnLeast, first.LnLeast, second.Best, Preference: 0);
+        var best = Cheapest(values, known);
+        return effort.IsSpent ? Unfinished(first, wish) : SearchResult.Of(PlanOf(best, values, wish));
     }
 
     private static SearchResult Unfinished(LeastStep first, WideViewWish? wish) => SearchResult.Unfinished(first.Selection is { } known
@@ -92,9 +101,10 @@ public sealed class SearchEngine
     /// </summary>
     private LeastStep LeastLargestStep()
     {
-        Selection? selection = null;
-        var known = ground.Problem.Telescopes.Max(telescope => 2 * telescope.Axis.Length) + 1;
-        double[] bounds = [.. benches.Select(one => Math.Max(LnEnough, one.Bench.LnStepWithEverything()))];
+        double[] bounds = [.. benches.Select(bench => Math.Max(LnEnough, bench.LnLeastStep))];
+        var none = ground.Problem.Telescopes.Max(telescope => 2 * telescope.Axis.Length) + 1;
+        var first = ShortLook(bounds.DefaultIfEmpty(none).Min());
+        var (selection, known) = (first?.Selection, first is null ? none : Math.Max(first.LnLargestStep, LnEnough));
         for (var i = 0; i < benches.Length; i++)
         {
             var isFromHere = false;
@@ -102,7 +112,7 @@ public sealed class SearchEngine
             {
                 var halves = isFromHere && known - bounds[i] > Close;
                 var threshold = halves ? (known + bounds[i]) / 2 : known - (2 * Tolerance.Value);
-                var found = AnyKeepingTo(threshold, benches[i].Bench, benches[i].Chain);
+                var found = AnyKeepingTo(threshold, benches[i], effort);
                 if (found.Selection is { } better)
                 {
                     (selection, known, isFromHere) = (better, Math.Max(found.LnLargestStep, LnEnough), true);
@@ -117,47 +127,56 @@ public sealed class SearchEngine
         return new LeastStep(selection, known, Math.Min(known, bounds.DefaultIfEmpty(known).Min()));
     }
 
-    private AnySet AnyKeepingTo(double lnStep, Bench bench, Node[] chain)
+    /// <summary>Often some set does as well as any could, and is found at once.</summary>
+    private AnySet? ShortLook(double lnStep) => benches
+        .Select(bench => AnyKeepingTo(lnStep, bench, effort.Short(NodesOfShortLook)))
+        .FirstOrDefault(any => any.IsReached);
+
+    private AnySet AnyKeepingTo(double lnStep, Bench bench, Effort looked)
     {
         var any = new AnySet();
-        var settled = bench.Reticles is { Length: > 0 } reticles ? bench.Settled.Add(reticles.MinBy(ware => ware.Cost.Cents)!.Item) : bench.Settled;
-        Descend(bench, chain, lnStep, any, extraCents: 0, [.. settled]);
+        Descend(bench, lnStep, any, bench.CheapestReticle, looked);
         return any;
     }
 
-    private double LeastMeanExcess(double lnLargestStep)
+    private LeastExcess LeastMeanExcess(double lnLargestStep)
     {
-        var least = new LeastExcess();
-        foreach (var (bench, chain) in benches)
+        var least = new LeastExcess(benches.Min(bench => bench.LeastExcess));
+        foreach (var bench in benches)
         {
-            Descend(bench, chain, lnLargestStep, least, extraCents: 0, []);
+            Descend(bench, lnLargestStep, least, bench.CheapestReticle, effort.Short(NodesOfShortLook));
         }
 
-        return least.Best;
+        foreach (var bench in benches)
+        {
+            Descend(bench, lnLargestStep, least, bench.CheapestReticle, effort);
+        }
+
+        return least;
     }
 
-    private Selection? Cheapest(StageValues values)
+    private Selection Cheapest(StageValues values, Selection known)
     {
-        var least = new LeastCost(values.MeanExcessAllowed);
-        foreach (var (bench, chain) in benches)
+        var least = new LeastCost(values.MeanExcessAllowed, known, ground.Pricing.Of(known.Items));
+        foreach (var bench in benches)
         {
             Item?[] reticles = bench.Reticles is { Length: > 0 } needed ? [.. needed.Select(ware => ware.Item)] : [null];
             foreach (var reticle in reticles)
             {
-                Item[] settled = reticle is null ? [.. bench.Settled] : [.. bench.Settled, reticle];
-                Descend(bench, chain, values.LnLargestStepAllowed, least, bench.ExtraCents(reticle), settled);
+                Descend(bench, values.LnLargestStepAllowed, least, reticle, effort);
             }
         }
 
-        return least.BestSelection;
+        return least.Cheapest;
     }
 
-    private void Descend(Bench bench, Node[] chain, double lnStep, Goal goal, long extraCents, Item[] settled)
+    private void Descend(Bench bench, double lnStep, Goal goal, Item? reticle, Effort looked)
     {
-        chain[0].Begin(extraCents);
+        chain[0].Begin(bench, bench.ExtraCents(reticle));
         if (chain[0].CentsLeft >= 0)
         {
-            Descent.Run(bench, chain, lnStep, goal, effort, new Path(ground.Pricing, settled));
+            var settled = reticle is null ? bench.Settled : bench.Settled.Add(reticle);
+            Descent.Run(bench, chain, lnStep, goal, looked, new Path(ground.Pricing, settled));
         }
     }
 
