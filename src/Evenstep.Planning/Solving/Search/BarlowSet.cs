@@ -7,7 +7,9 @@ namespace Evenstep.Planning.Solving.Search;
 /// One way to settle which Barlows are bought. With the Barlows settled no view depends on two choices any more, so the
 /// search takes the sets one by one.
 /// </summary>
-internal sealed record BarlowSet(ImmutableArray<Item> Bought)
+/// <param name="Bought">Those that must be bought among them.</param>
+/// <param name="Cost">Of what is settled by it: these, and all else that must be bought.</param>
+internal sealed record BarlowSet(ImmutableArray<Item> Bought, Cost Cost)
 {
     /// <summary>Every set within the limits that holds what must be bought, the smaller sets first.</summary>
     public static IEnumerable<BarlowSet> All(Groundwork ground)
@@ -16,7 +18,7 @@ internal sealed record BarlowSet(ImmutableArray<Item> Bought)
         Item[] musts = [.. ground.Musts.Where(item => item.IsBarlow)];
         var most = Math.Min(limits.MaxBarlows - musts.Length, limits.MaxPurchases - ground.Musts.Length);
         var budget = limits.Budget - ground.Musts.Sum(item => item.Price);
-        return most < 0 ? [] : Extend([], 0, most, budget).OrderBy(set => set.Length).Select(set => new BarlowSet([.. musts, .. set]));
+        return most < 0 ? [] : Extend([], 0, most, budget).OrderBy(set => set.Length).Select(set => new BarlowSet([.. musts, .. set], ground.Pricing.Of([.. ground.Musts, .. set])));
 
         IEnumerable<ImmutableArray<Item>> Extend(ImmutableArray<Item> set, int from, int left, decimal money)
         {

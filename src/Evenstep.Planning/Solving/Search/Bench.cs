@@ -19,6 +19,7 @@ internal sealed class Bench
     private readonly Groundwork ground;
     private readonly int[] overlapsAlone;
     private readonly int[]?[] overlapsWith;
+    private readonly Lazy<LadderFigures> withEverything;
     private readonly uint[] framingsMet;
     private readonly long[] mostPoints;
 
@@ -28,8 +29,14 @@ internal sealed class Bench
         var (problem, limits) = (ground.Problem, ground.Problem.Limits);
         Item[] through = [.. problem.Owned.Where(item => item.IsBarlow), .. barlows.Bought];
         Settled = [.. ground.Musts.Where(item => !item.IsBarlow), .. barlows.Bought];
-        Shown = [.. Enumerable.Range(0, ground.SettledOculars.Length).SelectMany(place => SightsOf(t => ground.ViewsOfSettled(t, place, through)))];
-        Sights = [.. ground.Oculars.Select((_, place) => SightsOf(t => ground.ViewsOfOffer(t, place, through)).ToArray())];
+        int[] places = [.. through.Select(ground.PlaceOfBarlow)];
+        Shown = [.. Enumerable.Range(0, ground.SettledOculars.Length).SelectMany(place => ground.SightsOfSettled(place, places))];
+        Sights = new Sight[ground.Oculars.Length][];
+        for (var place = 0; place < Sights.Length; place++)
+        {
+            Sights[place] = ground.SightsOfOffer(place, places);
+        }
+
 
         Reticles = ReticlesNeeded(through);
         CountLeft = limits.MaxPurchases - Settled.Length - (Reticles is { Length: > 0 } ? 1 : 0);
@@ -37,8 +44,7 @@ internal sealed class Bench
         OverlapsLeft = limits.AllowedOverlaps - Shown.Select((sight, i) => CountRepeats(sight, Shown.AsSpan()[(i + 1)..], needPurchase: true)).Sum();
         overlapsWith = new int[Sights.Length][];
         overlapsAlone = [.. Sights.Select(OverlapsAlone)];
-        var everything = FiguresWithEverything();
-        (LnLeastStep, LeastExcess) = (everything.LnLargestStep, everything.MeanExcess);
+        withEverything = new Lazy<LadderFigures>(FiguresWithEverything);
         OpenFramings = FramingsNotMetBy(Shown.AsSpan());
         mostPoints = [.. ground.Problem.Telescopes.Select((_, t) => Sights.Select(sights => Points(sights, t)).DefaultIfEmpty(0).Max())];
         framingsMet = [.. Sights.Select(sights => OpenFramings & ~FramingsNotMetBy(sights))];
@@ -72,13 +78,10 @@ internal sealed class Bench
     public uint FramingsMet(int place) => framingsMet[place];
 
     /// <summary>The logarithm of the largest step with all oculars together: no set of this bench does better.</summary>
-    public double LnLeastStep { get; }
+    public double LnLeastStep => withEverything.Value.LnLargestStep;
 
     /// <summary>The mean excess with all oculars together: no set of this bench does better.</summary>
-    public double LeastExcess { get; }
-
-    /// <summary>No set of this bench has more views.</summary>
-    public int MostSights => Shown.Length + (Math.Max(0, CountLeft) * Sights.Select(sights => sights.Length).DefaultIfEmpty(0).Max());
+    public double LeastExcess => withEverything.Value.MeanExcess;
 
     /// <summary>The cheapest of the reticle eyepieces that are needed; null if none is.</summary>
     public Item? CheapestReticle => Reticles!.MinBy(ware => ware.Cost.Cents)?.Item;
@@ -212,7 +215,4 @@ internal sealed class Bench
         bool Serves(Item reticle) =>
             Reticle.HighestPower(reticle, through, ground.Problem.Telescopes) is { } power && Tolerance.AtLeast(power / asked, 1);
     }
-
-    private IEnumerable<Sight> SightsOf(Func<int, IEnumerable<KitView>> viewsIn) =>
-        Enumerable.Range(0, ground.Problem.Telescopes.Length).SelectMany(t => viewsIn(t).Select(view => new Sight(t, view)));
 }

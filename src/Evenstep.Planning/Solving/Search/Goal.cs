@@ -48,12 +48,14 @@ internal sealed class AnySet : Goal
 }
 
 /// <summary>The least mean excess.</summary>
-/// <param name="floor">No set is better than this.</param>
-internal sealed class LeastExcess(double floor) : Goal
+internal sealed class LeastExcess : Goal
 {
     public double Best { get; private set; } = double.PositiveInfinity;
 
-    public override bool IsReached => Best <= floor + Rounding;
+    /// <summary>No set is better than this.</summary>
+    public double Floor { get; set; }
+
+    public override bool IsReached => Best <= Floor + Rounding;
 
     public override bool IsHopeless(Node node, Path path)
     {
@@ -88,7 +90,8 @@ internal sealed class LeastExcess(double floor) : Goal
 internal sealed class LeastCost(double mostExcess, Selection known, Cost knownCost) : Goal
 {
     private readonly double mostExcess = mostExcess + Tolerance.Value;
-    private Cost best = knownCost;
+
+    public Cost Best { get; private set; } = knownCost;
 
     /// <summary>The best set found, or the one known before.</summary>
     public Selection Cheapest => Selection ?? known;
@@ -97,7 +100,7 @@ internal sealed class LeastCost(double mostExcess, Selection known, Cost knownCo
 
     public override bool IsHopeless(Node node, Path path)
     {
-        if (path.Cost >= best)
+        if (path.Cost >= Best)
         {
             return true;
         }
@@ -108,10 +111,10 @@ internal sealed class LeastCost(double mostExcess, Selection known, Cost knownCo
         }
 
         node.RefreshGains();
-        return node.LeastExcess(node.CountLeft) > mostExcess || path.Cost + node.LeastCostTo(mostExcess) >= best;
+        return node.LeastExcess(node.CountLeft) > mostExcess || path.Cost + node.LeastCostTo(mostExcess) >= Best;
     }
 
-    public override bool IsWorthTrying(double leastExcess, Cost cost) => leastExcess <= mostExcess && cost < best;
+    public override bool IsWorthTrying(double leastExcess, Cost cost) => leastExcess <= mostExcess && cost < Best;
 
     public override bool Note(Node node, Path path)
     {
@@ -120,9 +123,9 @@ internal sealed class LeastCost(double mostExcess, Selection known, Cost knownCo
             return true;
         }
 
-        if (path.Cost < best)
+        if (path.Cost < Best)
         {
-            (best, Selection) = (path.Cost, path.Select());
+            (Best, Selection) = (path.Cost, path.Select());
         }
 
         return false;

@@ -67,16 +67,53 @@ internal sealed record Groundwork
     /// <summary>The same ground, but a view of this true field, in degrees, is asked for as well.</summary>
     public Groundwork Wishing(double trueFieldDeg) => this with { Framings = Framings.Add(new Framing(trueFieldDeg, null)) };
 
-    /// <summary>The usable views in one telescope of an offered ocular, alone and through each of these Barlows.</summary>
-    public IEnumerable<KitView> ViewsOfOffer(int telescope, int place, IEnumerable<Item> through) =>
-        ViewsOf(views[telescope][SettledOculars.Length + place], through);
+    /// <summary>What an offered ocular shows in all telescopes, alone and through each of these Barlows, by their places.</summary>
+    public Sight[] SightsOfOffer(int place, ReadOnlySpan<int> through) => SightsOf(SettledOculars.Length + place, through);
 
     /// <summary>The same of an ocular that is settled.</summary>
-    public IEnumerable<KitView> ViewsOfSettled(int telescope, int place, IEnumerable<Item> through) =>
-        ViewsOf(views[telescope][place], through);
+    public Sight[] SightsOfSettled(int place, ReadOnlySpan<int> through) => SightsOf(place, through);
 
-    private IEnumerable<KitView> ViewsOf(KitView[][] ofOcular, IEnumerable<Item> through) =>
-        through.Aggregate(ofOcular[0].AsEnumerable(), (views, barlow) => views.Concat(ofOcular[1 + barlowPlaces[barlow]]));
+    /// <summary>The place among all Barlows of one, or of one that is alike.</summary>
+    public int PlaceOfBarlow(Item barlow) => barlowPlaces[barlow];
+
+    private Sight[] SightsOf(int ocular, ReadOnlySpan<int> through)
+    {
+        var sights = new Sight[CountViews(ocular, through)];
+        var count = 0;
+        for (var t = 0; t < views.Length; t++)
+        {
+            Add(views[t][ocular][0]);
+            foreach (var barlow in through)
+            {
+                Add(views[t][ocular][1 + barlow]);
+            }
+
+            void Add(KitView[] shown)
+            {
+                foreach (var view in shown)
+                {
+                    sights[count++] = new Sight(t, view);
+                }
+            }
+        }
+
+        return sights;
+    }
+
+    private int CountViews(int ocular, ReadOnlySpan<int> through)
+    {
+        var count = 0;
+        foreach (var ofTelescope in views)
+        {
+            count += ofTelescope[ocular][0].Length;
+            foreach (var barlow in through)
+            {
+                count += ofTelescope[ocular][1 + barlow].Length;
+            }
+        }
+
+        return count;
+    }
 
     /// <summary>For each ocular, settled ones first: its usable views alone, then through each Barlow.</summary>
     private KitView[][][] AllViews(TelescopeInUse telescope)

@@ -21,7 +21,7 @@ internal readonly record struct Shore(double Length, double Enough, double Weigh
 /// The positions of one axis that views reach, as islands in ascending order that do not touch, with the mean excess that
 /// the gaps between them leave. Kept up to date from view to view: a view only changes the gap it lands in.
 /// </summary>
-internal sealed class Islands(Shore shore, int capacity)
+internal sealed class Islands(Shore shore)
 {
     /// <summary>A bound may promise a little too much, never too little.</summary>
     private const double Slack = 1e-6;
@@ -29,8 +29,10 @@ internal sealed class Islands(Shore shore, int capacity)
     /// <summary>Something must lie beyond a place to cover it, and not only touch it.</summary>
     private const double Sliver = 1e-12;
 
-    private readonly double[] from = new double[capacity];
-    private readonly double[] to = new double[capacity];
+    private const int FirstCapacity = 16;
+
+    private double[] from = new double[FirstCapacity];
+    private double[] to = new double[FirstCapacity];
     private int count;
 
     public Shore Shore { get; } = shore;
@@ -47,6 +49,7 @@ internal sealed class Islands(Shore shore, int capacity)
     public void CopyFrom(Islands other)
     {
         count = other.count;
+        MakeRoom();
         Array.Copy(other.from, from, count);
         Array.Copy(other.to, to, count);
         Excess = other.Excess;
@@ -61,6 +64,7 @@ internal sealed class Islands(Shore shore, int capacity)
             ? (Math.Min(reach.From, from[first]), Math.Max(reach.To, to[after - 1]))
             : (reach.From, reach.To);
         var behind = count - after;
+        MakeRoom();
         Array.Copy(from, after, from, first + 1, behind);
         Array.Copy(to, after, to, first + 1, behind);
         from[first] = start;
@@ -152,6 +156,16 @@ internal sealed class Islands(Shore shore, int capacity)
         return needed;
 
         static int Steps(double stretch, double step) => stretch <= 0 ? 0 : (int)Math.Ceiling((stretch / step) - Slack);
+    }
+
+    /// <summary>For one island more.</summary>
+    private void MakeRoom()
+    {
+        if (count >= from.Length)
+        {
+            Array.Resize(ref from, 2 * count);
+            Array.Resize(ref to, 2 * count);
+        }
     }
 
     /// <summary>The islands from the first that the reach touches to before the one after the last.</summary>

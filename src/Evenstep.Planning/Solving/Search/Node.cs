@@ -16,9 +16,9 @@ internal sealed class Node
     private readonly Islands[] islands;
     private Bench bench = null!;
 
-    private Node(Shore[] shores, int mostIslands, int mostOptions)
+    private Node(Shore[] shores, int mostOptions)
     {
-        islands = [.. shores.Select(shore => new Islands(shore, mostIslands))];
+        islands = [.. shores.Select(shore => new Islands(shore))];
         Options = new Option[mostOptions];
         Tried = new Option[mostOptions];
     }
@@ -55,14 +55,13 @@ internal sealed class Node
         }
     }
 
-    /// <summary>A node for each depth that any of the benches needs. The first must begin before it is used.</summary>
-    public static Node[] Chain(Groundwork ground, IReadOnlyCollection<Bench> benches)
+    /// <summary>A node for each depth. The first must begin before it is used.</summary>
+    public static Node[] Chain(Groundwork ground)
     {
         var problem = ground.Problem;
         Shore[] shores = [.. problem.Telescopes.Select(telescope =>
             new Shore(telescope.Axis.Length, problem.EnoughMismatch, 1 / (telescope.Axis.Length * problem.Telescopes.Length)))];
-        var mostIslands = benches.Select(bench => bench.MostSights).DefaultIfEmpty(0).Max();
-        return [.. Enumerable.Range(0, problem.Limits.MaxPurchases + 1).Select(_ => new Node(shores, mostIslands, ground.Oculars.Length))];
+        return [.. Enumerable.Range(0, problem.Limits.MaxPurchases + 1).Select(_ => new Node(shores, ground.Oculars.Length))];
     }
 
     /// <summary>What the excess comes to at the least, with so many further choices.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
@@ -20,15 +19,15 @@ public sealed class SearchEngine
 
     private readonly Groundwork ground;
     private readonly Effort effort;
-    private readonly ImmutableArray<Bench> benches;
+    private readonly Benches benches;
     private readonly Node[] chain;
 
     private SearchEngine(Groundwork ground, Effort effort)
     {
         this.ground = ground;
         this.effort = effort;
-        benches = [.. BarlowSet.All(ground).Select(set => new Bench(ground, set)).Where(bench => bench.IsPossible)];
-        chain = Node.Chain(ground, benches);
+        benches = new Benches(ground);
+        chain = Node.Chain(ground);
     }
 
     private double LnEnough => 2 * ground.Problem.EnoughMismatch;
@@ -101,30 +100,43 @@ public sealed class SearchEngine
     /// </summary>
     private LeastStep LeastLargestStep()
     {
-        double[] bounds = [.. benches.Select(bench => Math.Max(LnEnough, bench.LnLeastStep))];
-        var none = ground.Problem.Telescopes.Max(telescope => 2 * telescope.Axis.Length) + 1;
-        var first = ShortLook(bounds.DefaultIfEmpty(none).Min());
-        var (selection, known) = (first?.Selection, first is null ? none : Math.Max(first.LnLargestStep, LnEnough));
-        for (var i = 0; i < benches.Length; i++)
+        if (ShortLook(LnEnough) is { Selection: { } enough })
         {
-            var isFromHere = false;
-            while (Tolerance.Above(known, bounds[i]) && !effort.IsSpent)
+            return new LeastStep(enough, LnEnough, LnEnough);
+        }
+
+        var bound = double.PositiveInfinity;
+        var best = new LeastStep(null, ground.Problem.Telescopes.Max(telescope => 2 * telescope.Axis.Length) + 1, 0);
+        foreach (var bench in benches)
+        {
+            (best, var benchBound) = Undercut(best, bench);
+            bound = Math.Min(bound, benchBound);
+        }
+
+        return best with { LnBound = Math.Min(bound, best.LnLeast) };
+    }
+
+    /// <summary>The best of what is known and of what a bench has, and a bound on what the bench has.</summary>
+    private (LeastStep Best, double Bound) Undercut(LeastStep best, Bench bench)
+    {
+        var bound = Math.Max(LnEnough, bench.LnLeastStep);
+        var isFromHere = false;
+        while (Tolerance.Above(best.LnLeast, bound) && !effort.IsSpent)
+        {
+            var halves = isFromHere && best.LnLeast - bound > Close;
+            var threshold = halves ? (best.LnLeast + bound) / 2 : best.LnLeast - (2 * Tolerance.Value);
+            var found = AnyKeepingTo(threshold, bench, effort);
+            if (found.Selection is { } better)
             {
-                var halves = isFromHere && known - bounds[i] > Close;
-                var threshold = halves ? (known + bounds[i]) / 2 : known - (2 * Tolerance.Value);
-                var found = AnyKeepingTo(threshold, benches[i], effort);
-                if (found.Selection is { } better)
-                {
-                    (selection, known, isFromHere) = (better, Math.Max(found.LnLargestStep, LnEnough), true);
-                }
-                else if (!effort.IsSpent)
-                {
-                    bounds[i] = halves ? threshold : known;
-                }
+                (best, isFromHere) = (new LeastStep(better, Math.Max(found.LnLargestStep, LnEnough), 0), true);
+            }
+            else if (!effort.IsSpent)
+            {
+                bound = halves ? threshold : best.LnLeast;
             }
         }
 
-        return new LeastStep(selection, known, Math.Min(known, bounds.DefaultIfEmpty(known).Min()));
+        return (best, bound);
     }
 
     /// <summary>Often some set does as well as any could, and is found at once.</summary>
@@ -141,13 +153,14 @@ public sealed class SearchEngine
 
     private LeastExcess LeastMeanExcess(double lnLargestStep)
     {
-        var least = new LeastExcess(benches.Min(bench => bench.LeastExcess));
-        foreach (var bench in benches)
+        var least = new LeastExcess();
+        foreach (var bench in benches.TakeWhile(_ => !least.IsReached))
         {
             Descend(bench, lnLargestStep, least, bench.CheapestReticle, effort.Short(NodesOfShortLook));
         }
 
-        foreach (var bench in benches)
+        least.Floor = least.IsReached ? 0 : benches.Min(bench => bench.LeastExcess);
+        foreach (var bench in benches.TakeWhile(_ => !least.IsReached))
         {
             Descend(bench, lnLargestStep, least, bench.CheapestReticle, effort);
         }
@@ -158,7 +171,7 @@ public sealed class SearchEngine
     private Selection Cheapest(StageValues values, Selection known)
     {
         var least = new LeastCost(values.MeanExcessAllowed, known, ground.Pricing.Of(known.Items));
-        foreach (var bench in benches)
+        foreach (var bench in benches.Below(() => least.Best))
         {
             Item?[] reticles = bench.Reticles is { Length: > 0 } needed ? [.. needed.Select(ware => ware.Item)] : [null];
             foreach (var reticle in reticles)
