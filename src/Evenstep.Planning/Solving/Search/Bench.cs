@@ -83,6 +83,9 @@ internal sealed class Bench
     /// <summary>The mean excess with all oculars together: no set of this bench does better.</summary>
     public double LeastExcess => withEverything.Value.MeanExcess;
 
+    /// <summary>Each reticle eyepiece that would do, or a single null if none is needed.</summary>
+    public IEnumerable<Item?> ReticlesToTry => Reticles is { Length: > 0 } ? Reticles.Select(ware => (Item?)ware.Item) : [null];
+
     /// <summary>The cheapest of the reticle eyepieces that are needed; null if none is.</summary>
     public Item? CheapestReticle => Reticles!.MinBy(ware => ware.Cost.Cents)?.Item;
 

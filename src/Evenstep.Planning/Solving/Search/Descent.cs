@@ -61,8 +61,8 @@ internal sealed class Descent
     private void Try(int depth, Span<Option> options)
     {
         var node = chain[depth];
-        options.Sort((a, b) => b.Gain.CompareTo(a.Gain));
-        var others = node.LeastExcess(node.CountLeft - 1);
+        options.Sort((a, b) => goal.RankOf(a, bench).CompareTo(goal.RankOf(b, bench)));
+        var prospect = node.ProspectOf(node.CountLeft - 1);
         foreach (var option in options)
         {
             foreach (var ware in bench.WaresOf(option.Place, goal.WantsEveryWare))
@@ -72,10 +72,10 @@ internal sealed class Descent
                     return;
                 }
 
-                if (ware.Cost.Cents <= node.CentsLeft && goal.IsWorthTrying(others - option.Gain, path.Cost + ware.Cost))
+                if (ware.Cost.Cents <= node.CentsLeft && goal.IsWorthTrying(prospect, option.Gain, path.Cost + ware.Cost))
                 {
                     path.Push(ware);
-                    chain[depth + 1].Become(node, option, ware.Cost.Cents);
+                    chain[depth + 1].Become(node, option, ware.Cost.Cents, goal.CentsWorthSpending(path.Cost));
                     Below(depth + 1);
                     path.Pop();
                 }

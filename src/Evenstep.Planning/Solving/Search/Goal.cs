@@ -21,9 +21,16 @@ internal abstract class Goal
     public abstract bool IsHopeless(Node node, Path path);
 
     /// <summary>A first look at a purchase, before it is made.</summary>
-    /// <param name="leastExcess">What the mean excess comes to at the least, with it and the best of others after it.</param>
+    /// <param name="prospect">What is to be expected of the purchases at its node.</param>
+    /// <param name="gain">What it takes off the mean excess, at most.</param>
     /// <param name="cost">Of all purchases with it.</param>
-    public abstract bool IsWorthTrying(double leastExcess, Cost cost);
+    public abstract bool IsWorthTrying(in Prospect prospect, double gain, Cost cost);
+
+    /// <summary>Spending more than this, beyond what is spent, makes no set any better than what is known.</summary>
+    public virtual long CentsWorthSpending(Cost spent) => long.MaxValue;
+
+    /// <summary>The least comes first.</summary>
+    public virtual double RankOf(Option option, Bench bench) => -option.Gain;
 
     /// <summary>Takes note of a set that is allowed; says whether more purchases may make it better.</summary>
     public abstract bool Note(Node node, Path path);
@@ -38,7 +45,7 @@ internal sealed class AnySet : Goal
 
     public override bool IsHopeless(Node node, Path path) => false;
 
-    public override bool IsWorthTrying(double leastExcess, Cost cost) => true;
+    public override bool IsWorthTrying(in Prospect prospect, double gain, Cost cost) => true;
 
     public override bool Note(Node node, Path path)
     {
@@ -68,7 +75,7 @@ internal sealed class LeastExcess : Goal
         return IsNoBetter(node.LeastExcess(node.CountLeft));
     }
 
-    public override bool IsWorthTrying(double leastExcess, Cost cost) => !IsNoBetter(leastExcess);
+    public override bool IsWorthTrying(in Prospect prospect, double gain, Cost cost) => !IsNoBetter(prospect.LeastExcess - gain);
 
     public override bool Note(Node node, Path path)
     {
@@ -87,7 +94,8 @@ internal sealed class LeastExcess : Goal
 /// <param name="mostExcess">Small enough.</param>
 /// <param name="known">A set of such a mean excess.</param>
 /// <param name="knownCost">What it costs.</param>
-internal sealed class LeastCost(double mostExcess, Selection known, Cost knownCost) : Goal
+/// <param name="priceDecides">Whether the price is what is preferred.</param>
+internal sealed class LeastCost(double mostExcess, Selection known, Cost knownCost, bool priceDecides) : Goal
 {
     private readonly double mostExcess = mostExcess + Tolerance.Value;
 
@@ -111,10 +119,15 @@ internal sealed class LeastCost(double mostExcess, Selection known, Cost knownCo
         }
 
         node.RefreshGains();
-        return node.LeastExcess(node.CountLeft) > mostExcess || path.Cost + node.LeastCostTo(mostExcess) >= Best;
+        return node.LeastExcess(node.CountLeft) > mostExcess || path.Cost + node.ProspectOf(node.CountLeft).LeastCostOf(node.Excess - mostExcess) >= Best;
     }
 
-    public override bool IsWorthTrying(double leastExcess, Cost cost) => leastExcess <= mostExcess && cost < Best;
+    public override bool IsWorthTrying(in Prospect prospect, double gain, Cost cost) =>
+        prospect.LeastExcess - gain <= mostExcess && cost + prospect.LeastCostOf(prospect.Excess - gain - mostExcess) < Best;
+
+    public override long CentsWorthSpending(Cost spent) => priceDecides ? Best.Cents - spent.Cents : long.MaxValue;
+
+    public override double RankOf(Option option, Bench bench) => bench.LeastCents(option.Place);
 
     public override bool Note(Node node, Path path)
     {

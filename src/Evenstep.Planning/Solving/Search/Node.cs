@@ -10,9 +10,6 @@ internal record struct Option(int Place, int Overlaps, double Gain);
 /// <summary>A set being built: what it shows, and what may still be chosen. One a depth, used again and again.</summary>
 internal sealed class Node
 {
-    /// <summary>Rounding must not make a bound promise too much.</summary>
-    private const double RateSlack = 1e-9;
-
     private readonly Islands[] islands;
     private Bench bench = null!;
 
@@ -93,28 +90,24 @@ internal sealed class Node
         return sum;
     }
 
-    /// <summary>
-    /// What must still be spent at the least to bring the excess down: so much a part of what is to be gained as the option
-    /// that asks least for its gain. (Options gain no more together than each alone, and no more than is wanted counts.)
-    /// </summary>
-    public Cost LeastCostTo(double mostExcess)
+    /// <summary>What is to be expected of so many further choices.</summary>
+    public Prospect ProspectOf(int choices)
     {
-        var wanted = Excess - mostExcess;
         var (preferenceRate, centsRate, mostGain) = (double.PositiveInfinity, double.PositiveInfinity, 0.0);
+        var (leastPreference, leastCents) = (long.MaxValue, long.MaxValue);
         for (var i = 0; i < OptionCount; i++)
         {
-            var gain = Math.Min(Options[i].Gain, wanted);
+            var (place, gain) = (Options[i].Place, Options[i].Gain);
             if (gain > 0)
             {
-                preferenceRate = Math.Min(preferenceRate, bench.LeastPreference(Options[i].Place) / gain);
-                centsRate = Math.Min(centsRate, bench.LeastCents(Options[i].Place) / gain);
+                var (preference, cents) = (bench.LeastPreference(place), bench.LeastCents(place));
+                (leastPreference, leastCents) = (Math.Min(leastPreference, preference), Math.Min(leastCents, cents));
+                (preferenceRate, centsRate) = (Math.Min(preferenceRate, preference / gain), Math.Min(centsRate, cents / gain));
                 mostGain = Math.Max(mostGain, gain);
             }
         }
 
-        return mostGain == 0 ? default : new Cost(AtLeast(preferenceRate * wanted), AtLeast(centsRate * wanted), (int)AtLeast(wanted / mostGain), 0);
-
-        static long AtLeast(double amount) => (long)Math.Ceiling(amount * (1 - RateSlack));
+        return new Prospect(Excess, LeastExcess(choices), (leastPreference, leastCents), preferenceRate, centsRate, mostGain);
     }
 
     /// <summary>Works the gains of all options out anew.</summary>
@@ -149,7 +142,11 @@ internal sealed class Node
     }
 
     /// <summary>Becomes its parent with one option chosen; options that no limit allows any more fall away.</summary>
-    public void Become(Node parent, Option chosen, long cents)
+    /// <param name="parent">The node above.</param>
+    /// <param name="chosen">One of its options.</param>
+    /// <param name="cents">What is paid for it.</param>
+    /// <param name="centsWorth">Spending more than this after it is of no use.</param>
+    public void Become(Node parent, Option chosen, long cents, long centsWorth)
     {
         bench = parent.bench;
         for (var t = 0; t < islands.Length; t++)
@@ -159,7 +156,7 @@ internal sealed class Node
 
         Show(bench.Sights[chosen.Place]);
         CountLeft = parent.CountLeft - 1;
-        CentsLeft = parent.CentsLeft - cents;
+        CentsLeft = Math.Min(parent.CentsLeft - cents, centsWorth);
         OverlapsLeft = parent.OverlapsLeft - chosen.Overlaps;
         OpenFramings = parent.OpenFramings & ~bench.FramingsMet(chosen.Place);
         OptionCount = 0;

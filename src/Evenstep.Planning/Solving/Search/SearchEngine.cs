@@ -170,13 +170,16 @@ public sealed class SearchEngine
 
     private Selection Cheapest(StageValues values, Selection known)
     {
-        var least = new LeastCost(values.MeanExcessAllowed, known, ground.Pricing.Of(known.Items));
-        foreach (var bench in benches.Below(() => least.Best))
+        var priceDecides = ground.Problem.Preferences.Prefer == Prefer.LowPrice;
+        var least = new LeastCost(values.MeanExcessAllowed, known, ground.Pricing.Of(known.Items), priceDecides);
+        foreach (var looked in new Func<Effort>[] { () => effort.Short(NodesOfShortLook), () => effort })
         {
-            Item?[] reticles = bench.Reticles is { Length: > 0 } needed ? [.. needed.Select(ware => ware.Item)] : [null];
-            foreach (var reticle in reticles)
+            foreach (var bench in benches.Below(() => least.Best))
             {
-                Descend(bench, values.LnLargestStepAllowed, least, reticle, effort);
+                foreach (var reticle in bench.ReticlesToTry)
+                {
+                    Descend(bench, values.LnLargestStepAllowed, least, reticle, looked());
+                }
             }
         }
 

@@ -1,0 +1,26 @@
+namespace Evenstep.Planning.Solving.Search;
+
+/// <summary>Bounds on what the options of a node can do: each of them only gains less as others are chosen.</summary>
+/// <param name="Excess">The mean excess now.</param>
+/// <param name="LeastExcess">What it comes to at the least, with the best of them.</param>
+/// <param name="Least">The least preference and the least price of any that gains something.</param>
+/// <param name="PreferenceRate">The least preference that any of them asks for its gain.</param>
+/// <param name="CentsRate">The least price that any of them asks for its gain.</param>
+/// <param name="MostGain">Of any of them.</param>
+internal readonly record struct Prospect(
+    double Excess, double LeastExcess, (long Preference, long Cents) Least, double PreferenceRate, double CentsRate, double MostGain)
+{
+    /// <summary>Rounding must not make a bound promise too much.</summary>
+    private const double Slack = 1e-9;
+
+    /// <summary>What must be spent at the least to take so much off the excess.</summary>
+    public Cost LeastCostOf(double gain) => gain <= 0 || MostGain == 0
+        ? default
+        : new Cost(
+            Math.Max(Least.Preference, AtLeast(PreferenceRate * gain)),
+            Math.Max(Least.Cents, AtLeast(CentsRate * gain)),
+            (int)AtLeast(gain / MostGain),
+            0);
+
+    private static long AtLeast(double amount) => (long)Math.Ceiling(amount * (1 - Slack));
+}
