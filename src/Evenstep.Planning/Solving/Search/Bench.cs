@@ -37,7 +37,6 @@ internal sealed class Bench
             Sights[place] = ground.SightsOfOffer(place, places);
         }
 
-
         Reticles = ReticlesNeeded(through);
         CountLeft = limits.MaxPurchases - Settled.Length - (Reticles is { Length: > 0 } ? 1 : 0);
         CentsLeft = (long)((limits.Budget - Settled.Sum(item => item.Price)) * 100) - (Reticles is { Length: > 0 } ? Reticles.Min(ware => ware.Cost.Cents) : 0);

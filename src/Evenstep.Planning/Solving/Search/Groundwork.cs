@@ -16,7 +16,8 @@ internal sealed record Groundwork
 {
     private readonly List<Item> barlows;
     private readonly Dictionary<Item, int> barlowPlaces;
-    private readonly KitView[][][][] views;
+    private readonly HashSet<Item> owned;
+    private readonly Sight[][]?[] columns;
 
     public Groundwork(PurchaseProblem problem, Candidacy candidacy)
     {
@@ -39,7 +40,8 @@ internal sealed record Groundwork
             barlowPlaces[ware.Item] = barlowPlaces[ware.Shows];
         }
 
-        views = [.. problem.Telescopes.Select(AllViews)];
+        owned = [.. problem.Owned];
+        columns = new Sight[1 + barlows.Count][][];
     }
 
     public PurchaseProblem Problem { get; }
@@ -78,56 +80,51 @@ internal sealed record Groundwork
 
     private Sight[] SightsOf(int ocular, ReadOnlySpan<int> through)
     {
-        var sights = new Sight[CountViews(ocular, through)];
-        var count = 0;
-        for (var t = 0; t < views.Length; t++)
+        var alone = Column(0)[ocular];
+        var count = alone.Length;
+        foreach (var barlow in through)
         {
-            Add(views[t][ocular][0]);
-            foreach (var barlow in through)
-            {
-                Add(views[t][ocular][1 + barlow]);
-            }
+            count += Column(1 + barlow)[ocular].Length;
+        }
 
-            void Add(KitView[] shown)
-            {
-                foreach (var view in shown)
-                {
-                    sights[count++] = new Sight(t, view);
-                }
-            }
+        var sights = new Sight[count];
+        alone.CopyTo(sights, 0);
+        var end = alone.Length;
+        foreach (var barlow in through)
+        {
+            var more = Column(1 + barlow)[ocular];
+            more.CopyTo(sights, end);
+            end += more.Length;
         }
 
         return sights;
     }
 
-    private int CountViews(int ocular, ReadOnlySpan<int> through)
+    /// <summary>For each ocular, settled ones first, its usable views alone (0) or through a Barlow: worked out when a bench
+    /// first asks for them.</summary>
+    private Sight[][] Column(int place) => columns[place] ??=
+    [
+        .. SettledOculars.Concat(Oculars.Select(offer => offer.Item)).Select(ocular => Usable(ocular, place == 0 ? null : barlows[place - 1])),
+    ];
+
+    private Sight[] Usable(Item ocular, Item? barlow)
     {
-        var count = 0;
-        foreach (var ofTelescope in views)
+        List<Sight> usable = [];
+        for (var t = 0; t < Problem.Telescopes.Length; t++)
         {
-            count += ofTelescope[ocular][0].Length;
-            foreach (var barlow in through)
+            var (telescope, bought) = (Problem.Telescopes[t], !owned.Contains(ocular));
+            var views = barlow is null
+                ? KitViews.Alone(Problem, telescope, ocular, bought)
+                : KitViews.Through(Problem, telescope, ocular, bought, barlow, !owned.Contains(barlow));
+            foreach (var view in views)
             {
-                count += ofTelescope[ocular][1 + barlow].Length;
+                if (view.IsUsable)
+                {
+                    usable.Add(new Sight(t, view));
+                }
             }
         }
 
-        return count;
+        return [.. usable];
     }
-
-    /// <summary>For each ocular, settled ones first: its usable views alone, then through each Barlow.</summary>
-    private KitView[][][] AllViews(TelescopeInUse telescope)
-    {
-        var owned = Problem.Owned.ToHashSet();
-        return
-        [
-            .. SettledOculars.Concat(Oculars.Select(offer => offer.Item)).Select(ocular => new[]
-            {
-                Usable(KitViews.Alone(Problem, telescope, ocular, !owned.Contains(ocular))),
-            }.Concat(barlows.Select(barlow =>
-                Usable(KitViews.Through(Problem, telescope, ocular, !owned.Contains(ocular), barlow, !owned.Contains(barlow))))).ToArray()),
-        ];
-    }
-
-    private static KitView[] Usable(IEnumerable<KitView> views) => [.. views.Where(view => view.IsUsable)];
 }
