@@ -7,15 +7,15 @@ using Evenstep.Planning.Purchases;
 namespace Evenstep.Benchmarks;
 
 /// <summary>
-/// Runs every way on every problem, problem by problem, so that what else the machine does hits all alike. The way that
-/// goes first changes from problem to problem.
+/// Runs every way on every problem, problem by problem and in an order that changes each time, so that what else the
+/// machine does hits all alike.
 /// </summary>
 internal sealed class EngineRuns(Options options)
 {
     /// <summary>Runs that leave much on the heap are cleared away before the next one is timed.</summary>
     private const double LongRunMilliseconds = 50;
 
-    private static readonly ProblemSet WarmUpSet = new(30, Variant.Usual with { Name = "warm-up" }, 1000, 1000);
+    private const int WarmUpItems = 30;
 
     public List<Measurement> Run()
     {
@@ -24,10 +24,7 @@ internal sealed class EngineRuns(Options options)
         foreach (var set in ProblemSet.All(options.Quick))
         {
             Progress.Tell($"{set.Name}: {set.Count} problems");
-            for (var number = 0; number < set.Count; number++)
-            {
-                all.AddRange(RunAll(set, number));
-            }
+            all.AddRange(Run(set));
         }
 
         return all;
@@ -40,24 +37,44 @@ internal sealed class EngineRuns(Options options)
         foreach (var way in AllWays.Listed)
         {
             var started = Stopwatch.GetTimestamp();
-            for (var number = 0; Stopwatch.GetElapsedTime(started) < options.WarmUp; number++)
+            for (var number = 1; Stopwatch.GetElapsedTime(started) < options.WarmUp; number++)
             {
-                way.Solve(WarmUpSet.Problem(-1 - number), options.Cap);
+                way.Solve(WarmUpProblem(number), options.Cap);
             }
         }
     }
 
-    private IEnumerable<Measurement> RunAll(ProblemSet set, int number)
+    private static PurchaseProblem WarmUpProblem(int number) =>
+        ProblemDraw.Draw(WarmUpItems, Variant.Others[number % Variant.Others.Length], -number);
+
+    private IEnumerable<Measurement> Run(ProblemSet set)
     {
-        var problem = set.Problem(number);
-        for (var i = 0; i < AllWays.Listed.Length; i++)
+        var spent = AllWays.Listed.ToDictionary(way => way, _ => 0.0);
+        for (var number = 0; number < set.Count; number++)
         {
-            var way = AllWays.Listed[(number + i) % AllWays.Listed.Length];
-            if (way.IsAsked(set, number))
+            var problem = set.Problem(number);
+            // Otherwise the way that happens to go first would be the only one to find the problem's data cold.
+            Candidacy.Of(problem);
+            foreach (var way in InAnyOrder(set, number).Where(way => way.IsAsked(set, number) && spent[way] < options.CapPerSet.TotalMilliseconds))
             {
-                yield return Measure(set, number, way, problem);
+                var measured = Measure(set, number, way, problem);
+                spent[way] += measured.Milliseconds;
+                yield return measured;
             }
         }
+    }
+
+    private static Way[] InAnyOrder(ProblemSet set, int number)
+    {
+        Way[] ways = [.. AllWays.Listed];
+        var dice = new Dice(set.Items, number, ways.Length);
+        for (var i = ways.Length - 1; i > 0; i--)
+        {
+            var j = dice.Int(0, i);
+            (ways[i], ways[j]) = (ways[j], ways[i]);
+        }
+
+        return ways;
     }
 
     private Measurement Measure(ProblemSet set, int number, Way way, PurchaseProblem problem)

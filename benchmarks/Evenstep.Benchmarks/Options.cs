@@ -24,6 +24,9 @@ internal sealed record Options(bool Engines, bool Http, bool Quick, bool WritesR
     /// <summary>How long one way may work on one problem.</summary>
     public TimeSpan Cap => TimeSpan.FromSeconds(Quick ? 2 : 10);
 
+    /// <summary>A way that has worked on one set for so long is asked for no further problem of it.</summary>
+    public TimeSpan CapPerSet => TimeSpan.FromSeconds(Quick ? 8 : 150);
+
     /// <summary>How long each way runs before it is timed.</summary>
     public TimeSpan WarmUp => TimeSpan.FromSeconds(Quick ? 2 : 10);
 

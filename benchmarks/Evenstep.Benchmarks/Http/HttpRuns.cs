@@ -7,7 +7,7 @@ namespace Evenstep.Benchmarks.Http;
 internal sealed record TargetResult(string Target, LoadResult Alone, LoadResult Together);
 
 /// <summary>What was measured over HTTP.</summary>
-internal sealed record HttpResults(string Tool, int AnswerBytes, ImmutableArray<TargetResult> Service, TargetResult Floor);
+internal sealed record HttpResults(ILoadTool Tool, int AnswerBytes, ImmutableArray<TargetResult> Service, TargetResult Floor);
 
 /// <summary>Starts the service and the floor side by side and measures them in turn. All traffic stays on 127.0.0.1.</summary>
 internal static class HttpRuns
@@ -30,7 +30,7 @@ internal static class HttpRuns
             using var floor = await Server.FloorAsync(answerPath);
             var tool = (ILoadTool?)WrkLoad.IfInstalled() ?? new ClientLoad();
             return new HttpResults(
-                tool.Name,
+                tool,
                 answer.Length,
                 [
                     await MeasureAsync("different requests", service, DemoRequests.Different, tool, options),

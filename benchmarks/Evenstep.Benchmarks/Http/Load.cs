@@ -20,5 +20,8 @@ internal interface ILoadTool
 {
     string Name { get; }
 
+    /// <summary>What a reader of its figures should know; empty if nothing.</summary>
+    string Remark { get; }
+
     Task<LoadResult> RunAsync(Load load);
 }

@@ -28,6 +28,8 @@ internal sealed class WrkLoad(string program) : ILoadTool
 
     public string Name => "wrk, one thread";
 
+    public string Remark => "";
+
     /// <summary>Null if it is not on the PATH.</summary>
     public static WrkLoad? IfInstalled()
     {

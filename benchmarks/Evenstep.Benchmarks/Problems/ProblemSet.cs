@@ -22,8 +22,8 @@ internal sealed record ProblemSet(int Items, Variant Variant, int Count, int Cou
     public static IEnumerable<ProblemSet> All(bool quick) => quick
         ?
         [
-            .. Sizes.Select(size => new ProblemSet(size, Variant.Usual, 6, 2)),
-            .. Variant.Others.Select(variant => new ProblemSet(QuickSizeForVariants, variant, 4, 1)),
+            .. Sizes.Select(size => new ProblemSet(size, Variant.Usual, 8, 3)),
+            .. Variant.Others.Select(variant => new ProblemSet(QuickSizeForVariants, variant, 6, 3)),
         ]
         :
         [

@@ -12,8 +12,11 @@ namespace Evenstep.Benchmarks.Reports;
 /// <param name="Bytes">What it allocated on the managed heap.</param>
 internal sealed record Measurement(ProblemSet Set, int Number, string Way, Answer Answer, double Milliseconds, long Bytes)
 {
-    /// <summary>Whether the way took the problem on at all.</summary>
-    public bool WasTried => Answer.Ending is not (Ending.NotCarried or Ending.TooLarge or Ending.Failed);
+    /// <summary>Whether the way takes such problems at all.</summary>
+    public bool IsCarried => Answer.Ending != Ending.NotCarried;
+
+    /// <summary>Whether it was given up at a known time, and would have taken longer.</summary>
+    public bool WasGivenUp => Answer.Ending is Ending.Capped or Ending.WorkLimit;
 
     public bool IsProved => Answer.Ending == Ending.Proved;
 

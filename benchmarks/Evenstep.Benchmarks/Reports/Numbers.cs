@@ -8,7 +8,7 @@ internal static class Numbers
     /// <summary>Three significant digits, so that microseconds and seconds read alike.</summary>
     public static string Show(double value)
     {
-        var digits = value <= 0 ? 0 : Math.Clamp(2 - (int)Math.Floor(Math.Log10(value)), 0, 3);
+        var digits = value <= 0 ? 0 : Math.Clamp(2 - (int)Math.Floor(Math.Log10(value)), 0, 5);
         return value.ToString($"N{digits}", CultureInfo.InvariantCulture);
     }
 

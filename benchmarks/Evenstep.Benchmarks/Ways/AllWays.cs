@@ -16,8 +16,8 @@ internal static class AllWays
     private static readonly Way[] Others =
     [
         new PlainWay("plain CP-SAT", () => new CpSatProgram()),
-        new PlainWay("MIP, SCIP", () => MipProgram.Of("SCIP")),
-        new PlainWay("MIP, HiGHS", () => MipProgram.Of("HIGHS")),
+        new PlainWay("MIP, SCIP", MipProgram.Scip),
+        new PlainWay("MIP, HiGHS", MipProgram.Highs),
         new ExhaustiveWay(),
     ];
 

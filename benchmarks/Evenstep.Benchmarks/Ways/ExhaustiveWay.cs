@@ -11,7 +11,7 @@ namespace Evenstep.Benchmarks.Ways;
 /// </summary>
 internal sealed class ExhaustiveWay() : Way("exhaustive")
 {
-    private const int MostItems = 100;
+    public const int MostItems = 100;
 
     public override bool IsAsked(ProblemSet set, int number) => set.Items <= MostItems && base.IsAsked(set, number);
 

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Google.OrTools.LinearSolver;
 
 namespace Evenstep.Benchmarks.Ways;
@@ -15,8 +16,16 @@ internal sealed class MipProgram : ILinearProgram
     }
 
     /// <summary>Null if the package does not have the solver.</summary>
-    public static MipProgram? Of(string solverName) =>
-        Solver.CreateSolver(solverName) is { } solver ? new MipProgram(solver) : null;
+    public static MipProgram? Scip() => Of("SCIP");
+
+    /// <summary>Null if the package does not have the solver.</summary>
+    public static MipProgram? Highs()
+    {
+        var program = Of("HIGHS");
+        // Otherwise each run writes a line of its own among those of the report.
+        program?.solver.SetSolverSpecificParametersAsString("output_flag=false");
+        return program;
+    }
 
     public int Binary() => Add(solver.MakeBoolVar(""));
 
@@ -44,6 +53,7 @@ internal sealed class MipProgram : ILinearProgram
 
         objective.SetMinimization();
         solver.SetTimeLimit(Math.Max(1, (long)left.TotalMilliseconds));
+        var started = Stopwatch.GetTimestamp();
         using var parameters = new MPSolverParameters();
         // The default of 1e-4 would stop before the best set is found.
         parameters.SetDoubleParam(MPSolverParameters.DoubleParam.RELATIVE_MIP_GAP, 0);
@@ -52,13 +62,17 @@ internal sealed class MipProgram : ILinearProgram
             Solver.ResultStatus.OPTIMAL => RunEnd.Best,
             Solver.ResultStatus.INFEASIBLE => RunEnd.Infeasible,
             Solver.ResultStatus.FEASIBLE or Solver.ResultStatus.NOT_SOLVED => RunEnd.Capped,
-            _ => RunEnd.Failed,
+            // HiGHS, through this wrapper, calls it abnormal when its time is up.
+            _ => Stopwatch.GetElapsedTime(started) >= left ? RunEnd.Capped : RunEnd.Failed,
         };
     }
 
     public bool IsOne(int binary) => variables[binary].SolutionValue() > 0.5;
 
     public void Dispose() => solver.Dispose();
+
+    private static MipProgram? Of(string solverName) =>
+        Solver.CreateSolver(solverName) is { } solver ? new MipProgram(solver) : null;
 
     private int Add(Variable variable)
     {
