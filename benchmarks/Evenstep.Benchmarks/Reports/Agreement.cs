@@ -40,8 +40,14 @@ internal sealed class Agreement
             table.Add([pair.Key.First, pair.Key.Second, Numbers.Show(pair.Count()), Count(pair, null), .. differing]);
         }
 
-        string[] listed = [.. comparisons.Where(one => one.Stage is not null).Select(one => $"- {one.Text}").Take(MostListed)];
-        return table + (listed.Length == 0 ? "" : $"\n{string.Join('\n', listed)}\n");
+        return $"{table}{Differences()}";
+    }
+
+    private string Differences()
+    {
+        string[] all = [.. comparisons.Where(one => one.Stage is not null).Select(one => $"- {one.Text}\n")];
+        var more = all.Length > MostListed ? $"- and {Numbers.Show(all.Length - MostListed)} more\n" : "";
+        return all.Length == 0 ? "" : $"\n{string.Concat(all.Take(MostListed))}{more}";
     }
 
     private static string Count(IEnumerable<(string First, string Second, string? Stage, string Text)> pair, string? stage) =>
