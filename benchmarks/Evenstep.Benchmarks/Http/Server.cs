@@ -1,0 +1,86 @@
+using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
+
+namespace Evenstep.Benchmarks.Http;
+
+/// <summary>A web server in a child process, on a free port of the loopback address.</summary>
+internal sealed class Server : IDisposable
+{
+    private static readonly TimeSpan StartsWithin = TimeSpan.FromSeconds(60);
+
+    private readonly Process process;
+
+    private Server(Process process, Uri address)
+    {
+        this.process = process;
+        Address = address;
+    }
+
+    public Uri Address { get; }
+
+    /// <summary>The service that was built along with the benchmarks.</summary>
+    public static Task<Server> ServiceAsync() => StartAsync(url => [Repository.ServiceAssembly, "--urls", url]);
+
+    public static Task<Server> FloorAsync(string answerPath) =>
+        StartAsync(url => [typeof(Server).Assembly.Location, Floor.Command, url, answerPath]);
+
+    public void Dispose()
+    {
+        process.Kill();
+        process.WaitForExit();
+        process.Dispose();
+    }
+
+    private static async Task<Server> StartAsync(Func<string, string[]> arguments)
+    {
+        var url = $"http://127.0.0.1:{FreePort()}";
+        var start = new ProcessStartInfo("dotnet", arguments(url)) { RedirectStandardOutput = true, RedirectStandardError = true };
+        // The web SDK turns this on for the service; without it the floor would collect garbage in another way.
+        start.Environment["DOTNET_gcServer"] = "1";
+        var process = Process.Start(start) ?? throw new InvalidOperationException($"{arguments(url)[0]} did not start.");
+        // Whoever does not read what a child writes makes it wait.
+        process.OutputDataReceived += (_, _) => { };
+        process.ErrorDataReceived += (_, line) => Console.Error.WriteLine(line.Data);
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+        var server = new Server(process, new Uri(url));
+        await server.WaitUntilReadyAsync();
+        return server;
+    }
+
+    private async Task WaitUntilReadyAsync()
+    {
+        using var client = new HttpClient();
+        using var patience = new CancellationTokenSource(StartsWithin);
+        while (!await IsReadyAsync(client, patience.Token))
+        {
+            if (process.HasExited)
+            {
+                throw new InvalidOperationException($"The server for {Address} ended before it was ready.");
+            }
+
+            await Task.Delay(TimeSpan.FromMilliseconds(100), patience.Token);
+        }
+    }
+
+    private async Task<bool> IsReadyAsync(HttpClient client, CancellationToken cancellation)
+    {
+        try
+        {
+            using var response = await client.GetAsync(new Uri(Address, HttpRuns.ReadyPath), cancellation);
+            return response.IsSuccessStatusCode;
+        }
+        catch (HttpRequestException)
+        {
+            return false;
+        }
+    }
+
+    private static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+}

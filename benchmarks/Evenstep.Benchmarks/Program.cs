@@ -1,0 +1,35 @@
+using Evenstep.Benchmarks;
+using Evenstep.Benchmarks.Http;
+using Evenstep.Benchmarks.Reports;
+
+if (args is [Floor.Command, var url, var answerPath])
+{
+    await Floor.RunAsync(url, answerPath);
+    return 0;
+}
+
+if (Options.Parse(args) is not { } options)
+{
+    await Console.Error.WriteLineAsync(Options.Usage);
+    return 2;
+}
+
+List<string> parts = [ReportFile.Head(options)];
+if (options.Engines)
+{
+    parts.Add(EnginesReport.Of(new EngineRuns(options).Run(), options));
+}
+
+if (options.Http)
+{
+    parts.Add(HttpReport.Of(await HttpRuns.RunAsync(options), options));
+}
+
+var report = string.Join('\n', parts);
+Console.WriteLine(report);
+if (options.WritesReport)
+{
+    Progress.Tell($"written to {ReportFile.Write(report, options)}");
+}
+
+return 0;

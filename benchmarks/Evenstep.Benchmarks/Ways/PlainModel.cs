@@ -1,0 +1,154 @@
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Benchmarks.Ways;
+
+/// <summary>
+/// The model that one would write down first. A variable for each candidate and for each view; the views of a kit in order
+/// of power are a path of arcs from one end of the range to the other, so that each arc used is a step of the kit, with its
+/// length and its share of the mean excess.
+/// </summary>
+internal sealed class PlainModel
+{
+    private readonly PlainViews views;
+    private readonly ILinearProgram solver;
+    private readonly int[] bought;
+    private readonly int[] exists;
+    private readonly PlainPath path;
+    private readonly int largestStep;
+
+    public PlainModel(PlainViews views, ILinearProgram solver, double? wishedFieldDeg)
+    {
+        (this.views, this.solver) = (views, solver);
+        bought = [.. views.Candidates.Select(_ => solver.Binary())];
+        exists = [.. views.Listed.Select(Existence)];
+        largestStep = solver.Amount(2 * Length);
+        solver.Row(2 * Problem.EnoughMismatch, [new Term(largestStep, 1)], double.PositiveInfinity, inWholes: false);
+        KeepLimits();
+        KeepOverlapsOut();
+        KeepDemands(wishedFieldDeg);
+        path = new PlainPath(views, solver);
+        path.Join(exists);
+        MeasureLargestStep();
+    }
+
+    public PurchaseProblem Problem => views.Problem;
+
+    public IReadOnlyCollection<Term> LargestStep => [new Term(largestStep, 1)];
+
+    public IReadOnlyCollection<Term> MeanExcess => [.. path.Arcs.Select(arc => new Term(arc.Variable, arc.Excess))];
+
+    public IReadOnlyCollection<Term> Price => Sum(item => (double)item.Price);
+
+    /// <summary>What the owned items alone add to the preference.</summary>
+    public double PreferenceOwned => new PreferenceScore(Problem).Of([]);
+
+    private double Length => Problem.Telescopes[0].Axis.Length;
+
+    public Item[] Purchases() => [.. views.Candidates.Where((_, number) => solver.IsOne(bought[number]))];
+
+    public void KeepLargestStep(double lnMost)
+    {
+        foreach (var arc in path.Arcs.Where(arc => Tolerance.Above(arc.LnStep, lnMost)))
+        {
+            solver.Fix(arc.Variable, value: false);
+        }
+    }
+
+    /// <summary>What the purchases add to the preference.</summary>
+    public IReadOnlyCollection<Term> Preference() =>
+        Problem.Preferences.Prefer == Prefer.Parfocal ? ParfocalGroups() : Sum(new PreferenceScore(Problem).OfItem);
+
+    private List<Term> ParfocalGroups()
+    {
+        var owned = Problem.Owned.Select(item => item.ParfocalGroup).ToHashSet();
+        List<Term> groups = [];
+        foreach (var (number, item) in views.Candidates.Index().Where(one => one.Item.Ocular is not null && one.Item.ParfocalGroup is null))
+        {
+            groups.Add(new Term(bought[number], 1));
+        }
+
+        foreach (var group in views.Candidates.Index().Where(one => one.Item.ParfocalGroup is { } name && !owned.Contains(name)).GroupBy(one => one.Item.ParfocalGroup))
+        {
+            var present = solver.Binary();
+            groups.Add(new Term(present, 1));
+            foreach (var (number, _) in group)
+            {
+                solver.Row(0, [new Term(present, 1), new Term(bought[number], -1)], 1);
+            }
+        }
+
+        return groups;
+    }
+
+    /// <summary>The largest step is at least each step of the kit.</summary>
+    private void MeasureLargestStep()
+    {
+        foreach (var arcs in path.ArcsByTarget)
+        {
+            IEnumerable<Term> step = arcs.Select(arc => new Term(arc.Variable, -arc.LnStep));
+            solver.Row(0, [new Term(largestStep, 1), .. step], double.PositiveInfinity, inWholes: false);
+        }
+    }
+
+    private List<Term> Sum(Func<Item, double> amount) =>
+        [.. views.Candidates.Select((item, number) => new Term(bought[number], amount(item)))];
+
+    /// <summary>A variable that is 1 exactly when all that the view needs is bought.</summary>
+    private int Existence(PlainView view)
+    {
+        if (view.Needs.Length == 1)
+        {
+            return bought[view.Needs[0]];
+        }
+
+        var all = solver.Binary();
+        if (view.Needs.IsEmpty)
+        {
+            solver.Fix(all, value: true);
+            return all;
+        }
+
+        var (eyepiece, barlow) = (bought[view.Needs[0]], bought[view.Needs[1]]);
+        solver.Row(0, [new Term(eyepiece, 1), new Term(all, -1)], 1);
+        solver.Row(0, [new Term(barlow, 1), new Term(all, -1)], 1);
+        solver.Row(-1, [new Term(all, 1), new Term(eyepiece, -1), new Term(barlow, -1)], 0);
+        return all;
+    }
+
+    private void KeepLimits()
+    {
+        solver.Row(0, Sum(item => (double)item.Price), (double)Problem.Limits.Budget, inWholes: false);
+        solver.Row(0, Sum(_ => 1), Problem.Limits.MaxPurchases);
+        solver.Row(0, Sum(item => item.IsBarlow ? 1 : 0), Problem.Limits.MaxBarlows);
+    }
+
+    private void KeepOverlapsOut()
+    {
+        for (var i = 0; i < exists.Length; i++)
+        {
+            for (var j = i + 1; j < exists.Length; j++)
+            {
+                var (a, b) = (views.Listed[i].KitView, views.Listed[j].KitView);
+                if ((a.NeedsPurchase || b.NeedsPurchase) && Overlap.Between(a, b, Problem.Preferences.LeastStep))
+                {
+                    solver.Row(0, [new Term(exists[i], 1), new Term(exists[j], 1)], 1);
+                }
+            }
+        }
+    }
+
+    private void KeepDemands(double? wishedFieldDeg)
+    {
+        foreach (var (number, _) in views.Candidates.Index().Where(one => Problem.Demands.MustInclude.Contains(one.Item.Id)))
+        {
+            solver.Fix(bought[number], value: true);
+        }
+
+        foreach (var width in Problem.Demands.MustFrame.Select(framing => framing.WidthDeg).Concat(wishedFieldDeg is { } wished ? [wished] : []))
+        {
+            var wide = exists.Where((_, i) => Tolerance.AtLeast(views.Listed[i].KitView.View.TrueFieldDeg / width, 1)).Distinct();
+            solver.Row(1, [.. wide.Select(view => new Term(view, 1))], double.PositiveInfinity);
+        }
+    }
+}
