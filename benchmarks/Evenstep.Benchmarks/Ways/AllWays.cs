@@ -10,7 +10,7 @@ internal static class AllWays
     private static readonly Way[] Ours =
     [
         new EngineWay("shipped planner", Planner.Solve),
-        new EngineWay("constraint model", ModelEngine.Solve),
+        new EngineWay("constraint model", (problem, limit, cancellation) => ModelEngine.Solve(problem, limit, cancellation)),
     ];
 
     private static readonly Way[] Others =
