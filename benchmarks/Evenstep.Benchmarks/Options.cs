@@ -3,21 +3,23 @@ namespace Evenstep.Benchmarks;
 /// <summary>What the command line asks for.</summary>
 /// <param name="Engines">Compare the ways of solving.</param>
 /// <param name="Http">Measure the service.</param>
+/// <param name="Certificates">Have the model confirm what the search proved.</param>
 /// <param name="Quick">A look in minutes, on fewer and smaller problems.</param>
 /// <param name="WritesReport">Write the report to a file, besides showing it.</param>
-internal sealed record Options(bool Engines, bool Http, bool Quick, bool WritesReport)
+internal sealed record Options(bool Engines, bool Http, bool Certificates, bool Quick, bool WritesReport)
 {
     public const string Usage = """
-        dotnet run -c Release --project benchmarks/Evenstep.Benchmarks -- [engines|http|all] [--quick] [--report]
+        dotnet run -c Release --project benchmarks/Evenstep.Benchmarks -- [engines|http|certificates|all] [--quick] [--report]
 
           engines   compare our engines with other ways of solving the same problems
           http      measure the service over HTTP against a floor
-          all       both (the default)
+          certificates  have the model confirm what the search proved, on larger problems
+          all       everything (the default)
           --quick   a look in under five minutes; writes no file unless --report is given
           --report  write the report to benchmarks/reports; without --quick that is the default
         """;
 
-    private static readonly string[] Parts = ["engines", "http", "all"];
+    private static readonly string[] Parts = ["engines", "http", "certificates", "all"];
 
     private static readonly string[] Flags = ["--quick", "--report"];
 
@@ -34,11 +36,12 @@ internal sealed record Options(bool Engines, bool Http, bool Quick, bool WritesR
     public TimeSpan Load => TimeSpan.FromSeconds(Quick ? 3 : 20);
 
     /// <summary>Part of the report's file name: nothing for a report of everything.</summary>
-    public string FileNameEnd => (Engines, Http) switch
+    public string FileNameEnd => (Engines, Http, Certificates) switch
     {
-        (true, true) => "",
-        (true, false) => "-engines",
-        _ => "-http",
+        (true, true, true) => "",
+        (true, _, _) => "-engines",
+        (_, true, _) => "-http",
+        _ => "-certificates",
     };
 
     /// <summary>Null for a command line that is not understood.</summary>
@@ -53,6 +56,7 @@ internal sealed record Options(bool Engines, bool Http, bool Quick, bool WritesR
 
         var part = parts is [var only] ? only : "all";
         var quick = flags.Contains("--quick");
-        return new Options(part != "http", part != "engines", quick, !quick || flags.Contains("--report"));
+        bool Has(string name) => part == name || part == "all";
+        return new Options(Has("engines"), Has("http"), Has("certificates"), quick, !quick || flags.Contains("--report"));
     }
 }

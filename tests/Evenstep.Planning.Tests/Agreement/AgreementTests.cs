@@ -1,3 +1,4 @@
+using System.Globalization;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Solving.Model;
@@ -9,7 +10,9 @@ namespace Evenstep.Planning.Tests.Agreement;
 /// <summary>The engines against an exhaustive solver that was written from the definitions by someone who had not seen them.</summary>
 public class AgreementTests
 {
-    private const int BatchCount = 12;
+    /// <summary>A long run: EVENSTEP_AGREEMENT_BATCHES=40 makes 20,000 problems.</summary>
+    private static readonly int BatchCount = int.Parse(
+        Environment.GetEnvironmentVariable("EVENSTEP_AGREEMENT_BATCHES") ?? "12", CultureInfo.InvariantCulture);
     private const int ProblemsPerBatch = 500;
     private const long FewNodes = 10;
     private const long ManyNodes = 1_000_000;
