@@ -48,7 +48,8 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
         private readonly PurchaseProblem problem;
         private readonly HashSet<Item> owned;
         private readonly HashSet<string> demanded;
-        private readonly Item[] allBarlows;
+        private readonly Lazy<Item[]> allBarlows;
+        private readonly double lnLeastStep;
         private readonly bool ownedReticleServes;
         private readonly Kit ownedKit;
 
@@ -57,7 +58,8 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
             this.problem = problem;
             owned = [.. problem.Owned];
             demanded = [.. problem.Demands.MustInclude];
-            allBarlows = [.. problem.Owned.Concat(problem.Catalogue).Where(item => item.IsBarlow).Distinct()];
+            allBarlows = new(() => [.. problem.Owned.Concat(problem.Catalogue).Where(item => item.IsBarlow).Distinct()]);
+            lnLeastStep = problem.Preferences.LnLeastStep;
             ownedKit = Kit.Of(problem, []);
             ownedReticleServes = problem.Demands.ReticleLeastPower is { } asked
                 && ownedKit.ReticlePower() is { } has && Tolerance.AtLeast(has / asked, 1);
@@ -138,7 +140,7 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
         }
 
         private bool ReachesReticlePower(Item item) =>
-            Reticle.HighestPower(item, allBarlows, problem.Telescopes) is { } highest
+            Reticle.HighestPower(item, allBarlows.Value, problem.Telescopes) is { } highest
             && Tolerance.AtLeast(highest / problem.Demands.ReticleLeastPower!.Value, 1);
 
         private bool OverlapsOwned(Item item) => owned.Contains(item) || OverlapsBoughtAlone(item) > problem.Limits.AllowedOverlaps;
@@ -159,7 +161,7 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
             return count;
         }
 
-        private bool Repeats(KitView a, KitView b) => Overlap.Between(a, b, problem.Preferences.LeastStep);
+        private bool Repeats(KitView a, KitView b) => Overlap.Between(a, b, lnLeastStep);
 
         private IEnumerable<KitView> ViewsAdded(TelescopeInUse telescope, Item item)
         {

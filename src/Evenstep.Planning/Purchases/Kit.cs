@@ -6,11 +6,11 @@ namespace Evenstep.Planning.Purchases;
 /// <summary>What one telescope of a kit shows: every view the barrels allow, by power.</summary>
 public sealed class Ladder
 {
-    private readonly double leastStep;
+    private readonly double lnLeastStep;
 
-    internal Ladder(TelescopeInUse telescope, ImmutableArray<KitView> views, double enough, double leastStep)
+    internal Ladder(TelescopeInUse telescope, ImmutableArray<KitView> views, double enough, double lnLeastStep)
     {
-        this.leastStep = leastStep;
+        this.lnLeastStep = lnLeastStep;
         Telescope = telescope;
         Views = views;
         Usable = [.. views.Where(view => view.IsUsable)];
@@ -33,7 +33,7 @@ public sealed class Ladder
         {
             for (var j = i + 1; j < Usable.Length; j++)
             {
-                if (Overlap.Between(Usable[i], Usable[j], leastStep))
+                if (Overlap.Between(Usable[i], Usable[j], lnLeastStep))
                 {
                     yield return new OverlappingPair(Usable[i], Usable[j]);
                 }
@@ -148,7 +148,7 @@ public sealed class Kit
         }
 
         views.Sort(ByPower);
-        return new Ladder(telescope, [.. views], problem.EnoughMismatch, problem.Preferences.LeastStep);
+        return new Ladder(telescope, [.. views], problem.EnoughMismatch, problem.Preferences.LnLeastStep);
     }
 
     private static int ByPower(KitView a, KitView b)

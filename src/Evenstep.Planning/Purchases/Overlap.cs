@@ -11,15 +11,18 @@ public static class Overlap
     public const double WiderFieldRatio = 1.25;
 
     /// <summary>Whether the views repeat one another; a view of fixed power never repeats a zoom.</summary>
-    public static bool Between(KitView a, KitView b, double leastStep) => (a.View.IsZoom, b.View.IsZoom) switch
+    /// <param name="a">One view.</param>
+    /// <param name="b">Another in the same telescope.</param>
+    /// <param name="lnLeastStep">The logarithm of the least step.</param>
+    public static bool Between(KitView a, KitView b, double lnLeastStep) => (a.View.IsZoom, b.View.IsZoom) switch
     {
-        (false, false) => PowersAreClose(a, b, leastStep) && RepeatsFixed(a, b),
+        (false, false) => PowersAreClose(a, b, lnLeastStep) && RepeatsFixed(a, b),
         (true, true) => RepeatsZoom(a, b),
         _ => false,
     };
 
-    private static bool PowersAreClose(KitView a, KitView b, double leastStep) =>
-        Tolerance.Below(Math.Abs(a.View.LnCutPower - b.View.LnCutPower), Math.Log(leastStep));
+    private static bool PowersAreClose(KitView a, KitView b, double lnLeastStep) =>
+        Tolerance.Below(Math.Abs(a.View.LnCutPower - b.View.LnCutPower), lnLeastStep);
 
     private static bool RepeatsFixed(KitView a, KitView b) => (a.Barlow, b.Barlow) switch
     {

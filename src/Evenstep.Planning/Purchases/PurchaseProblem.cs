@@ -88,6 +88,9 @@ public sealed record Preferences
     /// <summary>Powers closer than this ratio repeat one another: common practice, no source.</summary>
     public double LeastStep { get; init; } = 1.15;
 
+    /// <summary>What overlaps are judged by.</summary>
+    public double LnLeastStep => Math.Log(LeastStep);
+
     /// <summary>A step of up to this ratio is as good as none: common practice, no source.</summary>
     public double EnoughStep { get; init; } = 1.5;
 

@@ -110,8 +110,8 @@ public sealed class OverlapTests
 
     private static void AssertOverlap(bool expected, KitView a, KitView b)
     {
-        Assert.Equal(expected, Overlap.Between(a, b, LeastStep));
-        Assert.Equal(expected, Overlap.Between(b, a, LeastStep));
+        Assert.Equal(expected, Overlap.Between(a, b, Math.Log(LeastStep)));
+        Assert.Equal(expected, Overlap.Between(b, a, Math.Log(LeastStep)));
     }
 
     private static KitView Alone(Item eyepiece) => Usable(eyepiece, null, View.Of(From25To200, eyepiece.Ocular!));

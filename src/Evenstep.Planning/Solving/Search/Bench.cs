@@ -4,11 +4,8 @@ using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Search;
 
-/// <summary>A usable view in the telescope of that place.</summary>
-internal readonly record struct Sight(int Telescope, KitView View)
-{
-    public Reach Reach => View.Reach;
-}
+/// <summary>A usable view in the telescope of that place, and the positions that it reaches.</summary>
+internal readonly record struct Sight(int Telescope, KitView View, Reach Reach);
 
 /// <summary>
 /// The problem with its Barlows settled: what the kit shows already, what each offered ocular would add, and what is left
@@ -20,12 +17,14 @@ internal sealed class Bench
     private readonly int[] overlapsAlone;
     private readonly int[]?[] overlapsWith;
     private readonly Lazy<LadderFigures> withEverything;
+    private readonly double lnLeastStep;
     private readonly uint[] framingsMet;
     private readonly long[] mostPoints;
 
     public Bench(Groundwork ground, BarlowSet barlows)
     {
         this.ground = ground;
+        lnLeastStep = ground.Problem.Preferences.LnLeastStep;
         var (problem, limits) = (ground.Problem, ground.Problem.Limits);
         Item[] through = [.. problem.Owned.Where(item => item.IsBarlow), .. barlows.Bought];
         Settled = [.. ground.Musts.Where(item => !item.IsBarlow), .. barlows.Bought];
@@ -92,10 +91,10 @@ internal sealed class Bench
     public long ExtraCents(Item? reticle) => reticle is null ? 0 : ground.Pricing.Of(reticle).Cents - Reticles!.Min(ware => ware.Cost.Cents);
 
     /// <summary>What the cheapest of an offer's wares costs.</summary>
-    public long LeastCents(int place) => ground.Oculars[place].LeastCents;
+    public long LeastCents(int place) => ground.LeastCents[place];
 
     /// <summary>The least preference score, in units, of an offer's wares.</summary>
-    public long LeastPreference(int place) => ground.Oculars[place].LeastPreference;
+    public long LeastPreference(int place) => ground.LeastPreferences[place];
 
     /// <summary>The overlaps that an ocular brings about with what is shown, and with itself.</summary>
     public int OverlapsOf(int place) => overlapsAlone[place];
@@ -170,12 +169,12 @@ internal sealed class Bench
 
     private int CountRepeats(Sight one, ReadOnlySpan<Sight> others, bool needPurchase)
     {
-        var (count, leastStep) = (0, ground.Problem.Preferences.LeastStep);
+        var count = 0;
         foreach (var other in others)
         {
             if (one.Telescope == other.Telescope
                 && (!needPurchase || one.View.NeedsPurchase || other.View.NeedsPurchase)
-                && Overlap.Between(one.View, other.View, leastStep))
+                && Overlap.Between(one.View, other.View, lnLeastStep))
             {
                 count++;
             }

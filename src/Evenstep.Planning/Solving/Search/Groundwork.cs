@@ -30,6 +30,8 @@ internal sealed record Groundwork
         Reticles = Offer.Among(problem, Pricing, rest.Where(item => item.IsReticle));
         Barlows = Offer.Among(problem, Pricing, rest.Where(item => item.IsBarlow));
         Oculars = Offer.Among(problem, Pricing, rest.Where(item => item.Ocular is not null && !item.IsReticle));
+        LeastCents = [.. Oculars.Select(offer => offer.Wares.Min(ware => ware.Cost.Cents))];
+        LeastPreferences = [.. Oculars.Select(offer => offer.Wares.Min(ware => ware.Cost.Preference))];
         SettledOculars = [.. problem.Owned.Concat(Musts).Where(item => item.Ocular is not null && !item.IsReticle)];
         Framings = [.. problem.Demands.MustFrame.Select(demand => new Framing(demand.WidthDeg, demand.TelescopeIndex))];
 
@@ -59,6 +61,12 @@ internal sealed record Groundwork
 
     /// <summary>The eyepieces and zooms to choose from, which a search knows by their places here.</summary>
     public ImmutableArray<Offer> Oculars { get; }
+
+    /// <summary>What the cheapest ware of each of them costs.</summary>
+    public ImmutableArray<long> LeastCents { get; }
+
+    /// <summary>The least preference score, in units, of the wares of each of them.</summary>
+    public ImmutableArray<long> LeastPreferences { get; }
 
     /// <summary>The eyepieces and zooms that are in the kit whatever is chosen.</summary>
     public ImmutableArray<Item> SettledOculars { get; }
@@ -120,7 +128,7 @@ internal sealed record Groundwork
             {
                 if (view.IsUsable)
                 {
-                    usable.Add(new Sight(t, view));
+                    usable.Add(new Sight(t, view, view.Reach));
                 }
             }
         }

@@ -11,10 +11,6 @@ internal sealed record Offer(ImmutableArray<Ware> Wares)
 {
     public Item Item => Wares[0].Item;
 
-    public long LeastCents => Wares[0].Cost.Cents;
-
-    public long LeastPreference { get; } = Wares.Min(ware => ware.Cost.Preference);
-
     /// <summary>
     /// Of two alike wares a set never needs both, for without one of them it shows the same and costs less; and of the two
     /// it never needs the one that costs no less and is preferred no more.
