@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Evenstep.Planning.Optics;
 
 namespace Evenstep.Planning.Purchases;
@@ -50,6 +51,9 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
         private readonly HashSet<string> demanded;
         private readonly Lazy<Item[]> allBarlows;
         private readonly double lnLeastStep;
+        private readonly Item[] ownedBarlows;
+        private readonly Item[] ownedOculars;
+        private readonly List<KitView> added = [];
         private readonly bool ownedReticleServes;
         private readonly Kit ownedKit;
 
@@ -60,6 +64,8 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
             demanded = [.. problem.Demands.MustInclude];
             allBarlows = new(() => [.. problem.Owned.Concat(problem.Catalogue).Where(item => item.IsBarlow).Distinct()]);
             lnLeastStep = problem.Preferences.LnLeastStep;
+            ownedBarlows = [.. problem.Owned.Where(item => item.IsBarlow)];
+            ownedOculars = [.. problem.Owned.Where(item => item.Ocular is not null)];
             ownedKit = Kit.Of(problem, []);
             ownedReticleServes = problem.Demands.ReticleLeastPower is { } asked
                 && ownedKit.ReticlePower() is { } has && Tolerance.AtLeast(has / asked, 1);
@@ -104,8 +110,18 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
         private bool IsOverBudget(Item item) =>
             item.Price > problem.Limits.Budget || item.Price > problem.Limits.MaxPricePerItem;
 
-        private bool FitsSomeTelescope(Item item) =>
-            problem.Telescopes.Any(telescope => item.Optic.Barrel.FitsInto(telescope.Telescope.FocuserBarrel));
+        private bool FitsSomeTelescope(Item item)
+        {
+            foreach (var telescope in problem.Telescopes)
+            {
+                if (item.Optic.Barrel.FitsInto(telescope.Telescope.FocuserBarrel))
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
 
         /// <summary>How far the item's views alone come: the reason that stops the one that comes farthest.</summary>
         private Excluded? ReasonAgainstViews(Item item)
@@ -120,15 +136,18 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
                 return ReachesReticlePower(item) ? null : Excluded.OutsidePowerRange;
             }
 
-            NotUsable? farthest = NotUsable.BelowRange;
-            foreach (var view in problem.Telescopes.SelectMany(telescope => KitViews.Alone(problem, telescope, item, bought: !owned.Contains(item))))
+            var (farthest, isBought) = (NotUsable.BelowRange, !owned.Contains(item));
+            foreach (var telescope in problem.Telescopes)
             {
-                if (view.IsUsable)
+                foreach (var view in KitViews.Alone(problem, telescope, item, isBought))
                 {
-                    return null;
-                }
+                    if (view.NotUsableBecause is not { } because)
+                    {
+                        return null;
+                    }
 
-                farthest = (NotUsable)Math.Max((int)farthest, (int)view.NotUsableBecause!);
+                    farthest = because > farthest ? because : farthest;
+                }
             }
 
             return farthest switch
@@ -148,32 +167,43 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
         private int OverlapsBoughtAlone(Item item)
         {
             var count = 0;
-            for (var t = 0; t < problem.Telescopes.Length; t++)
+            for (var t = 0; t < problem.Telescopes.Length && count <= problem.Limits.AllowedOverlaps; t++)
             {
-                KitView[] added = [.. ViewsAdded(problem.Telescopes[t], item).Where(view => view.IsUsable)];
-                for (var i = 0; i < added.Length; i++)
+                added.Clear();
+                foreach (var view in ViewsAdded(problem.Telescopes[t], item))
                 {
-                    count += ownedKit.Ladders[t].Usable.Count(view => Repeats(added[i], view));
-                    count += added.Skip(i + 1).Count(view => Repeats(added[i], view));
+                    if (view.IsUsable)
+                    {
+                        count += CountRepeats(view, ownedKit.Ladders[t].Usable.AsSpan()) + CountRepeats(view, CollectionsMarshal.AsSpan(added));
+                        added.Add(view);
+                    }
                 }
             }
 
             return count;
         }
 
-        private bool Repeats(KitView a, KitView b) => Overlap.Between(a, b, lnLeastStep);
+        private int CountRepeats(KitView view, ReadOnlySpan<KitView> others)
+        {
+            var count = 0;
+            foreach (var other in others)
+            {
+                count += Overlap.Between(view, other, lnLeastStep) ? 1 : 0;
+            }
+
+            return count;
+        }
 
         private IEnumerable<KitView> ViewsAdded(TelescopeInUse telescope, Item item)
         {
             if (item.IsBarlow)
             {
-                return problem.Owned.Where(one => one.Ocular is not null)
-                    .SelectMany(eyepiece => KitViews.Through(problem, telescope, eyepiece, false, item, true));
+                return ownedOculars.SelectMany(eyepiece => KitViews.Through(problem, telescope, eyepiece, false, item, true));
             }
 
-            return KitViews.Alone(problem, telescope, item, bought: true).Concat(
-                problem.Owned.Where(one => one.IsBarlow)
-                    .SelectMany(barlow => KitViews.Through(problem, telescope, item, true, barlow, false)));
+            var alone = KitViews.Alone(problem, telescope, item, bought: true);
+            return ownedBarlows.Length == 0 ? alone : alone.Concat(
+                ownedBarlows.SelectMany(barlow => KitViews.Through(problem, telescope, item, true, barlow, false)));
         }
     }
 }
