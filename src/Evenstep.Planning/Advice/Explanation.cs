@@ -35,22 +35,22 @@ public static class Explanation
         var order = ImmutableArray.CreateBuilder<Item>();
         while (order.Count < purchases.Length)
         {
-            order.Add(purchases.Except(order).Aggregate((best, item) => IsBetterNext(item, best) ? item : best));
+            var steps = purchases.Except(order).Select(item => new NextStep(item, Kit.Of(problem, order.Append(item)).Figures));
+            order.Add(steps.Aggregate((best, next) => next.IsBetterThan(best) ? next : best).Item);
         }
 
         return order.ToImmutable();
+    }
 
-        bool IsBetterNext(Item item, Item best)
-        {
-            var (a, b) = (FiguresWith(item), FiguresWith(best));
-            return Differ(a.LnLargestStep, b.LnLargestStep) ? a.LnLargestStep < b.LnLargestStep
-                : Differ(a.MeanExcess, b.MeanExcess) ? a.MeanExcess < b.MeanExcess
-                : item.Price != best.Price ? item.Price < best.Price
-                : string.CompareOrdinal(item.Id, best.Id) < 0;
-        }
+    /// <summary>What might be bought next, and the kit's figures after it.</summary>
+    private sealed record NextStep(Item Item, LadderFigures Figures)
+    {
+        public bool IsBetterThan(NextStep other) =>
+            Differ(Figures.LnLargestStep, other.Figures.LnLargestStep) ? Figures.LnLargestStep < other.Figures.LnLargestStep
+            : Differ(Figures.MeanExcess, other.Figures.MeanExcess) ? Figures.MeanExcess < other.Figures.MeanExcess
+            : Item.Price != other.Item.Price ? Item.Price < other.Item.Price
+            : string.CompareOrdinal(Item.Id, other.Item.Id) < 0;
 
-        LadderFigures FiguresWith(Item item) => Kit.Of(problem, order.Append(item)).Figures;
-
-        static bool Differ(double a, double b) => Math.Abs(a - b) > Tolerance.Value;
+        private static bool Differ(double a, double b) => Math.Abs(a - b) > Tolerance.Value;
     }
 }
