@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Evenstep.Planning.Advice;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Recommendations;
@@ -50,13 +49,13 @@ internal sealed partial class WarmUp(Shelf shelf, RefereedPlanner planner, Readi
 
     private async Task AnswerExampleAsync(CancellationToken stopping)
     {
-        using var example = JsonDocument.Parse(await File.ReadAllBytesAsync(ExamplePath, stopping));
+        var bytes = await File.ReadAllBytesAsync(ExamplePath, stopping);
+        using var example = JsonDocument.Parse(bytes);
         var faults = new Faults();
         var asked = RecommendationReader.Read(example.RootElement, shelf, faults)
             ?? throw new InvalidDataException($"The warm-up example is faulty: {string.Join("; ", faults.Shown)}");
-        var solved = await planner.SolveAsync(asked.Problem, example.RootElement, stopping);
-        var answer = RecommendationWriter.Write(asked, solved, Explanation.Of(asked.Problem, solved.Plan));
-        JsonSerializer.SerializeToUtf8Bytes(answer, AnswerJson.Shared.RecommendationAnswer);
+        var solved = await planner.SolveAsync(new PlanningCase(asked.Problem, asked.Catalogue, bytes), certify: true, stopping);
+        RecommendationDesk.Finish(asked, solved);
     }
 
     [LoggerMessage(LogLevel.Information, "The warm-up solve has finished; the service is ready.")]
