@@ -1,3 +1,4 @@
+using System.Net.Mime;
 using System.Reflection;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Metrics;
@@ -17,7 +18,7 @@ internal sealed class AnswerResult<T>(FinishedAnswer answer, bool isNew) : IResu
 
     public async Task ExecuteAsync(HttpContext httpContext)
     {
-        Record(httpContext.RequestServices, Words<Outcome>.Of(answer.Outcome));
+        Record(httpContext.RequestServices);
         var response = httpContext.Response;
         response.ContentType = answer.ContentType;
         response.ContentLength = answer.Body.Length;
@@ -25,13 +26,13 @@ internal sealed class AnswerResult<T>(FinishedAnswer answer, bool isNew) : IResu
     }
 
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
-        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), [System.Net.Mime.MediaTypeNames.Application.Json]));
+        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), [MediaTypeNames.Application.Json]));
 
-    private void Record(IServiceProvider services, string outcome)
+    private void Record(IServiceProvider services)
     {
-        services.GetRequiredService<ServiceMeter>().Answered(outcome);
+        services.GetRequiredService<ServiceMeter>().Answered(answer.Outcome);
         var log = services.GetRequiredService<IDiagnosticContext>();
-        log.Set(RequestLog.Outcome, outcome);
+        log.Set(RequestLog.Outcome, Words<Outcome>.Of(answer.Outcome));
         log.Set(RequestLog.SolvingMs, isNew ? answer.Took.TotalMilliseconds : 0.0);
     }
 }

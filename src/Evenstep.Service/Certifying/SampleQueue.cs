@@ -1,5 +1,6 @@
 using System.Threading.Channels;
 using Evenstep.Planning.Purchases;
+using Evenstep.Service.Health;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Recommendations;
 
@@ -9,7 +10,7 @@ namespace Evenstep.Service.Certifying;
 internal sealed record Sample(PlanningCase Asked, Plan Plan);
 
 /// <summary>Takes a share of all plans aside, to be certified when there is time; drops what there is no room for.</summary>
-internal sealed class SampleQueue(CertifySettings settings, ServiceMeter meter)
+internal sealed class SampleQueue(CertifySettings settings, Readiness readiness, ServiceMeter meter)
 {
     /// <summary>Each may hold a body of 2 MiB and the problem made of it.</summary>
     public const int MostWaiting = 16;
@@ -19,7 +20,8 @@ internal sealed class SampleQueue(CertifySettings settings, ServiceMeter meter)
 
     public void Offer(PlanningCase asked, Plan plan)
     {
-        if (Certificates.IsProvable(plan) && IsDrawn(Interlocked.Increment(ref seen)) && !waiting.Writer.TryWrite(new Sample(asked, plan)))
+        // What only warms the service up is no sample.
+        if (readiness.IsReady && Certificates.IsProvable(plan) && IsDrawn(Interlocked.Increment(ref seen)) && !waiting.Writer.TryWrite(new Sample(asked, plan)))
         {
             meter.Certified(Verdict.Dropped);
         }

@@ -18,11 +18,5 @@ internal static class MetricsSetup
             .AddPrometheusExporter());
     }
 
-    public static void MapServiceMetrics(this WebApplication app)
-    {
-        app.MapPrometheusScrapingEndpoint(Path).DisableHttpMetrics();
-
-        // Not before the exporter listens.
-        app.Lifetime.ApplicationStarted.Register(app.Services.GetRequiredService<ServiceMeter>().ShowZeros);
-    }
+    public static void MapServiceMetrics(this IEndpointRouteBuilder routes) => routes.MapPrometheusScrapingEndpoint(Path).DisableHttpMetrics();
 }

@@ -33,6 +33,7 @@ internal sealed class ServiceMeter
     private readonly Histogram<double> solves;
     private readonly Counter<long> lookups;
     private readonly Counter<long> certificates;
+    private volatile bool hasBegun;
 
     public ServiceMeter(IMeterFactory factory, SolveGate gate)
     {
@@ -46,23 +47,31 @@ internal sealed class ServiceMeter
         meter.CreateObservableUpDownCounter("evenstep.gate.waiting", () => gate.Waiting, description: "Requests that wait for a place in the gate.");
     }
 
-    public void Answered(string outcome) => answers.Add(1, new KeyValuePair<string, object?>(OutcomeTag, outcome));
-
-    public void Solved(TimeSpan took) => solves.Record(took.TotalSeconds);
-
-    public void LookedUp(Lookup result) => Add(lookups, 1, ResultTag, result);
-
-    public void Certified(Verdict verdict) => Add(certificates, 1, VerdictTag, verdict);
-
-    /// <summary>Shows every count from the start, for a rate cannot be told of a count that is not there.</summary>
-    public void ShowZeros()
+    /// <summary>Counts from now on, for what warms the service up is nobody's request. Shows every count from nought, for a
+    /// rate cannot be told of a count that is not there.</summary>
+    public void Begin()
     {
+        hasBegun = true;
         ShowZeros<Outcome>(answers, OutcomeTag);
         ShowZeros<Lookup>(lookups, ResultTag);
         ShowZeros<Verdict>(certificates, VerdictTag);
     }
 
-    private static void ShowZeros<T>(Counter<long> counter, string tag)
+    public void Answered(Outcome outcome) => Add(answers, 1, OutcomeTag, outcome);
+
+    public void Solved(TimeSpan took)
+    {
+        if (hasBegun)
+        {
+            solves.Record(took.TotalSeconds);
+        }
+    }
+
+    public void LookedUp(Lookup result) => Add(lookups, 1, ResultTag, result);
+
+    public void Certified(Verdict verdict) => Add(certificates, 1, VerdictTag, verdict);
+
+    private void ShowZeros<T>(Counter<long> counter, string tag)
         where T : struct, Enum
     {
         foreach (var value in Enum.GetValues<T>())
@@ -71,8 +80,14 @@ internal sealed class ServiceMeter
         }
     }
 
-    private static void Add<T>(Counter<long> counter, long count, string tag, T value)
-        where T : struct, Enum => counter.Add(count, new KeyValuePair<string, object?>(tag, Words<T>.Of(value)));
+    private void Add<T>(Counter<long> counter, long count, string tag, T value)
+        where T : struct, Enum
+    {
+        if (hasBegun)
+        {
+            counter.Add(count, new KeyValuePair<string, object?>(tag, Words<T>.Of(value)));
+        }
+    }
 }
 
 /// <summary>How looking for an answer in the cache ended.</summary>
