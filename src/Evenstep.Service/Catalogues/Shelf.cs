@@ -10,8 +10,14 @@ internal sealed class Shelf
 
     private readonly Dictionary<string, Catalogue> catalogues;
 
-    private Shelf(IEnumerable<Catalogue> catalogues) =>
+    private Shelf(IEnumerable<Catalogue> catalogues)
+    {
         this.catalogues = catalogues.ToDictionary(catalogue => catalogue.Id!, StringComparer.Ordinal);
+        Version = string.Join(' ', this.catalogues.Values.OrderBy(one => one.Id, StringComparer.Ordinal).Select(one => $"{one.Id}@{one.Version}"));
+    }
+
+    /// <summary>The same as long as nothing on the shelf has changed. An answer made from this shelf is kept under it.</summary>
+    public string Version { get; }
 
     public IReadOnlyCollection<string> Ids => catalogues.Keys;
 

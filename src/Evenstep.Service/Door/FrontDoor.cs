@@ -12,12 +12,19 @@ internal static class FrontDoor
 
     public static async Task<OpenedBody> OpenAsync(HttpRequest request, CancellationToken gone)
     {
+        var received = await ReceiveAsync(request, gone);
+        return received.Refusal is { } refusal ? new OpenedBody(refusal) : StrictJson.Parse(received.Bytes);
+    }
+
+    /// <summary>The body before it is parsed.</summary>
+    public static async Task<ReceivedBody> ReceiveAsync(HttpRequest request, CancellationToken gone)
+    {
         if (RefusalOfHeaders(request) is { } refusal)
         {
-            return new OpenedBody(refusal);
+            return new ReceivedBody(default, refusal);
         }
 
-        return await ReadAsync(request, gone) is { } bytes ? StrictJson.Parse(bytes) : new OpenedBody(TooLarge());
+        return await ReadAsync(request, gone) is { } bytes ? new ReceivedBody(bytes, null) : new ReceivedBody(default, TooLarge());
     }
 
     private static ProblemResult? RefusalOfHeaders(HttpRequest request) =>

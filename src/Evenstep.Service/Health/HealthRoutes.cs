@@ -16,6 +16,8 @@ internal static class HealthRoutes
     public static void AddHealth(this IServiceCollection services)
     {
         services.AddSingleton<Readiness>();
+        services.AddSingleton<OwnDoor>();
+        services.AddSingleton<WarmUpRequests>();
         services.AddHostedService<WarmUp>();
     }
 
@@ -32,7 +34,7 @@ internal static class HealthRoutes
     /// <response code="200">It does.</response>
     public static Ok<HealthAnswer> Live() => TypedResults.Ok(new HealthAnswer { Status = "live" });
 
-    /// <summary>Whether the service can answer: it has solved a small problem since it started.</summary>
+    /// <summary>Whether the service can answer: it has answered requests of its own since it started.</summary>
     /// <response code="200">It can.</response>
     /// <response code="503">Not yet, or not at all; the detail says which.</response>
     public static IResult Ready(Readiness readiness) => readiness.IsReady

@@ -1,37 +1,21 @@
-using System.Text.Json;
-using Evenstep.Planning.Advice;
-using Evenstep.Service.Catalogues;
-using Evenstep.Service.Reading;
-using Evenstep.Service.Recommendations;
+using Evenstep.Service.Metrics;
 
 namespace Evenstep.Service.Health;
 
-/// <summary>Whether the service can answer.</summary>
-internal sealed class Readiness
-{
-    public bool IsReady { get; private set; }
-
-    public string Detail { get; private set; } = "The warm-up solve has not finished yet.";
-
-    public void Succeed() => IsReady = true;
-
-    public void Fail() => Detail = "The warm-up solve failed; the log says how.";
-}
-
 /// <summary>
-/// Answers one small request at start, the whole walk from JSON to JSON: the first solve loads the solver, and a service
-/// that cannot solve is not ready.
+/// Answers requests of its own at start: the first ones load the solver and compile what they pass through, and a service
+/// that cannot answer is not ready.
 /// </summary>
-internal sealed partial class WarmUp(Shelf shelf, RefereedPlanner planner, Readiness readiness, ILogger<WarmUp> logger) : BackgroundService
+internal sealed partial class WarmUp(
+    WarmUpRequests requests, IHostApplicationLifetime lifetime, Readiness readiness, ServiceMeter meter, ILogger<WarmUp> logger) : BackgroundService
 {
-    /// <summary>Beside the assembly.</summary>
-    private static readonly string ExamplePath = Path.Combine(AppContext.BaseDirectory, "openapi", "examples", "recommendation-own-catalogue.json");
-
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         try
         {
-            await AnswerExampleAsync(stoppingToken);
+            requests.TryEngines(stoppingToken);
+            await StartedAsync(stoppingToken);
+            await requests.AnswerAllAsync(stoppingToken);
             readiness.Succeed();
             LogReady();
         }
@@ -46,22 +30,23 @@ internal sealed partial class WarmUp(Shelf shelf, RefereedPlanner planner, Readi
             readiness.Fail();
             LogFailure(exception);
         }
+        finally
+        {
+            meter.Begin();
+        }
     }
 
-    private async Task AnswerExampleAsync(CancellationToken stopping)
+    /// <summary>The routes are there once the service has started.</summary>
+    private async Task StartedAsync(CancellationToken stopping)
     {
-        using var example = JsonDocument.Parse(await File.ReadAllBytesAsync(ExamplePath, stopping));
-        var faults = new Faults();
-        var asked = RecommendationReader.Read(example.RootElement, shelf, faults)
-            ?? throw new InvalidDataException($"The warm-up example is faulty: {string.Join("; ", faults.Shown)}");
-        var solved = await planner.SolveAsync(asked.Problem, example.RootElement, stopping);
-        var answer = RecommendationWriter.Write(asked, solved, Explanation.Of(asked.Problem, solved.Plan));
-        JsonSerializer.SerializeToUtf8Bytes(answer, AnswerJson.Shared.RecommendationAnswer);
+        var started = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        await using var registration = lifetime.ApplicationStarted.Register(started.SetResult);
+        await started.Task.WaitAsync(stopping);
     }
 
-    [LoggerMessage(LogLevel.Information, "The warm-up solve has finished; the service is ready.")]
+    [LoggerMessage(LogLevel.Information, "The warm-up has finished; the service is ready.")]
     private partial void LogReady();
 
-    [LoggerMessage(LogLevel.Error, "The warm-up solve failed; the service is not ready.")]
+    [LoggerMessage(LogLevel.Error, "The warm-up failed; the service is not ready.")]
     private partial void LogFailure(Exception exception);
 }

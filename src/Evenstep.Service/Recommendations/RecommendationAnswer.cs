@@ -81,9 +81,9 @@ internal sealed record SolverAnswer
     /// <summary>A proven lower bound on the least largest step; null if infeasible.</summary>
     public required double? Bound { get; init; }
 
-    /// <summary>Whether a second, independent proof agrees; null unless asked for.</summary>
+    /// <summary>True if a second, independent proof confirms the answer; null if none was asked for, or none could be made.</summary>
     public required bool? Certified { get; init; }
 
-    /// <summary>How long solving took.</summary>
+    /// <summary>How long the solve took that made this answer; an equal request may be given the same answer again.</summary>
     public required double Milliseconds { get; init; }
 }

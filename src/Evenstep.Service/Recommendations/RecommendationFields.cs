@@ -86,6 +86,9 @@ internal static class RecommendationFields
     private static readonly Field<ExcludedAs?> Excluded = Make.Choice<ExcludedAs>(
         "excluded", "Whether the items that are no candidates are counted by reason, or listed.").Defaulting("\"count\"");
 
+    private static readonly Field<bool?> Certify = Make.Flag(
+        "certify", "Asks for a second, independent proof. It may take longer than the first.").Defaulting("false");
+
     private static readonly Field<ExplainRequest> Explain = Make.Of(
         "explain",
         new ObjectShape<ExplainRequest>(
@@ -95,9 +98,9 @@ internal static class RecommendationFields
                 Make.NotYet("ifUnavailable", "Asks for the best plan without each purchase. Not available yet."),
                 Excluded,
                 Make.NotYet("targets", "Asks which view is for what. Not available yet."),
-                Make.NotYet("certify", "Asks for a second proof. Not available yet."),
+                Certify,
             ],
-            values => new ExplainRequest { Excluded = values.Of(Excluded) }),
+            values => new ExplainRequest { Excluded = values.Of(Excluded), Certify = values.Of(Certify) }),
         "What else the answer is to say.");
 
     public static readonly ObjectShape<RecommendationRequest> Body = new(

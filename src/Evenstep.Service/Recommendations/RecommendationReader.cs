@@ -15,6 +15,9 @@ internal sealed record RecommendationAsked
     public required Catalogue Catalogue { get; init; }
 
     public required ExcludedAs Excluded { get; init; }
+
+    /// <summary>Whether the second engine is to confirm the plan.</summary>
+    public required bool Certify { get; init; }
 }
 
 /// <summary>Makes a purchase problem of a body, or says all that is wrong with it.</summary>
@@ -35,6 +38,7 @@ internal static class RecommendationReader
             Problem = ProblemOf(request, outfit, demands),
             Catalogue = outfit.Catalogue!,
             Excluded = request.Explain?.Excluded ?? ExcludedAs.Count,
+            Certify = request.Explain?.Certify ?? false,
         };
     }
 

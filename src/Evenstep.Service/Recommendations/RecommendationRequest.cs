@@ -75,4 +75,6 @@ internal enum ExcludedAs
 internal sealed record ExplainRequest
 {
     public required ExcludedAs? Excluded { get; init; }
+
+    public required bool? Certify { get; init; }
 }

@@ -1,20 +1,21 @@
-using Evenstep.Planning.Advice;
-using Evenstep.Planning.Purchases;
+using Evenstep.Service.Caching;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Documents;
 using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Reading;
+using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.HttpResults;
-using Serilog;
 
 namespace Evenstep.Service.Recommendations;
 
 /// <summary>What to buy.</summary>
 internal static class RecommendationRoutes
 {
+    private const string Route = "/recommendations";
+
     public static void MapRecommendations(this IEndpointRouteBuilder routes) =>
-        routes.MapPost("/recommendations", RecommendAsync)
+        routes.MapPost(Route, RecommendAsync)
             .WithName("recommend")
             .WithTags("Recommendations")
             .WithMetadata(new TakesBody(RecommendationFields.Body, "recommendation"));
@@ -27,10 +28,25 @@ internal static class RecommendationRoutes
     /// help. An example that runs as it stands is chosen above the body.
     /// </remarks>
     /// <response code="200">The recommendation. `infeasible` and `nothing-worthwhile` are answers too.</response>
-    public static async Task<Results<Ok<RecommendationAnswer>, ProblemResult>> RecommendAsync(
-        HttpRequest request, Shelf shelf, RefereedPlanner planner, IDiagnosticContext diagnostics, CancellationToken gone)
+    public static async Task<Results<AnswerResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(
+        HttpRequest request, Shelf shelf, AnswerCache cache, RecommendationDesk desk, CancellationToken gone)
     {
-        using var body = await FrontDoor.OpenAsync(request, gone);
+        var received = await FrontDoor.ReceiveAsync(request, gone);
+        if (received.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        var key = AnswerKey.Of(Route, English.Language, shelf.Version, received.Bytes.Span);
+        return await cache.FindAsync(key, gone) is { } kept
+            ? new AnswerResult<RecommendationAnswer>(kept, isNew: false)
+            : await AnswerAsync(received.Bytes, key, shelf, cache, desk, gone);
+    }
+
+    private static async Task<Results<AnswerResult<RecommendationAnswer>, ProblemResult>> AnswerAsync(
+        ReadOnlyMemory<byte> bytes, string key, Shelf shelf, AnswerCache cache, RecommendationDesk desk, CancellationToken gone)
+    {
+        using var body = StrictJson.Parse(bytes);
         if (body.Refusal is { } refusal)
         {
             return refusal;
@@ -42,10 +58,7 @@ internal static class RecommendationRoutes
             return ProblemResult.Of(faults);
         }
 
-        var solved = await planner.SolveAsync(asked.Problem, body.Json, gone);
-        diagnostics.Set(RequestLog.Outcome, Words<Outcome>.Of(solved.Plan.Outcome));
-        diagnostics.Set(RequestLog.SolvingMs, solved.Took.TotalMilliseconds);
-        var advice = Explanation.Of(asked.Problem, solved.Plan);
-        return TypedResults.Ok(RecommendationWriter.Write(asked, solved, advice));
+        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => desk.AnswerAsync(asked, bytes, nobodyWaits), gone);
+        return new AnswerResult<RecommendationAnswer>(answer, isNew);
     }
 }

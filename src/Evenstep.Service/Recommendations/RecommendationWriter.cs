@@ -36,7 +36,7 @@ internal static class RecommendationWriter
             {
                 Proved = plan.IsProved,
                 Bound = Step(plan.Values?.LnBound),
-                Certified = null,
+                Certified = solved.Certified,
                 Milliseconds = Rounded.Milliseconds(solved.Took),
             },
         };

@@ -1,37 +1,42 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
-using System.Text.Json;
+using System.Text;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
+using Evenstep.Service.Certifying;
 
 namespace Evenstep.Service.Recommendations;
 
-/// <summary>A plan that the referee found no fault in, and how long it took to find.</summary>
-internal sealed record Solved(Plan Plan, TimeSpan Took);
+/// <summary>A plan that the referee found no fault in.</summary>
+/// <param name="Plan">The plan.</param>
+/// <param name="Took">How long it took to find.</param>
+/// <param name="Certified">True if the second engine confirmed it; null if it was not asked, or could not tell.</param>
+internal sealed record Solved(Plan Plan, TimeSpan Took, bool? Certified = null);
 
 /// <summary>Plans, and lets the referee check every plan: rather no answer than a wrong one.</summary>
-internal sealed partial class RefereedPlanner(SolveGate gate, WorkLimit limit, ILogger<RefereedPlanner> logger)
+internal sealed partial class RefereedPlanner(SolveGate gate, WorkLimit limit, Certificates certificates, ILogger<RefereedPlanner> logger)
 {
-    /// <summary>The plan for a problem; the body it was read from goes into the log if the referee objects.</summary>
+    /// <summary>The plan for a problem; certified, if asked for.</summary>
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
     /// <exception cref="RefereeException">The plan is faulty: a mistake of ours, logged in full.</exception>
-    public async Task<Solved> SolveAsync(PurchaseProblem problem, JsonElement body, CancellationToken gone)
-    {
-        var solved = await gate.RunAsync(() => Solve(problem, gone), gone);
-        var faults = Referee.FaultsOf(problem, solved.Plan);
-        return faults.IsEmpty ? solved : throw Objection(solved.Plan, faults, body);
-    }
+    /// <exception cref="DisagreementException">The second engine, if asked, disagrees: a mistake of ours too.</exception>
+    public Task<Solved> SolveAsync(PlanningCase asked, bool certify, CancellationToken gone) =>
+        gate.RunAsync(() => Solve(asked, certify, gone), gone);
 
-    private Solved Solve(PurchaseProblem problem, CancellationToken gone)
+    private Solved Solve(PlanningCase asked, bool certify, CancellationToken gone)
     {
         var started = Stopwatch.GetTimestamp();
-        var plan = Planner.Solve(problem, limit.Work, gone);
-        return new Solved(plan, Stopwatch.GetElapsedTime(started));
+        var plan = Planner.Solve(asked.Problem, limit.Work, gone);
+        var took = Stopwatch.GetElapsedTime(started);
+        var faults = Referee.FaultsOf(asked.Problem, plan);
+        return faults.IsEmpty
+            ? new Solved(plan, took, certify ? certificates.Certify(asked, plan, gone) : null)
+            : throw Objection(asked, plan, faults);
     }
 
-    private RefereeException Objection(Plan plan, ImmutableArray<string> faults, JsonElement body)
+    private RefereeException Objection(PlanningCase asked, Plan plan, ImmutableArray<string> faults)
     {
-        LogObjection(string.Join(' ', faults), plan.Outcome, string.Join(", ", plan.Purchases), plan.Values, body.GetRawText());
+        LogObjection(string.Join(' ', faults), plan.Outcome, string.Join(", ", plan.Purchases), plan.Values, Encoding.UTF8.GetString(asked.Body.Span));
         return new RefereeException($"The referee found fault with a plan: {string.Join(' ', faults)}");
     }
 

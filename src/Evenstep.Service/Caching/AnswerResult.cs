@@ -1,0 +1,38 @@
+using System.Net.Mime;
+using System.Reflection;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Metrics;
+using Evenstep.Service.Reading;
+using Microsoft.AspNetCore.Http.Metadata;
+using Serilog;
+
+namespace Evenstep.Service.Caching;
+
+/// <summary>Gives a finished answer.</summary>
+/// <typeparam name="T">What it was before it was written, for the OpenAPI document.</typeparam>
+/// <param name="answer">The answer.</param>
+/// <param name="isNew">Whether it was made for this request.</param>
+internal sealed class AnswerResult<T>(FinishedAnswer answer, bool isNew) : IResult, IStatusCodeHttpResult, IEndpointMetadataProvider
+{
+    public int? StatusCode => StatusCodes.Status200OK;
+
+    public async Task ExecuteAsync(HttpContext httpContext)
+    {
+        Record(httpContext.RequestServices);
+        var response = httpContext.Response;
+        response.ContentType = answer.ContentType;
+        response.ContentLength = answer.Body.Length;
+        await response.Body.WriteAsync(answer.Body, httpContext.RequestAborted);
+    }
+
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), [MediaTypeNames.Application.Json]));
+
+    private void Record(IServiceProvider services)
+    {
+        services.GetRequiredService<ServiceMeter>().Answered(answer.Outcome);
+        var log = services.GetRequiredService<IDiagnosticContext>();
+        log.Set(RequestLog.Outcome, Words<Outcome>.Of(answer.Outcome));
+        log.Set(RequestLog.SolvingMs, isNew ? answer.Took.TotalMilliseconds : 0.0);
+    }
+}

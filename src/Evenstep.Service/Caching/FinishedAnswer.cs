@@ -1,0 +1,31 @@
+using System.Buffers;
+using System.ComponentModel;
+using Evenstep.Planning.Purchases;
+using Microsoft.Extensions.Caching.Hybrid;
+
+namespace Evenstep.Service.Caching;
+
+/// <summary>An answer as it goes out, and what the log and the metrics say of it.</summary>
+[ImmutableObject(true)]
+internal sealed record FinishedAnswer
+{
+    public required ReadOnlyMemory<byte> Body { get; init; }
+
+    public required string ContentType { get; init; }
+
+    public required Outcome Outcome { get; init; }
+
+    /// <summary>How long the solve that made it took.</summary>
+    public required TimeSpan Took { get; init; }
+
+    /// <summary>Only a proved answer is kept.</summary>
+    public bool IsProved => Outcome != Outcome.BestFound;
+}
+
+/// <summary>Tells the cache how large an answer is. It is kept in memory as it is, and never leaves this process.</summary>
+internal sealed class SizeOfAnswer : IHybridCacheSerializer<FinishedAnswer>
+{
+    public void Serialize(FinishedAnswer value, IBufferWriter<byte> target) => target.Write(value.Body.Span);
+
+    public FinishedAnswer Deserialize(ReadOnlySequence<byte> source) => throw new NotSupportedException("Answers are kept in this process only.");
+}

@@ -1,0 +1,34 @@
+using System.Threading.Channels;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Health;
+using Evenstep.Service.Metrics;
+using Evenstep.Service.Recommendations;
+
+namespace Evenstep.Service.Certifying;
+
+/// <summary>A plan to certify unasked, with what it answers.</summary>
+internal sealed record Sample(PlanningCase Asked, Plan Plan);
+
+/// <summary>Takes a share of all plans aside, to be certified when there is time; drops what there is no room for.</summary>
+internal sealed class SampleQueue(CertifySettings settings, Readiness readiness, ServiceMeter meter)
+{
+    /// <summary>Each may hold a body of 2 MiB and the problem made of it.</summary>
+    public const int MostWaiting = 16;
+
+    private readonly Channel<Sample> waiting = Channel.CreateBounded<Sample>(new BoundedChannelOptions(MostWaiting) { SingleReader = true });
+    private long seen;
+
+    public void Offer(PlanningCase asked, Plan plan)
+    {
+        // What only warms the service up is no sample.
+        if (readiness.IsReady && Certificates.IsProvable(plan) && IsDrawn(Interlocked.Increment(ref seen)) && !waiting.Writer.TryWrite(new Sample(asked, plan)))
+        {
+            meter.Certified(Verdict.Dropped);
+        }
+    }
+
+    public IAsyncEnumerable<Sample> TakeAllAsync(CancellationToken stopping) => waiting.Reader.ReadAllAsync(stopping);
+
+    /// <summary>Evenly spread, and the same ones in every run.</summary>
+    private bool IsDrawn(long number) => Math.Floor(number * settings.Share) > Math.Floor((number - 1) * settings.Share);
+}

@@ -1,0 +1,8 @@
+using Evenstep.Service.Errors;
+
+namespace Evenstep.Service.Door;
+
+/// <summary>The bytes of a body that claims to be JSON, or the answer that turns it away.</summary>
+/// <param name="Bytes">As received, not parsed yet.</param>
+/// <param name="Refusal">Null for a body that came through.</param>
+internal sealed record ReceivedBody(ReadOnlyMemory<byte> Bytes, ProblemResult? Refusal);

@@ -1,0 +1,108 @@
+using System.Diagnostics.Metrics;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Reading;
+using Evenstep.Service.Recommendations;
+
+namespace Evenstep.Service.Metrics;
+
+/// <summary>Counts and times what the service does, for whoever watches it.</summary>
+internal sealed class ServiceMeter
+{
+    public const string Name = "Evenstep";
+
+    /// <summary>How many answers were given, by outcome.</summary>
+    public const string Answers = "evenstep.answers";
+
+    /// <summary>How long solving took.</summary>
+    public const string SolveDuration = "evenstep.solve.duration";
+
+    /// <summary>How many answers were found in the cache, had to be made, or were made for somebody else meanwhile.</summary>
+    public const string Lookups = "evenstep.cache.lookups";
+
+    /// <summary>How many plans were certified, by verdict.</summary>
+    public const string Certificates = "evenstep.certificates";
+
+    private const string OutcomeTag = "outcome";
+    private const string ResultTag = "result";
+    private const string VerdictTag = "verdict";
+
+    /// <summary>Seconds. Most solves take milliseconds; the work limit ends them after about ten seconds.</summary>
+    private static readonly double[] SolveBuckets = [0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10, 25];
+
+    private readonly Counter<long> answers;
+    private readonly Histogram<double> solves;
+    private readonly Counter<long> lookups;
+    private readonly Counter<long> certificates;
+    private volatile bool hasBegun;
+
+    public ServiceMeter(IMeterFactory factory, SolveGate gate)
+    {
+        var meter = factory.Create(Name);
+        answers = meter.CreateCounter<long>(Answers, description: "Answers given, by outcome.");
+        solves = meter.CreateHistogram(
+            SolveDuration, "s", "How long solving took.", advice: new InstrumentAdvice<double> { HistogramBucketBoundaries = SolveBuckets });
+        lookups = meter.CreateCounter<long>(Lookups, description: "Answers found in the cache (hit), made (miss), or waited for while another caller's was made (joined).");
+        certificates = meter.CreateCounter<long>(Certificates, description: "Plans given to the second engine, by verdict.");
+        meter.CreateObservableUpDownCounter("evenstep.gate.in_use", () => gate.InUse, description: "Places of the gate taken by solves and certificates.");
+        meter.CreateObservableUpDownCounter("evenstep.gate.waiting", () => gate.Waiting, description: "Requests that wait for a place in the gate.");
+    }
+
+    /// <summary>Counts from now on, for what warms the service up is nobody's request. Shows every count from nought, for a
+    /// rate cannot be told of a count that is not there.</summary>
+    public void Begin()
+    {
+        hasBegun = true;
+        ShowZeros<Outcome>(answers, OutcomeTag);
+        ShowZeros<Lookup>(lookups, ResultTag);
+        ShowZeros<Verdict>(certificates, VerdictTag);
+    }
+
+    public void Answered(Outcome outcome) => Add(answers, 1, OutcomeTag, outcome);
+
+    public void Solved(TimeSpan took)
+    {
+        if (hasBegun)
+        {
+            solves.Record(took.TotalSeconds);
+        }
+    }
+
+    public void LookedUp(Lookup result) => Add(lookups, 1, ResultTag, result);
+
+    public void Certified(Verdict verdict) => Add(certificates, 1, VerdictTag, verdict);
+
+    private void ShowZeros<T>(Counter<long> counter, string tag)
+        where T : struct, Enum
+    {
+        foreach (var value in Enum.GetValues<T>())
+        {
+            Add(counter, 0, tag, value);
+        }
+    }
+
+    private void Add<T>(Counter<long> counter, long count, string tag, T value)
+        where T : struct, Enum
+    {
+        if (hasBegun)
+        {
+            counter.Add(count, new KeyValuePair<string, object?>(tag, Words<T>.Of(value)));
+        }
+    }
+}
+
+/// <summary>How looking for an answer in the cache ended.</summary>
+internal enum Lookup
+{
+    Hit,
+    Miss,
+    Joined,
+}
+
+/// <summary>What came of giving a plan to the second engine.</summary>
+internal enum Verdict
+{
+    Agreed,
+    Disagreed,
+    Undecided,
+    Dropped,
+}

@@ -1,0 +1,130 @@
+using Evenstep.Service.Certifying;
+using Evenstep.Service.Metrics;
+using Evenstep.Service.Recommendations;
+using Evenstep.Service.Tests.Metrics;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+
+namespace Evenstep.Service.Tests.Certifying;
+
+public sealed class SampleTests
+{
+    private static readonly string Body = Repository.Example("recommendation-spectacles");
+    private static readonly (string, string) All = (CertifySettings.ShareKey, "1");
+
+    [Fact]
+    public async Task A_share_of_the_answers_is_certified_in_the_background()
+    {
+        await using var service = new WatchedService(null, (CertifySettings.ShareKey, "0.5"));
+
+        for (var i = 0; i < 4; i++)
+        {
+            Assert.Equal(200, (await service.RecommendAsync(Body + new string(' ', i))).Status);
+        }
+
+        await Eventually.TrueAsync(() => service.CountOf(ServiceMeter.Certificates, "agreed") == 2);
+    }
+
+    [Fact]
+    public async Task Nothing_is_certified_with_a_share_of_nought()
+    {
+        var asked = 0;
+        await using var service = new WatchedService(Proving(_ => { asked++; return true; }), (CertifySettings.ShareKey, "0"));
+
+        await service.RecommendAsync(Body);
+        await Task.Delay(200);
+
+        Assert.Equal(0, asked);
+    }
+
+    [Fact]
+    public async Task A_disagreement_is_logged_and_counted_and_the_next_sample_is_certified()
+    {
+        var log = new RecordingLogger<Certificates>();
+        await using var service = new WatchedService(
+            services =>
+            {
+                Proving(_ => false)(services);
+                services.AddSingleton<ILogger<Certificates>>(log);
+            },
+            All);
+
+        await service.RecommendAsync(Body);
+        await service.RecommendAsync(Body + " ");
+
+        await Eventually.TrueAsync(() => service.CountOf(ServiceMeter.Certificates, "disagreed") == 2);
+        Assert.Contains(log.Entries, entry => entry.Level == LogLevel.Error && entry.Message.Contains(Body, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_failure_is_undecided_and_the_next_sample_is_certified()
+    {
+        await using var service = new WatchedService(Proving(_ => throw new InvalidOperationException("A test fails.")), All);
+
+        await service.RecommendAsync(Body);
+        await service.RecommendAsync(Body + " ");
+
+        await Eventually.TrueAsync(() => service.CountOf(ServiceMeter.Certificates, "undecided") == 2);
+    }
+
+    [Fact]
+    public async Task A_certificate_gives_way_to_requests_and_is_given_up_in_the_end()
+    {
+        await using var service = new WatchedService(Proving(WaitUntilCancelled), All);
+        var gate = service.Get<SolveGate>();
+        await service.RecommendAsync(Body);
+
+        for (var attempt = 0; attempt < 3; attempt++)
+        {
+            await Eventually.TrueAsync(() => gate.InUse == 1);
+            await using (await FullGate.OfAsync(gate))
+            {
+            }
+        }
+
+        await Eventually.TrueAsync(() => service.CountOf(ServiceMeter.Certificates, "dropped") == 1);
+        Assert.Equal(0, gate.InUse);
+    }
+
+    [Fact]
+    public async Task What_does_not_fit_into_the_queue_is_dropped_and_counted()
+    {
+        await using var service = new WatchedService(Proving(WaitUntilCancelled), All);
+
+        for (var i = 0; i < SampleQueue.MostWaiting + 3; i++)
+        {
+            Assert.Equal(200, (await service.RecommendAsync(Body + new string(' ', i))).Status);
+        }
+
+        Assert.InRange(service.CountOf(ServiceMeter.Certificates, "dropped"), 2, 3);
+    }
+
+    [Fact]
+    public async Task A_certificate_does_not_hold_up_the_end_of_the_service()
+    {
+        var ended = new TaskCompletionSource();
+        var service = new WatchedService(
+            Proving(leave =>
+            {
+                leave.WaitHandle.WaitOne();
+                ended.SetResult();
+                throw new OperationCanceledException(leave);
+            }),
+            All);
+        await service.RecommendAsync(Body);
+        await Eventually.TrueAsync(() => service.Get<SolveGate>().InUse == 1);
+
+        await service.DisposeAsync().AsTask().WaitAsync(TimeSpan.FromSeconds(5));
+
+        Assert.True(ended.Task.IsCompleted);
+    }
+
+    private static Action<IServiceCollection> Proving(Func<CancellationToken, bool?> prove) =>
+        services => services.AddSingleton<SecondProver>((_, _, _, leave) => prove(leave));
+
+    private static bool? WaitUntilCancelled(CancellationToken leave)
+    {
+        leave.WaitHandle.WaitOne();
+        throw new OperationCanceledException(leave);
+    }
+}

@@ -1,0 +1,20 @@
+using System.Diagnostics;
+
+namespace Evenstep.Service.Tests.Metrics;
+
+internal static class Eventually
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(10);
+
+    /// <summary>Waits for what happens in the background.</summary>
+    public static async Task TrueAsync(Func<bool> condition)
+    {
+        var started = Stopwatch.GetTimestamp();
+        while (!condition())
+        {
+            Assert.True(Stopwatch.GetElapsedTime(started) < Patience, "It did not happen in time.");
+            await Task.Delay(Pause);
+        }
+    }
+}

@@ -1,0 +1,85 @@
+using System.Collections.Concurrent;
+using System.Diagnostics.Metrics;
+using System.Net.Http.Headers;
+using System.Text;
+using Evenstep.Service.Health;
+using Evenstep.Service.Metrics;
+using Evenstep.Service.Recommendations;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Evenstep.Service.Tests.Metrics;
+
+/// <summary>The service with settings and parts of its own, and what it counts.</summary>
+internal sealed class WatchedService : WebApplicationFactory<Program>
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+
+    private readonly (string Key, string Value)[] settings;
+    private readonly Action<IServiceCollection> replace;
+    private readonly MeterListener listener = new();
+    private readonly ConcurrentDictionary<string, long> counts = new();
+
+    public WatchedService(Action<IServiceCollection>? replace = null, params (string Key, string Value)[] settings)
+    {
+        this.settings = settings;
+        this.replace = replace ?? (_ => { });
+
+        // The warm-up takes a place of the gate.
+        SpinWait.SpinUntil(() => Get<Readiness>().IsReady && Get<SolveGate>().InUse == 0, Patience);
+        Listen(Get<IMeterFactory>());
+    }
+
+    /// <summary>How many solves were made for callers.</summary>
+    public long Solves => CountOf(ServiceMeter.SolveDuration);
+
+    public T Get<T>()
+        where T : notnull => Services.GetRequiredService<T>();
+
+    /// <summary>How much was counted, under a tag if the instrument has any.</summary>
+    public long CountOf(string instrument, string tag = "") => counts.GetValueOrDefault($"{instrument} {tag}");
+
+    public async Task<Answer> RecommendAsync(string body, CancellationToken gone = default)
+    {
+        using var content = new StringContent(body, Encoding.UTF8, new MediaTypeHeaderValue("application/json"));
+        using var client = CreateClient();
+        using var response = await client.PostAsync(new Uri("/v1/recommendations", UriKind.Relative), content, gone);
+        return await Answer.OfAsync(response);
+    }
+
+    protected override void ConfigureWebHost(IWebHostBuilder builder)
+    {
+        foreach (var (key, value) in settings)
+        {
+            builder.UseSetting(key, value);
+        }
+
+        builder.ConfigureTestServices(replace);
+    }
+
+    protected override void Dispose(bool disposing)
+    {
+        listener.Dispose();
+        base.Dispose(disposing);
+    }
+
+    private void Listen(IMeterFactory ownFactory)
+    {
+        listener.InstrumentPublished = (instrument, listening) =>
+        {
+            // Other services run in this process at the same time.
+            if (instrument.Meter.Scope == ownFactory && instrument.Meter.Name == ServiceMeter.Name)
+            {
+                listening.EnableMeasurementEvents(instrument);
+            }
+        };
+        listener.SetMeasurementEventCallback<long>((instrument, count, tags, _) => Add(instrument, tags, count));
+        listener.SetMeasurementEventCallback<double>((instrument, _, tags, _) => Add(instrument, tags, 1));
+        listener.Start();
+    }
+
+    private void Add(Instrument instrument, ReadOnlySpan<KeyValuePair<string, object?>> tags, long count) =>
+        counts.AddOrUpdate($"{instrument.Name} {(tags.IsEmpty ? "" : tags[0].Value)}", count, (_, sum) => sum + count);
+}
