@@ -10,8 +10,8 @@ internal sealed record Catalogue
     /// <summary>Null for an inline one.</summary>
     public required string? Id { get; init; }
 
-    /// <summary>A short hash of the content: the same content has the same version.</summary>
-    public required string Version { get; init; }
+    /// <summary>A short hash of the content: the same content has the same version. Null for an inline one.</summary>
+    public required string? Version { get; init; }
 
     public required string Currency { get; init; }
 

@@ -48,7 +48,7 @@ internal static class CatalogueReader
         return new Catalogue
         {
             Id = id,
-            Version = Convert.ToHexStringLower(SHA256.HashData(JsonMarshal.GetRawUtf8Value(json)).AsSpan(0, VersionBytes)),
+            Version = id is null ? null : Convert.ToHexStringLower(SHA256.HashData(JsonMarshal.GetRawUtf8Value(json)).AsSpan(0, VersionBytes)),
             Currency = request.Currency ?? "",
             Items = items,
             Listed = listed,

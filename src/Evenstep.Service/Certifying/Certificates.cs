@@ -47,5 +47,5 @@ internal sealed partial class Certificates(SecondProver prover, CertifySettings 
         LogLevel.Error,
         "The second engine disagrees with a plan. Outcome: {Outcome}. Purchases: {Purchases}. Values: {Values}. Wish: {Wish}. Catalogue: {CatalogueId}, version {CatalogueVersion}. Request: {Body}")]
     private partial void LogDisagreement(
-        Outcome outcome, string purchases, StageValues? values, WideViewWish? wish, string? catalogueId, string catalogueVersion, string body);
+        Outcome outcome, string purchases, StageValues? values, WideViewWish? wish, string? catalogueId, string? catalogueVersion, string body);
 }

@@ -69,6 +69,6 @@ internal sealed record CatalogueAnswer
     /// <summary>Null for a catalogue that the request brought along.</summary>
     public required string? Id { get; init; }
 
-    /// <summary>A short hash of the content.</summary>
-    public required string Version { get; init; }
+    /// <summary>A short hash of the content; null for a catalogue that the request brought along.</summary>
+    public required string? Version { get; init; }
 }

@@ -27,7 +27,7 @@ public sealed partial class RepeatTests
             var shuffled = Shuffled(body, dice)!.ToJsonString();
             var (one, other) = (await AnswerAsync(before, shuffled), await AnswerAsync(after, shuffled));
             Assert.Equal(one, other);
-            Assert.Equal(WithoutVersion(first), WithoutVersion(one));
+            Assert.Equal(first, one);
         }
     }
 
@@ -37,9 +37,6 @@ public sealed partial class RepeatTests
         Assert.Equal(200, answer.Status);
         return Milliseconds().Replace(answer.Body, "");
     }
-
-    /// <summary>An inline catalogue's version is that of its very bytes.</summary>
-    private static string WithoutVersion(string answer) => Version().Replace(answer, "");
 
     private static JsonNode? Shuffled(JsonNode? node, Random dice) => node switch
     {
@@ -60,7 +57,4 @@ public sealed partial class RepeatTests
 
     [GeneratedRegex(@"""milliseconds"":[0-9.]+")]
     private static partial Regex Milliseconds();
-
-    [GeneratedRegex(@"""version"":""[0-9a-f]+""")]
-    private static partial Regex Version();
 }
