@@ -38,7 +38,7 @@ builder.WebHost.ConfigureKestrel(server =>
 });
 
 // What the walk of a request needs.
-builder.Services.AddSingleton(Shelf.WithDemo());
+builder.Services.AddSingleton(Shelf.From(builder.Configuration));
 builder.Services.AddSingleton(WorkLimit.From(builder.Configuration));
 builder.Services.AddSingleton<SolveGate>();
 builder.Services.AddSingleton<RefereedPlanner>();

@@ -22,21 +22,23 @@ internal static class HttpRuns
     {
         var repeated = Repository.Example(RepeatedExample);
         var answerPath = System.IO.Path.GetTempFileName();
+        using var shops = new StoredShops();
         try
         {
-            using var service = await Server.ServiceAsync();
+            using var service = await Server.ServiceAsync(shops.Folder, cacheMegabytes: 0);
+            using var remembering = await Server.ServiceAsync(shops.Folder, cacheMegabytes: 64);
             var answer = await AnswerAsync(service, repeated);
             await File.WriteAllBytesAsync(answerPath, answer);
             using var floor = await Server.FloorAsync(answerPath);
             var tool = (ILoadTool?)WrkLoad.IfInstalled() ?? new ClientLoad();
-            return new HttpResults(
-                tool,
-                answer.Length,
-                [
-                    await MeasureAsync("different requests", service, DemoRequests.Different, tool, options),
-                    await MeasureAsync("one request, repeated", service, [repeated], tool, options),
-                ],
-                await MeasureAsync("floor", floor, [repeated], tool, options));
+            List<TargetResult> results = [];
+            foreach (var catalogue in StoredShops.Sizes.Select(StoredShops.NameOf).Prepend("demo"))
+            {
+                results.Add(await MeasureAsync($"{catalogue}, different requests, no cache", service, DifferentRequests.For(catalogue), tool, options));
+            }
+
+            results.Add(await MeasureAsync("one request, repeated, from the cache", remembering, [repeated], tool, options));
+            return new HttpResults(tool, answer.Length, [.. results], await MeasureAsync("floor", floor, [repeated], tool, options));
         }
         finally
         {

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
 
@@ -19,8 +20,14 @@ internal sealed class Server : IDisposable
 
     public Uri Address { get; }
 
-    /// <summary>The service that was built along with the benchmarks.</summary>
-    public static Task<Server> ServiceAsync() => StartAsync(url => [Repository.ServiceAssembly, "--urls", url]);
+    /// <summary>The service that was built along with the benchmarks, with these catalogues besides its own.</summary>
+    public static Task<Server> ServiceAsync(string catalogueFolder, int cacheMegabytes) => StartAsync(url =>
+    [
+        Repository.ServiceAssembly,
+        "--urls", url,
+        "--Evenstep:CatalogueFolder", catalogueFolder,
+        "--Evenstep:CacheMegabytes", cacheMegabytes.ToString(CultureInfo.InvariantCulture),
+    ]);
 
     public static Task<Server> FloorAsync(string answerPath) =>
         StartAsync(url => [typeof(Server).Assembly.Location, Floor.Command, url, answerPath]);

@@ -18,7 +18,7 @@ internal static class HttpReport
         return string.Create(CultureInfo.InvariantCulture, $"""
             ## The service over HTTP
 
-            `POST {HttpRuns.Path}` over the demo catalogue on the loopback address, client and server on one machine, measured by {results.Tool.Name}, {options.Load.TotalSeconds} s each after {options.WarmUp.TotalSeconds} s of warm-up.{results.Tool.Remark} The floor is the same web stack with the same settings that reads the request and sends {results.AnswerBytes:N0} bytes prepared beforehand, as many as the answer to the repeated request.
+            `POST {HttpRuns.Path}` on the loopback address, over the demo catalogue (116 items) and invented ones of 300 and 3000 items that the service read at start, client and server on one machine, measured by {results.Tool.Name}, {options.Load.TotalSeconds} s each after {options.WarmUp.TotalSeconds} s of warm-up.{results.Tool.Remark} The floor is the same web stack with the same settings that reads the request and sends {results.AnswerBytes:N0} bytes prepared beforehand, as many as the answer to the repeated request.
 
             {table}
             """);

@@ -3,10 +3,11 @@ using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Catalogues;
 
-/// <summary>The stored catalogues. Only the demo catalogue, so far.</summary>
+/// <summary>The stored catalogues: the demo catalogue, and what a folder of files holds. They are read once, at start.</summary>
 internal sealed class Shelf
 {
     public const string DemoId = "demo";
+    public const string FolderKey = "Evenstep:CatalogueFolder";
 
     private readonly Dictionary<string, Catalogue> catalogues;
 
@@ -23,17 +24,25 @@ internal sealed class Shelf
 
     public Catalogue? Find(string id) => catalogues.GetValueOrDefault(id);
 
-    /// <summary>Reads the demo catalogue that lies beside the assembly.</summary>
-    public static Shelf WithDemo() => new([ReadDemo(Path.Combine(AppContext.BaseDirectory, "Catalogues", "demo.json"))]);
+    /// <summary>Reads the demo catalogue that lies beside the assembly, and nothing else.</summary>
+    public static Shelf WithDemo() => new([ReadDemo()]);
 
-    private static Catalogue ReadDemo(string path)
+    /// <summary>The demo catalogue, and each file of the folder that is configured: `shop.json` is the catalogue `shop`.</summary>
+    /// <exception cref="InvalidDataException">A catalogue is faulty; the message names every fault.</exception>
+    public static Shelf From(IConfiguration configuration) => configuration[FolderKey] is { Length: > 0 } folder
+        ? new([ReadDemo(), .. Directory.EnumerateFiles(folder, "*.json").Select(path => Read(Path.GetFileNameWithoutExtension(path), path))])
+        : WithDemo();
+
+    private static Catalogue ReadDemo() => Read(DemoId, Path.Combine(AppContext.BaseDirectory, "Catalogues", "demo.json"));
+
+    private static Catalogue Read(string id, string path)
     {
         using var document = JsonDocument.Parse(File.ReadAllBytes(path));
         var faults = new Faults();
         var request = CatalogueFields.Stored.Read(document.RootElement, Place.Root, faults);
-        var catalogue = request is null ? null : CatalogueReader.ReadWhole(DemoId, request, document.RootElement, Place.Root, faults);
+        var catalogue = request is null ? null : CatalogueReader.ReadWhole(id, request, document.RootElement, Place.Root, faults);
         return catalogue is not null && !faults.Any
             ? catalogue
-            : throw new InvalidDataException($"The demo catalogue is faulty: {string.Join("; ", faults.Shown)}");
+            : throw new InvalidDataException($"The catalogue {id} is faulty: {string.Join("; ", faults.Shown)}");
     }
 }

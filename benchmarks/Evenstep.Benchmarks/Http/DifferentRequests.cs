@@ -2,8 +2,8 @@ using System.Globalization;
 
 namespace Evenstep.Benchmarks.Http;
 
-/// <summary>Requests that name the demo catalogue, no two alike.</summary>
-internal static class DemoRequests
+/// <summary>Requests that name a catalogue, no two alike.</summary>
+internal static class DifferentRequests
 {
     private static readonly (double ApertureMm, double FocalLengthMm, string Focuser)[] Telescopes =
         [(80, 480, "2in"), (102, 1000, "1.25in"), (130, 650, "1.25in"), (152, 1216, "2in"), (203, 1218, "2in"), (254, 1200, "2in")];
@@ -11,12 +11,12 @@ internal static class DemoRequests
     private static readonly int[] Budgets = [90, 140, 190, 260, 340, 430, 560, 700];
 
     /// <summary>Each telescope with each budget.</summary>
-    public static readonly string[] Different =
+    public static string[] For(string catalogue) =>
     [
         .. Budgets.SelectMany(budget => Telescopes.Select(telescope => string.Create(CultureInfo.InvariantCulture, $$"""
             {
               "telescopes": [ { "apertureMm": {{telescope.ApertureMm}}, "focalLengthMm": {{telescope.FocalLengthMm}}, "focuserBarrel": "{{telescope.Focuser}}" } ],
-              "catalogue": { "id": "demo" },
+              "catalogue": { "id": "{{catalogue}}" },
               "limits": { "budget": {{budget}} }
             }
             """))),
