@@ -15,19 +15,25 @@ internal sealed class SampleQueue(CertifySettings settings, Readiness readiness,
     /// <summary>Each may hold a body of 2 MiB and the problem made of it.</summary>
     public const int MostWaiting = 16;
 
+    /// <summary>With more the model takes seconds and a gigabyte, which is too much for what nobody asked for.</summary>
+    public const int MostCandidates = 300;
+
     private readonly Channel<Sample> waiting = Channel.CreateBounded<Sample>(new BoundedChannelOptions(MostWaiting) { SingleReader = true });
     private long seen;
 
     public void Offer(PlanningCase asked, Plan plan)
     {
         // What only warms the service up is no sample.
-        if (readiness.IsReady && Certificates.IsProvable(plan) && IsDrawn(Interlocked.Increment(ref seen)) && !waiting.Writer.TryWrite(new Sample(asked, plan)))
+        if (readiness.IsReady && Certificates.IsProvable(plan) && IsDrawn(Interlocked.Increment(ref seen)) && !TryKeep(asked, plan))
         {
             meter.Certified(Verdict.Dropped);
         }
     }
 
     public IAsyncEnumerable<Sample> TakeAllAsync(CancellationToken stopping) => waiting.Reader.ReadAllAsync(stopping);
+
+    private bool TryKeep(PlanningCase asked, Plan plan) =>
+        plan.Candidacy.Candidates.Length <= MostCandidates && waiting.Writer.TryWrite(new Sample(asked, plan));
 
     /// <summary>Evenly spread, and the same ones in every run.</summary>
     private bool IsDrawn(long number) => Math.Floor(number * settings.Share) > Math.Floor((number - 1) * settings.Share);

@@ -90,7 +90,9 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
     {
         var framing = problem.Demands.MustFrame[index];
         var others = problem with { Demands = problem.Demands with { MustFrame = problem.Demands.MustFrame.RemoveAt(index) } };
-        if (ModelIfDemandsAreCandidates(others) is not { } model)
+        var narrowest = framing with { WidthDeg = Bounds.WidthDeg.Least };
+        var any = problem with { Demands = problem.Demands with { MustFrame = problem.Demands.MustFrame.SetItem(index, narrowest) } };
+        if (ModelIfDemandsAreCandidates(others, helpingWith: any) is not { } model)
         {
             return null;
         }
@@ -116,11 +118,16 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
     /// <summary>In hundredths of a degree; what is within the tolerance of one counts as it.</summary>
     private static long RoundedDown(double degrees) => (long)Math.Floor(WidthsPerDegree * degrees * (1 + Tolerance.Value));
 
-    private static PurchaseModel? ModelIfDemandsAreCandidates(PurchaseProblem loose)
+    /// <summary>The model of a problem with loosened limits, unless an item that must be bought is no candidate even so.</summary>
+    private static PurchaseModel? ModelIfDemandsAreCandidates(PurchaseProblem loose, PurchaseProblem? helpingWith = null)
     {
-        var ids = Candidacy.Of(loose).Candidates.Select(item => item.Id).ToHashSet();
-        return loose.Demands.MustInclude.All(ids.Contains) ? ModelOf(loose) : null;
+        var candidacy = Candidacy.Of(loose);
+        var ids = candidacy.Candidates.Select(item => item.Id).ToHashSet();
+        return loose.Demands.MustInclude.All(ids.Contains) ? ModelOf(loose, candidacy, helpingWith ?? loose) : null;
     }
 
-    private static PurchaseModel ModelOf(PurchaseProblem problem) => new(PurchaseSpace.Of(problem, Candidacy.Of(problem)));
+    private static PurchaseModel ModelOf(PurchaseProblem problem) => ModelOf(problem, Candidacy.Of(problem), problem);
+
+    private static PurchaseModel ModelOf(PurchaseProblem problem, Candidacy candidacy, PurchaseProblem helpingWith) =>
+        new(PurchaseSpace.Of(problem, candidacy with { Candidates = Helpful.Among(helpingWith, candidacy.Candidates) }));
 }

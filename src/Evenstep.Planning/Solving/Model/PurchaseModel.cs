@@ -40,7 +40,6 @@ internal sealed class PurchaseModel
         }
 
         chosen = [.. space.Choices.Select(choice => choice.Items.Length == 1 ? bought[choice.Items[0]] : Cp.NewBoolVar(""))];
-        LinkPairs();
         foreach (var rule in AllowedSet)
         {
             rule(this);
@@ -65,7 +64,7 @@ internal sealed class PurchaseModel
     /// <summary>A literal that is true only if the view exists: certain views are always true.</summary>
     public ILiteral Exists(PossibleView view) => (view.Eyepiece, view.Barlow) switch
     {
-        ({ } eyepiece, { } barlow) => both[(eyepiece.Index, barlow.Index)],
+        ({ } eyepiece, { } barlow) => BothChosen(eyepiece, barlow),
         ({ } eyepiece, null) => Chosen(eyepiece),
         (null, { } barlow) => Chosen(barlow),
         _ => certain,
@@ -92,6 +91,7 @@ internal sealed class PurchaseModel
     /// <summary>Runs what a stage adds and asks, and leaves the model as it was before.</summary>
     public T Temporarily<T>(Func<T> stage)
     {
+        LinkAllPairs();
         var (variables, constraints) = (Cp.Model.Variables, Cp.Model.Constraints);
         var (variablesBefore, constraintsBefore) = (variables.Count, constraints.Count);
         try
@@ -116,18 +116,29 @@ internal sealed class PurchaseModel
     }
 
     /// <summary>
-    /// A literal for each eyepiece and Barlow that make a view together, true only if both are bought. The converse is
-    /// never asked for: literals of views are only ever used to have more of them.
+    /// True only if both are bought. The converse is never asked for: literals of views are only ever used to have more of
+    /// them.
     /// </summary>
-    private void LinkPairs()
+    private BoolVar BothChosen(Choice eyepiece, Choice barlow)
+    {
+        if (!both.TryGetValue((eyepiece.Index, barlow.Index), out var literal))
+        {
+            literal = Cp.NewBoolVar("");
+            Cp.AddBoolAnd([Chosen(eyepiece), Chosen(barlow)]).OnlyEnforceIf(literal);
+            both[(eyepiece.Index, barlow.Index)] = literal;
+        }
+
+        return literal;
+    }
+
+    /// <summary>What a stage takes away again must not hold a pair that a later one counts on.</summary>
+    private void LinkAllPairs()
     {
         foreach (var view in Space.Telescopes.SelectMany(telescope => telescope.All))
         {
-            if (view is { Eyepiece: { } eyepiece, Barlow: { } barlow } && !both.ContainsKey((eyepiece.Index, barlow.Index)))
+            if (view is { Eyepiece: { } eyepiece, Barlow: { } barlow })
             {
-                var literal = Cp.NewBoolVar("");
-                Cp.AddBoolAnd([Chosen(eyepiece), Chosen(barlow)]).OnlyEnforceIf(literal);
-                both[(eyepiece.Index, barlow.Index)] = literal;
+                BothChosen(eyepiece, barlow);
             }
         }
     }

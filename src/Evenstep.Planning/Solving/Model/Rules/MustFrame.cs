@@ -1,4 +1,5 @@
 using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
 
@@ -20,6 +21,7 @@ internal static class MustFrame
         ? model.Space.Telescopes[index].All
         : model.Space.Telescopes.SelectMany(telescope => telescope.All);
 
-    public static bool IsWide(PossibleView view, double widthDeg) =>
-        Tolerance.AtLeast(view.KitView.View.TrueFieldDeg / widthDeg, 1);
+    public static bool IsWide(PossibleView view, double widthDeg) => IsWide(view.KitView, widthDeg);
+
+    public static bool IsWide(KitView view, double widthDeg) => Tolerance.AtLeast(view.View.TrueFieldDeg / widthDeg, 1);
 }
