@@ -11,14 +11,15 @@ namespace Evenstep.Planning.Solving.Search;
 /// <param name="Cost">Of what is settled by it: these, and all else that must be bought.</param>
 internal sealed record BarlowSet(ImmutableArray<Item> Bought, Cost Cost)
 {
-    /// <summary>Every set within the limits that holds what must be bought, the smaller sets first.</summary>
+    /// <summary>Every set within the limits that holds what must be bought, the cheap before the dear.</summary>
     public static IEnumerable<BarlowSet> All(Groundwork ground)
     {
         var limits = ground.Problem.Limits;
         Item[] musts = [.. ground.Musts.Where(item => item.IsBarlow)];
         var most = Math.Min(limits.MaxBarlows - musts.Length, limits.MaxPurchases - ground.Musts.Length);
         var budget = limits.Budget - ground.Musts.Sum(item => item.Price);
-        return most < 0 ? [] : Extend([], 0, most, budget).OrderBy(set => set.Length).Select(set => new BarlowSet([.. musts, .. set], ground.Pricing.Of([.. ground.Musts, .. set])));
+        return most < 0 ? [] : Extend([], 0, most, budget).Select(set => new BarlowSet([.. musts, .. set], ground.Pricing.Of([.. ground.Musts, .. set])))
+            .OrderBy(set => set.Cost);
 
         IEnumerable<ImmutableArray<Item>> Extend(ImmutableArray<Item> set, int from, int left, decimal money)
         {

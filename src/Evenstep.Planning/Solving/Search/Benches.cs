@@ -1,22 +1,22 @@
-using System.Collections;
 using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
 
 namespace Evenstep.Planning.Solving.Search;
 
 /// <summary>The benches of a problem, one a Barlow set, each made when it is first needed; those that keep no limit left out.</summary>
-internal sealed class Benches(Groundwork ground) : IEnumerable<Bench>
+internal sealed class Benches(Groundwork ground)
 {
     private readonly ImmutableArray<BarlowSet> sets = [.. BarlowSet.All(ground)];
     private readonly Dictionary<BarlowSet, Bench> made = [];
 
-    public IEnumerator<Bench> GetEnumerator() => Below(Cost.Unknown).GetEnumerator();
+    /// <summary>All of them, those first whose Barlows have the most factors: there each ocular has the most powers, and good
+    /// sets are found soonest.</summary>
+    public IEnumerable<Bench> ByPowers => Possible(sets.OrderByDescending(set => set.Bought.Sum(item => ((Barlow)item.Optic).Factors.Length)));
 
-    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+    /// <summary>Those on which a set may cost less than the limit, which is asked anew before each of them; the cheapest first.</summary>
+    public IEnumerable<Bench> Below(Func<Cost> limit) => Possible(sets.Where(set => set.Cost < limit()));
 
-    /// <summary>The benches on which a set may cost less, asked anew before each of them.</summary>
-    public IEnumerable<Bench> Below(Func<Cost> limit) => sets.Where(set => set.Cost < limit()).Select(BenchOf).Where(bench => bench.IsPossible);
-
-    private IEnumerable<Bench> Below(Cost limit) => Below(() => limit);
+    private IEnumerable<Bench> Possible(IEnumerable<BarlowSet> wanted) => wanted.Select(BenchOf).Where(bench => bench.IsPossible);
 
     private Bench BenchOf(BarlowSet set)
     {

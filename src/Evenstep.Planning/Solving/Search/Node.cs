@@ -11,6 +11,7 @@ internal record struct Option(int Place, int Overlaps, double Gain);
 internal sealed class Node
 {
     private readonly Islands[] islands;
+    private readonly int[] indexOf;
     private Bench bench = null!;
 
     private Node(Shore[] shores, int mostOptions)
@@ -18,6 +19,7 @@ internal sealed class Node
         islands = [.. shores.Select(shore => new Islands(shore))];
         Options = new Option[mostOptions];
         Tried = new Option[mostOptions];
+        indexOf = new int[mostOptions];
     }
 
     /// <summary>The oculars that may still be chosen, up to <see cref="OptionCount"/>.</summary>
@@ -169,14 +171,10 @@ internal sealed class Node
     /// <summary>No set below this node holds the option any more: all that do have been looked at.</summary>
     public void Drop(int place)
     {
-        for (var i = 0; i < OptionCount; i++)
-        {
-            if (Options[i].Place == place)
-            {
-                Options[i] = Options[--OptionCount];
-                return;
-            }
-        }
+        var index = indexOf[place];
+        var last = Options[--OptionCount];
+        Options[index] = last;
+        indexOf[last.Place] = index;
     }
 
     /// <summary>Nothing is chosen yet.</summary>
@@ -197,7 +195,7 @@ internal sealed class Node
         {
             if (bench.OverlapsOf(place) <= OverlapsLeft && bench.LeastCents(place) <= CentsLeft)
             {
-                Options[OptionCount++] = new Option(place, bench.OverlapsOf(place), GainOf(place));
+                Add(new Option(place, bench.OverlapsOf(place), GainOf(place)));
             }
         }
     }
@@ -210,9 +208,15 @@ internal sealed class Node
             var count = option.Overlaps + overlaps[option.Place];
             if (option.Place != chosen && count <= OverlapsLeft && bench.LeastCents(option.Place) <= CentsLeft)
             {
-                Options[OptionCount++] = option with { Overlaps = count };
+                Add(option with { Overlaps = count });
             }
         }
+    }
+
+    private void Add(Option option)
+    {
+        indexOf[option.Place] = OptionCount;
+        Options[OptionCount++] = option;
     }
 
     private void Show(ReadOnlySpan<Sight> sights)

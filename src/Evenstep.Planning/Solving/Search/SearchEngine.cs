@@ -107,7 +107,7 @@ public sealed class SearchEngine
 
         var bound = double.PositiveInfinity;
         var best = new LeastStep(null, ground.Problem.Telescopes.Max(telescope => 2 * telescope.Axis.Length) + 1, 0);
-        foreach (var bench in benches)
+        foreach (var bench in benches.ByPowers)
         {
             (best, var benchBound) = Undercut(best, bench);
             bound = Math.Min(bound, benchBound);
@@ -140,7 +140,7 @@ public sealed class SearchEngine
     }
 
     /// <summary>Often some set does as well as any could, and is found at once.</summary>
-    private AnySet? ShortLook(double lnStep) => benches
+    private AnySet? ShortLook(double lnStep) => benches.ByPowers
         .Select(bench => AnyKeepingTo(lnStep, bench, effort.Short(NodesOfShortLook)))
         .FirstOrDefault(any => any.IsReached);
 
@@ -154,13 +154,13 @@ public sealed class SearchEngine
     private LeastExcess LeastMeanExcess(double lnLargestStep)
     {
         var least = new LeastExcess();
-        foreach (var bench in benches.TakeWhile(_ => !least.IsReached))
+        foreach (var bench in benches.ByPowers.TakeWhile(_ => !least.IsReached))
         {
             Descend(bench, lnLargestStep, least, bench.CheapestReticle, effort.Short(NodesOfShortLook));
         }
 
-        least.Floor = least.IsReached ? 0 : benches.Min(bench => bench.LeastExcess);
-        foreach (var bench in benches.TakeWhile(_ => !least.IsReached))
+        least.Floor = least.IsReached ? 0 : benches.ByPowers.Min(bench => bench.LeastExcess);
+        foreach (var bench in benches.ByPowers.TakeWhile(_ => !least.IsReached))
         {
             Descend(bench, lnLargestStep, least, bench.CheapestReticle, effort);
         }
