@@ -44,7 +44,7 @@ internal sealed class Bench
         overlapsAlone = [.. Sights.Select(OverlapsAlone)];
         withEverything = new Lazy<LadderFigures>(FiguresWithEverything);
         OpenFramings = FramingsNotMetBy(Shown.AsSpan());
-        mostPoints = [.. ground.Problem.Telescopes.Select((_, t) => Sights.Select(sights => Points(sights, t)).DefaultIfEmpty(0).Max())];
+        mostPoints = MostPoints();
         framingsMet = [.. Sights.Select(sights => OpenFramings & ~FramingsNotMetBy(sights))];
     }
 
@@ -183,8 +183,21 @@ internal sealed class Bench
         return count;
     }
 
-    private static long Points(Sight[] sights, int telescope) =>
-        sights.Where(sight => sight.Telescope == telescope).Sum(sight => sight.View.View.IsZoom ? int.MaxValue : 1L);
+    private long[] MostPoints()
+    {
+        var (most, points) = (new long[ground.Problem.Telescopes.Length], new long[ground.Problem.Telescopes.Length]);
+        foreach (var sights in Sights)
+        {
+            Array.Clear(points);
+            foreach (var sight in sights)
+            {
+                points[sight.Telescope] += sight.View.View.IsZoom ? int.MaxValue : 1;
+                most[sight.Telescope] = Math.Max(most[sight.Telescope], points[sight.Telescope]);
+            }
+        }
+
+        return most;
+    }
 
     private uint FramingsNotMetBy(ReadOnlySpan<Sight> sights)
     {

@@ -12,9 +12,6 @@ public sealed class SearchEngine
     /// <summary>While the bounds on the largest step are farther apart than this, the middle is tried.</summary>
     private const double Close = 0.03;
 
-    /// <summary>
-    /// A short look at every bench comes first: the best set is often found at once, and then the long looks end early.
-    /// </summary>
     private const long NodesOfShortLook = 50;
 
     private readonly Groundwork ground;
@@ -154,15 +151,11 @@ public sealed class SearchEngine
     private LeastExcess LeastMeanExcess(double lnLargestStep)
     {
         var least = new LeastExcess();
-        foreach (var bench in benches.ByPowers.TakeWhile(_ => !least.IsReached))
+        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.CheapestReticle)), lnLargestStep, least);
+        if (unfinished.Count > 0 && !least.IsReached)
         {
-            Descend(bench, lnLargestStep, least, bench.CheapestReticle, effort.Short(NodesOfShortLook));
-        }
-
-        least.Floor = least.IsReached ? 0 : benches.ByPowers.Min(bench => bench.LeastExcess);
-        foreach (var bench in benches.ByPowers.TakeWhile(_ => !least.IsReached))
-        {
-            Descend(bench, lnLargestStep, least, bench.CheapestReticle, effort);
+            least.Floor = benches.ByPowers.Min(bench => bench.LeastExcess);
+            LongLooks(unfinished, lnLargestStep, least);
         }
 
         return least;
@@ -172,18 +165,37 @@ public sealed class SearchEngine
     {
         var priceDecides = ground.Problem.Preferences.Prefer == Prefer.LowPrice;
         var least = new LeastCost(values.MeanExcessAllowed, known, ground.Pricing.Of(known.Items), priceDecides);
-        foreach (var looked in new Func<Effort>[] { () => effort.Short(NodesOfShortLook), () => effort })
+        var all = benches.Below(() => least.Best).SelectMany(bench => bench.ReticlesToTry.Select(reticle => (bench, reticle)));
+        LongLooks(ShortLooks(all, values.LnLargestStepAllowed, least), values.LnLargestStepAllowed, least);
+        return least.Cheapest;
+    }
+
+    /// <summary>
+    /// A short look at every bench comes first: the best set is often found at once, and then the long looks end early. Returns
+    /// the benches that were not seen to the end.
+    /// </summary>
+    private List<(Bench Bench, Item? Reticle)> ShortLooks(IEnumerable<(Bench Bench, Item? Reticle)> all, double lnLargestStep, Goal goal)
+    {
+        List<(Bench Bench, Item? Reticle)> unfinished = [];
+        foreach (var (bench, reticle) in all.TakeWhile(_ => !goal.IsReached))
         {
-            foreach (var bench in benches.Below(() => least.Best))
+            var shortLook = effort.Short(NodesOfShortLook);
+            Descend(bench, lnLargestStep, goal, reticle, shortLook);
+            if (shortLook.IsSpent)
             {
-                foreach (var reticle in bench.ReticlesToTry)
-                {
-                    Descend(bench, values.LnLargestStepAllowed, least, reticle, looked());
-                }
+                unfinished.Add((bench, reticle));
             }
         }
 
-        return least.Cheapest;
+        return unfinished;
+    }
+
+    private void LongLooks(IEnumerable<(Bench Bench, Item? Reticle)> unfinished, double lnLargestStep, Goal goal)
+    {
+        foreach (var (bench, reticle) in unfinished.TakeWhile(_ => !goal.IsReached))
+        {
+            Descend(bench, lnLargestStep, goal, reticle, effort);
+        }
     }
 
     private void Descend(Bench bench, double lnStep, Goal goal, Item? reticle, Effort looked)
