@@ -1,4 +1,5 @@
 using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Search;
 
 namespace Evenstep.Planning.Tests.Search;
 
@@ -41,11 +42,16 @@ public class PointsNeededTests
         {
             var islands = axis.Islands(axis.Reaches);
             var before = islands.PointsNeeded(half);
-            var at = axis.Another(new Random(before)).From;
+            var at = axis.Another(new Random((int)before)).From;
             islands.Add(new Reach(at, at));
             Assert.InRange(islands.PointsNeeded(half), before - 1, before);
         }
     }
+
+    /// <summary>With no step allowed only the tolerance is left of it.</summary>
+    [Fact]
+    public void However_small_the_step_the_points_needed_can_be_told() =>
+        Assert.True(new Islands(new Shore(2.3, 0, 1 / 2.3)).PointsNeeded(5e-10) > int.MaxValue);
 
     private static IEnumerable<(AxisDraw Axis, double Half)> AxesAndSteps() =>
         AxisDraw.Many(Axes, MostReaches).Select((axis, seed) => (axis, axis.Half(new Random(seed))));

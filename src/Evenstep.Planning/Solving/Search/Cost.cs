@@ -4,7 +4,8 @@ namespace Evenstep.Planning.Solving.Search;
 /// What decides between sets that are equally good in steps and excess, in this order: what the request prefers, the
 /// price, the number of items, and the fixed rule for ties. All of it adds up over the purchases.
 /// </summary>
-/// <param name="Preference">In units of 1e-7 of a preference score, which is far finer than scores are given.</param>
+/// <param name="Preference">In units of 1e-7 of a preference score, which is far finer than scores are given; parfocal groups
+/// are counted as they are.</param>
 /// <param name="Cents">The price.</param>
 /// <param name="Count">Of items.</param>
 /// <param name="Ties">The sum of fingerprints.</param>

@@ -4,7 +4,7 @@ namespace Evenstep.Planning.Solving.Search;
 /// Looks through the sets of a bench, depth first. While a framing is open or a gap is too wide, some purchase must mend
 /// it: only the options that would are tried, for the fault that fewest can mend. Once nothing is amiss, whatever may
 /// still help is tried. An option that has been tried is dropped for its later siblings, since every set with it has been
-/// looked at: so no set is met twice, and none is missed.
+/// looked at. So no set is met twice, and a set is left out only if a smaller one within it shows as much.
 /// </summary>
 internal sealed class Descent
 {
@@ -58,6 +58,7 @@ internal sealed class Descent
         }
     }
 
+    /// <summary>Tries options, which are a copy: what the node itself offers shrinks meanwhile, and that is what its children see.</summary>
     private void Try(int depth, Span<Option> options)
     {
         var node = chain[depth];

@@ -135,7 +135,7 @@ internal sealed class Islands(Shore shore)
     }
 
     /// <summary>The least number of further points that make every gap keep to a step of twice <paramref name="half"/>.</summary>
-    public int PointsNeeded(double half)
+    public long PointsNeeded(double half)
     {
         if (Shore.Length <= half)
         {
@@ -155,7 +155,7 @@ internal sealed class Islands(Shore shore)
 
         return needed;
 
-        static int Steps(double stretch, double step) => stretch <= 0 ? 0 : (int)Math.Ceiling((stretch / step) - Slack);
+        static long Steps(double stretch, double step) => stretch <= 0 ? 0 : (long)Math.Ceiling((stretch / step) - Slack);
     }
 
     /// <summary>For one island more.</summary>

@@ -12,7 +12,7 @@ internal sealed record Offer(ImmutableArray<Ware> Wares)
     public Item Item => Wares[0].Item;
 
     /// <summary>
-    /// Of two alike wares a set never needs both, for without one of them it shows the same and costs less; and of the two
+    /// Of two alike wares a set never needs both, for without one of them it shows the same, costs no more and is one item fewer; and of the two
     /// it never needs the one that costs no less and is preferred no more.
     /// </summary>
     public static ImmutableArray<Offer> Among(PurchaseProblem problem, Pricing pricing, IEnumerable<Item> items) =>

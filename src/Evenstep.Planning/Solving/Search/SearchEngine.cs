@@ -121,7 +121,7 @@ public sealed class SearchEngine
         while (Tolerance.Above(best.LnLeast, bound) && !effort.IsSpent)
         {
             var halves = isFromHere && best.LnLeast - bound > Close;
-            var threshold = halves ? (best.LnLeast + bound) / 2 : best.LnLeast - (2 * Tolerance.Value);
+            var threshold = halves ? (best.LnLeast + bound) / 2 : Math.Max(0, best.LnLeast - (2 * Tolerance.Value));
             var found = AnyKeepingTo(threshold, bench, effort);
             if (found.Selection is { } better)
             {
