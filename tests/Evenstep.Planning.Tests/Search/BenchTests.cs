@@ -1,82 +1,184 @@
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Search;
-using Evenstep.Planning.Tests.Agreement;
-using Evenstep.Planning.Tests.Oracle;
 
 namespace Evenstep.Planning.Tests.Search;
 
-/// <summary>What a bench says of its oculars, held against kits in plain code.</summary>
 public class BenchTests
 {
-    private const int Problems = 150;
-    private const double Rounding = 1e-9;
+    private const int Problems = 200;
+    private const int SetsPerBench = 8;
+    private const int MostPlaces = 4;
+
+    private const double Rounding = 1e-12;
 
     [Fact]
-    public void Overlaps_shown_alone_and_between_add_up_to_those_of_the_kit()
+    public void Overlaps_shown_and_alone_and_between_are_those_that_the_kit_counts()
     {
-        var compared = 0;
-        foreach (var (ground, bench, random) in Benches())
+        var overlapping = 0;
+        foreach (var (drawn, bench, places) in BenchesAndSets())
         {
-            int[] chosen = [.. Enumerable.Range(0, bench.Sights.Length).OrderBy(_ => random.Next()).Take(random.Next(4))];
-            var kit = Kit.Of(ground.Problem, bench.Settled.Concat(chosen.Select(place => ground.Oculars[place].Item)));
-            var between = chosen.SelectMany((a, i) => chosen.Skip(i + 1).Select(b => bench.OverlapsWith(a)[b])).Sum();
-            var shown = ground.Problem.Limits.AllowedOverlaps - bench.OverlapsLeft;
-            Assert.Equal(kit.OverlapsThroughPurchases(), shown + chosen.Sum(bench.OverlapsOf) + between);
-            compared++;
+            var shown = drawn.Problem.Limits.AllowedOverlaps - bench.OverlapsLeft;
+            var between = places.SelectMany((a, i) => places[(i + 1)..].Select(b => bench.OverlapsWith(a)[b])).Sum();
+            var count = shown + places.Sum(bench.OverlapsOf) + between;
+            Assert.Equal(drawn.KitOf(bench, places).OverlapsThroughPurchases(), count);
+            overlapping += between > 0 ? 1 : 0;
         }
 
-        Assert.True(compared > Problems);
+        Assert.True(overlapping > Problems, $"only {overlapping} sets overlap");
     }
 
     [Fact]
-    public void No_set_does_better_than_everything_together()
+    public void Overlaps_between_two_are_the_same_the_other_way_round()
     {
-        foreach (var (ground, bench, random) in Benches())
+        foreach (var (_, bench, places) in BenchesAndSets().Where(one => one.Places.Length > 1))
         {
-            var chosen = ground.Oculars.Where(_ => random.Next(3) == 0).Select(offer => offer.Item);
-            var figures = Kit.Of(ground.Problem, bench.Settled.Concat(chosen)).Figures;
-            Assert.True(bench.LnLeastStep <= figures.LnLargestStep + Rounding);
-            Assert.True(bench.LeastExcess <= figures.MeanExcess + Rounding);
+            Assert.Equal(bench.OverlapsWith(places[0])[places[1]], bench.OverlapsWith(places[1])[places[0]]);
         }
     }
 
     [Fact]
-    public void A_framing_is_met_by_what_makes_the_kit_meet_it()
+    public void What_is_shown_and_added_is_what_the_kit_shows()
     {
-        foreach (var (ground, bench, _) in Benches().Where(one => one.Ground.Framings.Length > 0))
+        foreach (var (drawn, bench, places) in BenchesAndSets())
         {
-            for (var place = 0; place < bench.Sights.Length; place++)
+            var sights = bench.Shown.Concat(places.SelectMany(place => bench.Sights[place])).ToArray();
+            var kit = drawn.KitOf(bench, places);
+            for (var t = 0; t < kit.Ladders.Length; t++)
             {
-                var kit = Kit.Of(ground.Problem, bench.Settled.Add(ground.Oculars[place].Item));
-                for (var i = 0; i < ground.Framings.Length; i++)
-                {
-                    var isMet = (bench.OpenFramings & ~bench.FramingsMet(place) & (1u << i)) == 0;
-                    Assert.Equal(Breaches.Frames(kit, ground.Framings[i].WidthDeg, ground.Framings[i].TelescopeIndex), isMet);
-                }
+                Assert.Equal(
+                    kit.Ladders[t].Usable.Select(view => (view.Reach.From, view.Reach.To, view.View.TrueFieldDeg, view.NeedsPurchase)).Order(),
+                    sights.Where(sight => sight.Telescope == t)
+                        .Select(sight => (sight.Reach.From, sight.Reach.To, sight.View.View.TrueFieldDeg, sight.View.NeedsPurchase)).Order());
             }
         }
     }
 
     [Fact]
-    public void Barlow_sets_are_those_within_the_limits_each_once_the_cheap_before_the_dear()
+    public void A_framing_is_open_until_the_kit_shows_it()
     {
-        foreach (var ground in Grounds())
+        var closed = 0;
+        foreach (var (drawn, bench, places) in BenchesAndSets().Where(one => one.Drawn.Problem.Demands.MustFrame.Length > 0))
         {
-            BarlowSet[] sets = [.. BarlowSet.All(ground)];
-            Assert.Equal(sets.Length, sets.Select(set => string.Join(' ', set.Bought.Select(item => item.Id).Order(StringComparer.Ordinal))).Distinct().Count());
-            Assert.Equal(sets.OrderBy(set => set.Cost).Select(set => set.Cost), sets.Select(set => set.Cost));
-            Assert.All(sets, set => Assert.True(set.Bought.Length <= ground.Problem.Limits.MaxBarlows));
-            Assert.All(sets, set => Assert.All(ground.Musts.Where(item => item.IsBarlow), must => Assert.Contains(must, set.Bought)));
+            var open = places.Aggregate(bench.OpenFramings, (left, place) => left & ~bench.FramingsMet(place));
+            Assert.Equal(FramingsOpenIn(drawn.KitOf(bench, places)), open);
+            Assert.All(places, place => Assert.Equal(0u, bench.FramingsMet(place) & ~bench.OpenFramings));
+            closed += open < bench.OpenFramings ? 1 : 0;
+        }
+
+        Assert.True(closed > Problems / 10, $"only {closed} sets meet a framing");
+    }
+
+    [Fact]
+    public void The_wish_for_a_wide_view_is_one_framing_more()
+    {
+        foreach (var drawn in Drawn.Problems(Problems))
+        {
+            if (WideViewWish.TrueFieldWished(drawn.Problem, drawn.Ground.Candidacy.Candidates) is not { } wished)
+            {
+                continue;
+            }
+
+            var wishing = drawn.Ground.Wishing(wished);
+            var wish = 1u << drawn.Problem.Demands.MustFrame.Length;
+            Assert.Equal(drawn.Ground.Framings.Length + 1, wishing.Framings.Length);
+            foreach (var bench in BarlowSet.All(wishing).Select(set => new Bench(wishing, set)))
+            {
+                Assert.Equal(!Breaches.Frames(drawn.KitOf(bench, []), wished, null), (bench.OpenFramings & wish) != 0);
+            }
         }
     }
 
-    /// <summary>Where an item that must be bought is no candidate, the search does not begin.</summary>
-    internal static IEnumerable<Groundwork> Grounds() => Enumerable.Range(400_000, Problems).Select(seed =>
+    [Fact]
+    public void A_reticle_eyepiece_is_needed_exactly_where_the_kit_lacks_one_that_serves()
     {
-        var problem = Bridge.ToProblem(RandomProblems.Make(seed));
-        return new Groundwork(problem, Candidacy.Of(problem));
-    }).Where(ground => ground.Musts.Length == ground.Problem.Demands.MustInclude.Length);
+        var needing = 0;
+        foreach (var (drawn, bench) in EveryBench().Where(one => one.Drawn.Problem.Demands.ReticleLeastPower is not null))
+        {
+            Item[] wares = [.. drawn.Ground.Reticles.SelectMany(offer => offer.Wares).Select(ware => ware.Item)];
+            Item[] serving = [.. wares.Where(item => IsReticleRight(drawn.KitOf(bench, [], item)))];
+            var isRight = IsReticleRight(drawn.KitOf(bench, []));
+            Assert.Equal(isRight ? [] : serving.Length > 0 ? serving : null, bench.Reticles?.Select(ware => ware.Item));
+            needing += bench.Reticles is { Length: > 0 } ? 1 : 0;
+        }
 
-    internal static IEnumerable<(Groundwork Ground, Bench Bench, Random Random)> Benches() => Grounds()
-        .SelectMany((ground, i) => BarlowSet.All(ground).Select(set => (ground, new Bench(ground, set), new Random(i))));
+        Assert.True(needing > 10, $"only {needing} benches need a reticle eyepiece");
+    }
+
+    [Fact]
+    public void Unless_one_is_asked_for_no_reticle_eyepiece_is_needed() => Assert.All(
+        EveryBench().Where(one => one.Drawn.Problem.Demands.ReticleLeastPower is null),
+        one => Assert.Empty(one.Bench.Reticles!));
+
+    [Fact]
+    public void What_is_left_of_money_and_number_is_what_the_settled_items_and_the_cheapest_reticle_leave()
+    {
+        foreach (var (drawn, bench) in EveryBench().Where(one => one.Bench.Reticles is not null))
+        {
+            Item[] settled = [.. bench.Settled, .. bench.Reticles!.Select(ware => ware.Item).OrderBy(item => item.Price).Take(1)];
+            Assert.Equal(drawn.Problem.Limits.Budget - settled.Sum(item => item.Price), bench.CentsLeft / 100m);
+            Assert.Equal(drawn.Problem.Limits.MaxPurchases - settled.Length, bench.CountLeft);
+            Assert.All(bench.Reticles!, ware => Assert.Equal(
+                bench.CentsLeft - bench.ExtraCents(ware.Item),
+                (long)((drawn.Problem.Limits.Budget - bench.Settled.Sum(item => item.Price) - ware.Item.Price) * 100)));
+            Assert.Equal(0, bench.ExtraCents(null));
+        }
+    }
+
+    [Fact]
+    public void A_bench_is_possible_exactly_if_what_is_settled_breaks_no_limit()
+    {
+        foreach (var (drawn, bench) in EveryBench())
+        {
+            Item[] cheapest = [.. (bench.Reticles ?? []).Select(ware => ware.Item).OrderBy(item => item.Price).Take(1)];
+            var breaches = Breaches.Of(drawn.KitOf(bench, [], cheapest)).Where(breach => breach is not Breach.MustFrame);
+            Assert.Equal(bench.IsPossible, !breaches.Any());
+        }
+    }
+
+    [Fact]
+    public void No_set_has_a_lesser_step_than_everything_together()
+    {
+        foreach (var (drawn, bench, places) in BenchesAndSets())
+        {
+            Assert.True(bench.LnLeastStep <= drawn.KitOf(bench, places).Figures.LnLargestStep + Rounding);
+        }
+    }
+
+    [Fact]
+    public void Everything_together_has_exactly_that_step()
+    {
+        foreach (var (drawn, bench) in EveryBench())
+        {
+            var everything = drawn.KitOf(bench, Enumerable.Range(0, drawn.Ground.Oculars.Length));
+            Assert.Equal(everything.Figures.LnLargestStep, bench.LnLeastStep, Rounding);
+        }
+    }
+
+    [Fact]
+    public void No_ocular_adds_more_points_than_the_most_and_a_zoom_more_than_can_be_counted()
+    {
+        foreach (var (drawn, bench) in EveryBench())
+        {
+            for (var t = 0; t < drawn.Problem.Telescopes.Length; t++)
+            {
+                Sight[][] here = [.. bench.Sights.Select(sights => sights.Where(sight => sight.Telescope == t).ToArray())];
+                Assert.All(here, sights => Assert.True(sights.Length <= bench.MostPointsIn(t)));
+                Assert.Equal(here.Any(sights => sights.Any(sight => sight.View.View.IsZoom)), bench.MostPointsIn(t) >= int.MaxValue);
+            }
+        }
+    }
+
+    private static bool IsReticleRight(Kit kit) => !Breaches.Of(kit).Any(breach => breach is Breach.Reticle or Breach.Reticles);
+
+    private static uint FramingsOpenIn(Kit kit)
+    {
+        var demands = kit.Problem.Demands.MustFrame;
+        return demands.Select((demand, i) => Breaches.Frames(kit, demand.WidthDeg, demand.TelescopeIndex) ? 0 : 1u << i).Aggregate(0u, (a, b) => a | b);
+    }
+
+    private static IEnumerable<(Drawn Drawn, Bench Bench)> EveryBench() =>
+        Drawn.Problems(Problems).SelectMany(drawn => BarlowSet.All(drawn.Ground).Select(set => (drawn, new Bench(drawn.Ground, set))));
+
+    private static IEnumerable<(Drawn Drawn, Bench Bench, int[] Places)> BenchesAndSets() =>
+        EveryBench().SelectMany(one => one.Drawn.SetsOfPlaces(SetsPerBench, MostPlaces).Select(places => (one.Drawn, one.Bench, places)));
 }

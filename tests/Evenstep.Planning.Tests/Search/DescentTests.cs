@@ -1,79 +1,124 @@
-using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Optics;
 using Evenstep.Planning.Solving.Search;
 
 namespace Evenstep.Planning.Tests.Search;
 
-/// <summary>What the descent promises of the sets that it notes, and what the bounds promise of the sets below a node.</summary>
+/// <summary>
+/// What a descent comes past when its goal gives nothing up. It leaves out purchases that take nothing off the excess, so
+/// it does not meet every allowed set itself, but always one within it that shows as much.
+/// </summary>
 public class DescentTests
 {
-    private const long ManyNodes = 200_000;
+    private const int Problems = 150;
     private const double Rounding = 1e-9;
 
     [Fact]
-    public void Every_set_noted_is_allowed_keeps_to_the_step_and_is_met_once()
+    public void Every_set_met_is_allowed_and_keeps_to_the_step()
     {
-        var noted = 0;
-        foreach (var (ground, bench, random) in BenchTests.Benches().Where(one => one.Bench.IsPossible))
+        foreach (var (tried, met) in Tried.Problems(Problems).Select(tried => (tried, tried.Met())))
         {
-            var lnStep = (0.3 + random.NextDouble()) * ground.Problem.Telescopes.Max(telescope => telescope.Axis.Length);
-            var all = Descend(ground, bench, lnStep);
-            Assert.Equal(all.Sets.Count, all.Sets.Select(set => string.Join(' ', set)).Distinct().Count());
-            foreach (var set in all.Sets)
-            {
-                var kit = Kit.Of(ground.Problem, set);
-                Assert.Empty(Breaches.Of(kit));
-                Assert.True(kit.Figures.LnLargestStep <= lnStep + Rounding);
-                noted++;
-            }
+            Assert.All(met, set => Assert.True(tried.Allowed.ContainsKey(set.Name), $"seed {tried.Drawn.Seed}: {set.Name}"));
+            Assert.All(met, set => Assert.True(Tolerance.AtMost(set.LnLargestStep, tried.LnStep)));
         }
-
-        Assert.True(noted > 500, $"only {noted} sets were noted");
     }
 
-    /// <summary>All that ends a branch early rests on this.</summary>
     [Fact]
-    public void No_set_below_the_root_has_less_excess_or_costs_less_than_the_root_promises()
+    public void Every_set_met_has_its_true_figures_and_cost()
     {
-        foreach (var (ground, bench, _) in BenchTests.Benches().Where(one => one.Bench.IsPossible))
+        foreach (var tried in Tried.Problems(Problems))
         {
-            var root = Node.Chain(ground)[0];
-            root.Begin(bench, extraCents: 0);
-            var prospect = root.ProspectOf(root.CountLeft);
-            var settled = ground.Pricing.Of([.. bench.Settled]);
-            foreach (var set in Descend(ground, bench, lnStep: double.MaxValue / 4).Sets)
+            foreach (var set in tried.Met())
             {
-                var kit = Kit.Of(ground.Problem, set);
-                var gained = root.Excess - kit.Figures.MeanExcess;
-                Assert.True(kit.Figures.MeanExcess >= prospect.LeastExcess - Rounding);
-                Assert.True(ground.Pricing.Of([.. set]).Cents >= settled.Cents + prospect.LeastCostOf(gained - Rounding).Cents);
+                var figures = tried.Allowed[set.Name].Figures.Kit;
+                Assert.Equal(figures.MeanExcess, set.Excess, Rounding);
+                Assert.Equal(figures.LnLargestStep, set.LnLargestStep, Rounding);
+                Assert.Equal(tried.Drawn.Ground.Pricing.Of(set.Items), set.Cost);
             }
         }
     }
 
-    private static EverySet Descend(Groundwork ground, Bench bench, double lnStep)
+    [Fact]
+    public void No_set_is_met_twice() =>
+        Assert.All(Tried.Problems(Problems), tried => Assert.Distinct(tried.Met().Select(set => set.Name)));
+
+    /// <summary>Of the sets of wares on offer, no two of them alike.</summary>
+    [Fact]
+    public void Within_every_allowed_set_of_wares_on_offer_one_is_met_that_has_the_same_excess()
     {
-        var chain = Node.Chain(ground);
-        chain[0].Begin(bench, bench.ExtraCents(bench.CheapestReticle));
-        var settled = bench.CheapestReticle is { } reticle ? bench.Settled.Add(reticle) : bench.Settled;
-        var all = new EverySet();
-        Descent.Run(bench, chain, lnStep, all, new Effort(ManyNodes, CancellationToken.None), new Solving.Search.Path(ground.Pricing, settled));
-        return all;
+        var (wanted, smaller) = (0, 0);
+        foreach (var tried in Tried.Problems(Problems))
+        {
+            var met = tried.Met().ToDictionary(set => set.Name);
+            foreach (var set in tried.KeepingToStep().Where(set => IsOnOffer(tried.Drawn.Ground, set.Ids)))
+            {
+                Assert.Contains(SubsetsOf(set.Ids), ids => met.TryGetValue(ids, out var one) && Math.Abs(one.Excess - set.Figures.Kit.MeanExcess) <= Rounding);
+                wanted++;
+                smaller += met.ContainsKey(Noted.NameOf(set.Ids)) ? 0 : 1;
+            }
+        }
+
+        Assert.True(wanted > 10 * Problems && smaller > Problems, $"{wanted} sets, {smaller} of them met only in part");
     }
 
-    /// <summary>Notes every set, prunes nothing, and always asks for more.</summary>
-    private sealed class EverySet : Goal
+    [Fact]
+    public void A_set_that_needs_each_of_its_purchases_is_met_itself()
     {
-        public List<Item[]> Sets { get; } = [];
-
-        public override bool IsHopeless(Node node, Solving.Search.Path path) => false;
-
-        public override bool IsWorthTrying(in Prospect prospect, double gain, Cost cost) => true;
-
-        public override bool Note(Node node, Solving.Search.Path path)
+        var needed = 0;
+        foreach (var tried in Tried.Problems(Problems))
         {
-            Sets.Add([.. path.Select().Items]);
-            node.RefreshGains();
-            return true;
+            var met = tried.Met().Select(set => set.Name).ToHashSet();
+            var keeping = tried.KeepingToStep().ToDictionary(set => Noted.NameOf(set.Ids));
+            foreach (var set in keeping.Values.Where(set => IsOnOffer(tried.Drawn.Ground, set.Ids)))
+            {
+                if (!WithoutOne(set.Ids).Any(ids => keeping.TryGetValue(ids, out var less) && less.Figures.Kit.MeanExcess <= set.Figures.Kit.MeanExcess + Rounding))
+                {
+                    Assert.Contains(Noted.NameOf(set.Ids), met);
+                    needed++;
+                }
+            }
+        }
+
+        Assert.True(needed > Problems, $"only {needed} sets need all that they buy");
+    }
+
+    [Fact]
+    public void For_every_allowed_set_one_is_met_that_is_no_worse_in_anything()
+    {
+        foreach (var tried in Tried.Problems(Problems).Take(Problems / 3))
+        {
+            var met = tried.Met();
+            foreach (var set in tried.KeepingToStep())
+            {
+                var cost = tried.CostOf(set);
+                Assert.Contains(met, one => one.Excess <= set.Figures.Kit.MeanExcess + Rounding
+                    && one.Cost.Preference <= cost.Preference && one.Cost.Cents <= cost.Cents && one.Cost.Count <= cost.Count);
+            }
         }
     }
+
+    [Fact]
+    public void Where_nothing_keeps_to_the_step_nothing_is_met()
+    {
+        var none = 0;
+        foreach (var narrower in Tried.Problems(Problems).Select(tried => tried with { LnStep = tried.LnStep * 0.7 }).Where(tried => tried.KeepingToStep().Count == 0))
+        {
+            Assert.Empty(narrower.Met());
+            none++;
+        }
+
+        Assert.True(none > Problems / 5, $"only {none} steps are kept by nothing");
+    }
+
+    private static bool IsOnOffer(Groundwork ground, IReadOnlyCollection<string> ids)
+    {
+        var musts = ground.Musts.Select(item => item.Id).ToHashSet();
+        Offer[] offers = [.. ground.Oculars, .. ground.Barlows, .. ground.Reticles];
+        var bought = offers.Select(offer => offer.Wares.Count(ware => ids.Contains(ware.Item.Id))).ToArray();
+        return bought.All(count => count <= 1) && bought.Sum() == ids.Count(id => !musts.Contains(id));
+    }
+
+    private static IEnumerable<string> SubsetsOf(IReadOnlyList<string> ids) =>
+        Enumerable.Range(0, 1 << ids.Count).Select(set => Noted.NameOf(ids.Where((_, i) => (set & (1 << i)) != 0)));
+
+    private static IEnumerable<string> WithoutOne(IReadOnlyList<string> ids) => ids.Select(left => Noted.NameOf(ids.Where(id => id != left)));
 }

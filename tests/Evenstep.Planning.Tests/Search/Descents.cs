@@ -1,0 +1,59 @@
+using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Search;
+using Path = Evenstep.Planning.Solving.Search.Path;
+
+namespace Evenstep.Planning.Tests.Search;
+
+/// <summary>What a descent came past.</summary>
+internal sealed record Noted(Item[] Items, Cost Cost, double Excess, double LnLargestStep)
+{
+    public string Name => NameOf(Items.Select(item => item.Id));
+
+    public static string NameOf(IEnumerable<string> ids) => string.Join(' ', ids.Order(StringComparer.Ordinal));
+}
+
+/// <summary>Gives nothing up, notes every set it comes past, and always asks for more.</summary>
+internal sealed class EverySet : Goal
+{
+    public List<Noted> Sets { get; } = [];
+
+    public override bool WantsEveryWare => true;
+
+    public override bool IsHopeless(Node node, Path path) => false;
+
+    public override bool IsWorthTrying(in Prospect prospect, double gain, Cost cost) => true;
+
+    public override bool Note(Node node, Path path)
+    {
+        Sets.Add(new Noted([.. path.Select().Items], path.Cost, node.Excess, node.LnLargestStep()));
+        return true;
+    }
+}
+
+internal static class Descents
+{
+    public const long NoEnd = long.MaxValue;
+
+    /// <summary>The same goal for every bench of a problem and every reticle eyepiece that would do.</summary>
+    public static T Run<T>(Drawn drawn, double lnLargestStep, T goal, long nodes = NoEnd, CancellationToken cancellation = default)
+        where T : Goal
+    {
+        var effort = new Effort(nodes, cancellation);
+        foreach (var bench in drawn.Benches())
+        {
+            Item?[] reticles = bench.Reticles is { Length: > 0 } needed ? [.. needed.Select(ware => ware.Item)] : [null];
+            foreach (var reticle in reticles)
+            {
+                var chain = Node.Chain(drawn.Ground);
+                chain[0].Begin(bench, bench.ExtraCents(reticle));
+                if (chain[0].CentsLeft >= 0)
+                {
+                    var path = new Path(drawn.Ground.Pricing, reticle is null ? bench.Settled : bench.Settled.Add(reticle));
+                    Descent.Run(bench, chain, lnLargestStep, goal, effort, path);
+                }
+            }
+        }
+
+        return goal;
+    }
+}

@@ -1,0 +1,38 @@
+using Evenstep.Planning.Solving.Search;
+
+namespace Evenstep.Planning.Tests.Search;
+
+/// <summary>What the bounds promise of the sets below a node.</summary>
+public class ProspectTests
+{
+    private const int Problems = 300;
+    private const int SetsOfEach = 20;
+    private const double Rounding = 1e-9;
+
+    /// <summary>All that ends a branch early rests on this.</summary>
+    [Fact]
+    public void No_set_below_the_root_has_less_excess_or_costs_less_than_the_root_promises()
+    {
+        foreach (var drawn in Drawn.Problems(Problems))
+        {
+            foreach (var bench in drawn.Benches())
+            {
+                var root = Node.Chain(drawn.Ground)[0];
+                root.Begin(bench, extraCents: 0);
+                var prospect = root.ProspectOf(root.CountLeft);
+                var settled = drawn.Ground.Pricing.Of([.. bench.Settled]);
+                foreach (var places in drawn.SetsOfPlaces(SetsOfEach, root.CountLeft))
+                {
+                    var kit = drawn.KitOf(bench, places);
+                    var gained = root.Excess - kit.Figures.MeanExcess;
+                    var isOffered = places.All(place => root.Options.Take(root.OptionCount).Any(option => option.Place == place));
+                    if (isOffered)
+                    {
+                        Assert.True(kit.Figures.MeanExcess >= prospect.LeastExcess - Rounding);
+                        Assert.True(drawn.Ground.Pricing.Of([.. kit.Purchases]).Cents >= settled.Cents + prospect.LeastCostOf(gained - Rounding).Cents);
+                    }
+                }
+            }
+        }
+    }
+}
