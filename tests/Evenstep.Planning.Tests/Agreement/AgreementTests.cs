@@ -14,7 +14,7 @@ public class AgreementTests
     private static readonly int BatchCount = int.Parse(
         Environment.GetEnvironmentVariable("EVENSTEP_AGREEMENT_BATCHES") ?? "12", CultureInfo.InvariantCulture);
     private const int ProblemsPerBatch = 500;
-    private const long FewNodes = 10;
+    private const long FewNodes = 3;
     private const long ManyNodes = 1_000_000;
 
     public static TheoryData<int> Batches => [.. Enumerable.Range(0, BatchCount)];
