@@ -38,7 +38,10 @@ public sealed record Exclusion(Item Item, Excluded Reason);
 /// <summary>Which catalogue items may be bought at all, in ordinal order of ids, and why each other one may not.</summary>
 public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<Exclusion> Exclusions)
 {
-    public static Candidacy Of(PurchaseProblem problem) => new Sieve(problem).Sort();
+    public static Candidacy Of(PurchaseProblem problem) => Of(problem, problem.Catalogue);
+
+    /// <summary>The same, of some items of the catalogue only.</summary>
+    public static Candidacy Of(PurchaseProblem problem, ImmutableArray<Item> items) => new Sieve(problem).Sort(items);
 
     /// <summary>The exclusion of an item, or null for a candidate.</summary>
     public Exclusion? ExclusionOf(Item item) => Exclusions.FirstOrDefault(exclusion => exclusion.Item.Equals(item));
@@ -71,11 +74,11 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
                 && ownedKit.ReticlePower() is { } has && Tolerance.AtLeast(has / asked, 1);
         }
 
-        public Candidacy Sort()
+        public Candidacy Sort(ImmutableArray<Item> items)
         {
             var candidates = ImmutableArray.CreateBuilder<Item>();
             var exclusions = ImmutableArray.CreateBuilder<Exclusion>();
-            foreach (var item in problem.Catalogue)
+            foreach (var item in items)
             {
                 if (ReasonAgainst(item) is { } reason)
                 {

@@ -34,11 +34,9 @@ public static class Referee
         ];
     }
 
-    private static IEnumerable<string> NoCandidates(PurchaseProblem problem, Plan plan)
-    {
-        var candidates = Candidacy.Of(problem).Candidates.ToHashSet();
-        return plan.Purchases.Where(item => !candidates.Contains(item)).Select(item => $"{item} is no candidate.");
-    }
+    private static IEnumerable<string> NoCandidates(PurchaseProblem problem, Plan plan) =>
+        plan.Purchases.Where(item => !problem.Catalogue.Contains(item)).Select(item => $"{item} is not for sale.")
+            .Concat(Candidacy.Of(problem, plan.Purchases).Exclusions.Select(exclusion => $"{exclusion.Item} is no candidate: {exclusion.Reason}."));
 
     private static IEnumerable<string> WrongOutcome(Plan plan)
     {
