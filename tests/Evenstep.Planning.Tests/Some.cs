@@ -70,13 +70,13 @@ public static class Some
     public static PurchaseProblem Problem(
         TelescopeInUse? telescope = null,
         ImmutableArray<Item> owned = default,
-        ImmutableArray<Item> catalogue = default,
+        Assortment? catalogue = null,
         Observer? observer = null) => new()
         {
             Telescopes = [telescope ?? InUse(observer: observer)],
             Observer = observer ?? new Observer(),
             Owned = owned.IsDefault ? [] : owned,
-            Catalogue = catalogue.IsDefault ? [] : catalogue,
+            Catalogue = catalogue ?? [],
             Limits = new Limits { Budget = 10000 },
         };
 }

@@ -20,7 +20,7 @@ internal sealed class ProblemDraw
     private static readonly double[] PackedFocalLengthsMm = [25, 20, 10, 9, 6.5, 32];
 
     private readonly Variant variant;
-    private readonly ImmutableArray<Item> catalogue;
+    private readonly Assortment catalogue;
     private readonly ImmutableArray<Item> owned;
     private readonly ImmutableArray<Telescope> telescopes;
     private readonly Observer observer;

@@ -130,7 +130,7 @@ internal sealed class PlainModel
             for (var j = i + 1; j < exists.Length; j++)
             {
                 var (a, b) = (views.Listed[i].KitView, views.Listed[j].KitView);
-                if ((a.NeedsPurchase || b.NeedsPurchase) && Overlap.Between(a, b, Problem.Preferences.LnLeastStep))
+                if ((a.NeedsPurchase || b.NeedsPurchase) && Overlap.Between(a.Showing, b.Showing, Problem.Preferences.LnLeastStep))
                 {
                     solver.Row(0, [new Term(exists[i], 1), new Term(exists[j], 1)], 1);
                 }

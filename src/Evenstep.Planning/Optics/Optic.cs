@@ -14,6 +14,11 @@ public abstract record Ocular(Barrel Barrel, double EyeReliefMm) : Optic(Barrel)
 
     public abstract double ShortestFocalLengthMm { get; }
 
+    /// <summary>The logarithm of the longest focal length: powers are compared by their logarithms.</summary>
+    internal double LnLongestFocalLength { get; private protected init; }
+
+    internal double LnShortestFocalLength { get; private protected init; }
+
     /// <summary>Apparent field in degrees; a zoom's at its longest focal length.</summary>
     public abstract double ApparentFieldAtLongestDeg { get; }
 
@@ -30,12 +35,19 @@ public enum EyepiecePurpose
 }
 
 /// <summary>An eyepiece of one focal length. A field stop, if known, gives the true field more exactly.</summary>
-public sealed record Eyepiece(double FocalLengthMm, double ApparentFieldDeg, double EyeReliefMm, Barrel Barrel)
-    : Ocular(Barrel, EyeReliefMm)
+public sealed record Eyepiece : Ocular
 {
-    public double FocalLengthMm { get; } = Bounds.EyepieceFocalLengthMm.Check(FocalLengthMm, nameof(FocalLengthMm));
+    public Eyepiece(double focalLengthMm, double apparentFieldDeg, double eyeReliefMm, Barrel barrel)
+        : base(barrel, eyeReliefMm)
+    {
+        FocalLengthMm = Bounds.EyepieceFocalLengthMm.Check(focalLengthMm, nameof(focalLengthMm));
+        ApparentFieldDeg = Bounds.ApparentFieldDeg.Check(apparentFieldDeg, nameof(apparentFieldDeg));
+        LnLongestFocalLength = LnShortestFocalLength = Math.Log(focalLengthMm);
+    }
 
-    public double ApparentFieldDeg { get; } = Bounds.ApparentFieldDeg.Check(ApparentFieldDeg, nameof(ApparentFieldDeg));
+    public double FocalLengthMm { get; }
+
+    public double ApparentFieldDeg { get; }
 
     public double? FieldStopMm
     {
@@ -78,6 +90,8 @@ public sealed record Zoom : Ocular
         LongestFocalLengthMm = Bounds.EyepieceFocalLengthMm.Check(longestFocalLengthMm, nameof(longestFocalLengthMm));
         ApparentFieldAtShortestDeg = Bounds.ApparentFieldDeg.Check(apparentFieldAtShortestDeg, nameof(apparentFieldAtShortestDeg));
         ApparentFieldAtLongestDeg = Bounds.ApparentFieldDeg.Check(apparentFieldAtLongestDeg, nameof(apparentFieldAtLongestDeg));
+        LnShortestFocalLength = Math.Log(shortestFocalLengthMm);
+        LnLongestFocalLength = Math.Log(longestFocalLengthMm);
     }
 
     public override double ShortestFocalLengthMm { get; }

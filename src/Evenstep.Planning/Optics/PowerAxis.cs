@@ -40,8 +40,17 @@ public sealed class PowerAxis
     /// <summary>The position of the highest power.</summary>
     public double Length => positions[^1];
 
+    /// <summary>The logarithm of the lowest power.</summary>
+    internal double LnLowest => lnPowers[0];
+
+    /// <summary>The logarithm of the highest power.</summary>
+    internal double LnHighest => lnPowers[^1];
+
     /// <summary>The position of a power, cut to the range.</summary>
-    public double PositionOf(double power) => Interpolate(lnPowers, positions, Math.Log(range.Cut(power)));
+    public double PositionOf(double power) => PositionOfLn(Math.Log(power));
+
+    /// <summary>The position of the power of this logarithm, cut to the range.</summary>
+    internal double PositionOfLn(double lnPower) => Interpolate(lnPowers, positions, Math.Clamp(lnPower, LnLowest, LnHighest));
 
     /// <summary>The power at a position, cut to the axis.</summary>
     public double PowerAt(double position) => range.Cut(Math.Exp(Interpolate(positions, lnPowers, Math.Clamp(position, 0, Length))));

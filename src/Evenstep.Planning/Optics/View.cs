@@ -22,11 +22,15 @@ public enum TrueFieldSource
 /// magnifications, M = F A / f (OpenStax, College Physics 2e, section 26.5). A zoom has a stretch of them; its exit pupil
 /// is that at its longest focal length, and its true field that at the lowest of its powers which the range admits.
 /// </summary>
-public sealed class View
+public readonly record struct View
 {
     /// <summary>How fast the sky turns at the equator: the Earth Rotation Angle's 15.0410672 arcseconds a second
     /// (Explanatory Supplement to the Astronomical Almanac, 3rd ed., 2013).</summary>
     public const double SkyArcsecPerSecond = 15.0410672;
+
+    private static readonly double LnGrace = Math.Log(PowerRange.Grace);
+
+    private readonly double lnPower;
 
     private View(TelescopeInUse telescope, Ocular ocular, Barlow? barlow, double factor)
     {
@@ -34,14 +38,7 @@ public sealed class View
         Ocular = ocular;
         Barlow = barlow;
         Factor = factor;
-        var effectiveFocalLengthMm = telescope.Telescope.FocalLengthMm * factor;
-        Power = effectiveFocalLengthMm / ocular.LongestFocalLengthMm;
-        PowerAtShortest = effectiveFocalLengthMm / ocular.ShortestFocalLengthMm;
-        ExitPupilMm = telescope.Telescope.ApertureMm / Power;
-        (TrueFieldDeg, TrueFieldFrom) = TrueField(effectiveFocalLengthMm);
-        LnCutPower = Math.Log(telescope.Range.Cut(Power));
-        From = telescope.Axis.PositionOf(Power);
-        To = ocular is Zoom ? telescope.Axis.PositionOf(PowerAtShortest) : From;
+        lnPower = telescope.LnFocalLength + (barlow is null ? 0 : Math.Log(factor)) - ocular.LnLongestFocalLength;
     }
 
     public TelescopeInUse Telescope { get; }
@@ -54,27 +51,37 @@ public sealed class View
     public double Factor { get; }
 
     /// <summary>The power; a zoom's at its longest focal length.</summary>
-    public double Power { get; }
+    public double Power => EffectiveFocalLengthMm / Ocular.LongestFocalLengthMm;
 
     /// <summary>The power at the shortest focal length: the same as <see cref="Power"/> unless it is a zoom.</summary>
-    public double PowerAtShortest { get; }
+    public double PowerAtShortest => EffectiveFocalLengthMm / Ocular.ShortestFocalLengthMm;
 
     /// <summary>D / M, in mm (Sky &amp; Telescope, "A Pupil Primer").</summary>
-    public double ExitPupilMm { get; }
+    public double ExitPupilMm => Telescope.Telescope.ApertureMm / Power;
 
     /// <summary>In degrees: 2 atan(S / 2 F A) with a field stop S; without one, apparent field / power.</summary>
-    public double TrueFieldDeg { get; }
+    public double TrueFieldDeg => Ocular switch
+    {
+        Eyepiece { FieldStopMm: { } stop } => 2 * Math.Atan(stop / (2 * EffectiveFocalLengthMm)) * 180 / Math.PI,
+        Zoom zoom => TrueFieldOf(zoom),
+        _ => Ocular.ApparentFieldAtLongestDeg / Power,
+    };
 
-    public TrueFieldSource TrueFieldFrom { get; }
+    public TrueFieldSource TrueFieldFrom => Ocular switch
+    {
+        Eyepiece { FieldStopMm: not null } => TrueFieldSource.FieldStop,
+        Zoom => TrueFieldSource.Zoom,
+        _ => TrueFieldSource.ApparentField,
+    };
 
     /// <summary>Seconds that a star at the celestial equator takes across the field of an undriven telescope.</summary>
     public double DriftSeconds => TrueFieldDeg * 3600 / SkyArcsecPerSecond;
 
     /// <summary>Position of the (lowest) power, cut to the range.</summary>
-    public double From { get; }
+    public double From => Telescope.Axis.PositionOfLn(lnPower);
 
     /// <summary>Position of the highest power, cut to the range; the same as <see cref="From"/> unless it is a zoom.</summary>
-    public double To { get; }
+    public double To => IsZoom ? Telescope.Axis.PositionOfLn(LnPowerAtShortest) : From;
 
     public bool IsZoom => Ocular is Zoom;
 
@@ -84,7 +91,11 @@ public sealed class View
     public double CutPower => Telescope.Range.Cut(Power);
 
     /// <summary>The logarithm of <see cref="CutPower"/>, which overlaps are judged by.</summary>
-    public double LnCutPower { get; }
+    public double LnCutPower => Math.Clamp(lnPower, Telescope.Axis.LnLowest, Telescope.Axis.LnHighest);
+
+    private double LnPowerAtShortest => lnPower + Ocular.LnLongestFocalLength - Ocular.LnShortestFocalLength;
+
+    private double EffectiveFocalLengthMm => Telescope.Telescope.FocalLengthMm * Factor;
 
     /// <summary>
     /// The view, or null where a barrel does not fit what carries it. A reticle eyepiece has none: it is not looked
@@ -114,13 +125,10 @@ public sealed class View
     }
 
     /// <summary>Null for a power within a quarter of the range; a zoom's powers must reach into it.</summary>
-    public NotUsable? PowerOutsideRange()
-    {
-        var range = Telescope.Range;
-        return Tolerance.Below(Math.Log(PowerAtShortest * PowerRange.Grace / range.Lowest), 0) ? NotUsable.BelowRange
-            : Tolerance.Above(Math.Log(Power / PowerRange.Grace / range.Highest), 0) ? NotUsable.AboveRange
-            : null;
-    }
+    public NotUsable? PowerOutsideRange() =>
+        Tolerance.Below(LnPowerAtShortest + LnGrace, Telescope.Axis.LnLowest) ? NotUsable.BelowRange
+        : Tolerance.Above(lnPower - LnGrace, Telescope.Axis.LnHighest) ? NotUsable.AboveRange
+        : null;
 
     /// <summary>Why the view is of no use to the observer: the first reason that applies; null for a usable view.</summary>
     /// <param name="observer">Who looks.</param>
@@ -143,19 +151,10 @@ public sealed class View
             : null;
     }
 
-    private (double Degrees, TrueFieldSource From) TrueField(double effectiveFocalLengthMm)
+    /// <summary>At the lowest power that the range admits.</summary>
+    private double TrueFieldOf(Zoom zoom)
     {
-        if (Ocular is Eyepiece { FieldStopMm: { } stop })
-        {
-            return (2 * Math.Atan(stop / (2 * effectiveFocalLengthMm)) * 180 / Math.PI, TrueFieldSource.FieldStop);
-        }
-
-        if (!IsZoom)
-        {
-            return (Ocular.ApparentFieldAtLongestDeg / Power, TrueFieldSource.ApparentField);
-        }
-
         var lowestAdmitted = Math.Min(Math.Max(Power, Telescope.Range.Lowest / PowerRange.Grace), PowerAtShortest);
-        return (Ocular.ApparentFieldDegAt(effectiveFocalLengthMm / lowestAdmitted) / lowestAdmitted, TrueFieldSource.Zoom);
+        return zoom.ApparentFieldDegAt(EffectiveFocalLengthMm / lowestAdmitted) / lowestAdmitted;
     }
 }

@@ -38,7 +38,7 @@ public sealed record Exclusion(Item Item, Excluded Reason);
 /// <summary>Which catalogue items may be bought at all, in ordinal order of ids, and why each other one may not.</summary>
 public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<Exclusion> Exclusions)
 {
-    public static Candidacy Of(PurchaseProblem problem) => Of(problem, problem.Catalogue);
+    public static Candidacy Of(PurchaseProblem problem) => Of(problem, problem.Catalogue.Items);
 
     /// <summary>The same, of some items of the catalogue only.</summary>
     public static Candidacy Of(PurchaseProblem problem, ImmutableArray<Item> items) => new Sieve(problem).Sort(items);
@@ -50,26 +50,25 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
     private sealed class Sieve
     {
         private readonly PurchaseProblem problem;
-        private readonly HashSet<Item> owned;
-        private readonly HashSet<string> demanded;
-        private readonly Lazy<Item[]> allBarlows;
+        private readonly Limits limits;
+        private readonly Preferences preferences;
         private readonly double lnLeastStep;
+        private readonly Lazy<Item[]> allBarlows;
         private readonly Item[] ownedBarlows;
         private readonly Item[] ownedOculars;
-        private readonly List<KitView> added = [];
+        private readonly Showing[][] ownedViews;
+        private readonly List<Showing> added = [];
         private readonly bool ownedReticleServes;
-        private readonly Kit ownedKit;
 
         public Sieve(PurchaseProblem problem)
         {
             this.problem = problem;
-            owned = [.. problem.Owned];
-            demanded = [.. problem.Demands.MustInclude];
+            (limits, preferences, lnLeastStep) = (problem.Limits, problem.Preferences, problem.Preferences.LnLeastStep);
             allBarlows = new(() => [.. problem.Owned.Concat(problem.Catalogue).Where(item => item.IsBarlow).Distinct()]);
-            lnLeastStep = problem.Preferences.LnLeastStep;
             ownedBarlows = [.. problem.Owned.Where(item => item.IsBarlow)];
             ownedOculars = [.. problem.Owned.Where(item => item.Ocular is not null)];
-            ownedKit = Kit.Of(problem, []);
+            var ownedKit = Kit.Of(problem, []);
+            ownedViews = [.. ownedKit.Ladders.Select(ladder => ladder.Usable.Select(view => view.Showing).ToArray())];
             ownedReticleServes = problem.Demands.ReticleLeastPower is { } asked
                 && ownedKit.ReticlePower() is { } has && Tolerance.AtLeast(has / asked, 1);
         }
@@ -98,7 +97,7 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
             : !item.InStock ? Excluded.OutOfStock
             : item.IsReticle && (problem.Demands.ReticleLeastPower is null || ownedReticleServes) ? Excluded.Reticle
             : IsOverBudget(item) ? Excluded.OverBudget
-            : item.MassGrams > problem.Limits.MaxItemMassGrams ? Excluded.TooHeavy
+            : item.MassGrams > limits.MaxItemMassGrams ? Excluded.TooHeavy
             : !FitsSomeTelescope(item) ? Excluded.BarrelTooWide
             : ReasonAgainstViews(item) is { } reason ? reason
             : OverlapsOwned(item) ? Excluded.OverlapsOwned
@@ -106,12 +105,14 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
 
         private bool IsExcludedByRequest(Item item)
         {
-            var avoided = (item.IsBarlow && problem.Preferences.AvoidBarlows) || (item.IsZoom && problem.Preferences.AvoidZooms);
-            return problem.Preferences.Exclude.Contains(item.Id) || (avoided && !demanded.Contains(item.Id));
+            var avoided = (preferences.AvoidBarlows && item.IsBarlow) || (preferences.AvoidZooms && item.IsZoom);
+            return (!preferences.Exclude.IsEmpty && preferences.Exclude.Contains(item.Id))
+                || (avoided && !problem.Demands.MustInclude.Contains(item.Id));
         }
 
-        private bool IsOverBudget(Item item) =>
-            item.Price > problem.Limits.Budget || item.Price > problem.Limits.MaxPricePerItem;
+        private bool IsOverBudget(Item item) => item.Price > limits.Budget || item.Price > limits.MaxPricePerItem;
+
+        private bool IsOwned(Item item) => problem.Owned.Contains(item);
 
         private bool FitsSomeTelescope(Item item)
         {
@@ -139,12 +140,12 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
                 return ReachesReticlePower(item) ? null : Excluded.OutsidePowerRange;
             }
 
-            var (farthest, isBought) = (NotUsable.BelowRange, !owned.Contains(item));
+            var farthest = NotUsable.BelowRange;
             foreach (var telescope in problem.Telescopes)
             {
-                foreach (var view in KitViews.Alone(problem, telescope, item, isBought))
+                if (View.Of(telescope, item.Ocular!) is { } view)
                 {
-                    if (view.NotUsableBecause is not { } because)
+                    if (view.NotUsableBecause(problem.Observer, preferences.LeastApparentFieldDeg, !IsOwned(item)) is not { } because)
                     {
                         return null;
                     }
@@ -165,31 +166,29 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
             Reticle.HighestPower(item, allBarlows.Value, problem.Telescopes) is { } highest
             && Tolerance.AtLeast(highest / problem.Demands.ReticleLeastPower!.Value, 1);
 
-        private bool OverlapsOwned(Item item) => owned.Contains(item) || OverlapsBoughtAlone(item) > problem.Limits.AllowedOverlaps;
+        private bool OverlapsOwned(Item item) => IsOwned(item) || OverlapsBoughtAlone(item) > limits.AllowedOverlaps;
 
         private int OverlapsBoughtAlone(Item item)
         {
             var count = 0;
-            for (var t = 0; t < problem.Telescopes.Length && count <= problem.Limits.AllowedOverlaps; t++)
+            for (var t = 0; t < problem.Telescopes.Length && count <= limits.AllowedOverlaps; t++)
             {
                 added.Clear();
-                foreach (var view in ViewsAdded(problem.Telescopes[t], item))
+                AddViews(problem.Telescopes[t], item);
+                for (var i = 0; i < added.Count; i++)
                 {
-                    if (view.IsUsable)
-                    {
-                        count += CountRepeats(view, ownedKit.Ladders[t].Usable.AsSpan()) + CountRepeats(view, CollectionsMarshal.AsSpan(added));
-                        added.Add(view);
-                    }
+                    var before = CollectionsMarshal.AsSpan(added)[..i];
+                    count += CountRepeats(added[i], ownedViews[t]) + CountRepeats(added[i], before);
                 }
             }
 
             return count;
         }
 
-        private int CountRepeats(KitView view, ReadOnlySpan<KitView> others)
+        private int CountRepeats(in Showing view, ReadOnlySpan<Showing> others)
         {
             var count = 0;
-            foreach (var other in others)
+            foreach (ref readonly var other in others)
             {
                 count += Overlap.Between(view, other, lnLeastStep) ? 1 : 0;
             }
@@ -197,16 +196,24 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
             return count;
         }
 
-        private IEnumerable<KitView> ViewsAdded(TelescopeInUse telescope, Item item)
+        /// <summary>Notes the usable views that the item would add to what is owned.</summary>
+        private void AddViews(TelescopeInUse telescope, Item item)
         {
             if (item.IsBarlow)
             {
-                return ownedOculars.SelectMany(eyepiece => KitViews.Through(problem, telescope, eyepiece, false, item, true));
+                foreach (var ocular in ownedOculars)
+                {
+                    KitViews.AddUsable(problem, telescope, ocular, ocularBought: false, item, added);
+                }
+
+                return;
             }
 
-            var alone = KitViews.Alone(problem, telescope, item, bought: true);
-            return ownedBarlows.Length == 0 ? alone : alone.Concat(
-                ownedBarlows.SelectMany(barlow => KitViews.Through(problem, telescope, item, true, barlow, false)));
+            KitViews.AddUsable(problem, telescope, item, ocularBought: true, barlow: null, added);
+            foreach (var barlow in ownedBarlows)
+            {
+                KitViews.AddUsable(problem, telescope, item, ocularBought: true, barlow, added);
+            }
         }
     }
 }

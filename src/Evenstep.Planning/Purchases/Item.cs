@@ -12,7 +12,21 @@ public sealed class Item(string id, Optic optic) : IEquatable<Item>
     public string? Name { get; init; }
 
     /// <summary>In the catalogue's currency, with at most two decimal places.</summary>
-    public decimal Price { get; init; }
+    public decimal Price
+    {
+        get;
+        init
+        {
+            field = value;
+            Cents = (long)(value * 100);
+        }
+    }
+
+    /// <summary>The price in hundredths.</summary>
+    internal long Cents { get; private init; }
+
+    /// <summary>What its views and those through it depend on.</summary>
+    internal Make Make { get; } = Make.Of(optic);
 
     public double? MassGrams { get; init; }
 

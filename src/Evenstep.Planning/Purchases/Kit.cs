@@ -33,7 +33,7 @@ public sealed class Ladder
         {
             for (var j = i + 1; j < Usable.Length; j++)
             {
-                if (Overlap.Between(Usable[i], Usable[j], lnLeastStep))
+                if (Overlap.Between(Usable[i].Showing, Usable[j].Showing, lnLeastStep))
                 {
                     yield return new OverlappingPair(Usable[i], Usable[j]);
                 }
@@ -163,6 +163,8 @@ public sealed class Kit
 /// <summary>The views that items make, judged for the problem's observer.</summary>
 public static class KitViews
 {
+    private static readonly ImmutableArray<double> NoBarlow = [1];
+
     /// <summary>The view of an eyepiece or zoom alone; none where the barrel does not fit.</summary>
     public static IEnumerable<KitView> Alone(PurchaseProblem problem, TelescopeInUse telescope, Item eyepiece, bool bought)
     {
@@ -177,6 +179,21 @@ public static class KitViews
         PurchaseProblem problem, TelescopeInUse telescope, Item eyepiece, bool eyepieceBought, Item barlow, bool barlowBought) =>
         View.Through(telescope, eyepiece.Ocular!, (Barlow)barlow.Optic)
             .Select(view => Judged(problem, view, eyepiece, eyepieceBought, barlow, eyepieceBought || barlowBought));
+
+    /// <summary>Adds what the usable views of an eyepiece or zoom, alone or through a Barlow, show. A reticle eyepiece shows nothing.</summary>
+    internal static void AddUsable(
+        PurchaseProblem problem, TelescopeInUse telescope, Item eyepiece, bool ocularBought, Item? barlow, List<Showing> usable)
+    {
+        var factors = barlow is null ? NoBarlow : ((Barlow)barlow.Optic).Factors;
+        foreach (var factor in factors)
+        {
+            if (View.Of(telescope, eyepiece.Ocular!, barlow?.Optic as Barlow, factor) is { } view
+                && view.NotUsableBecause(problem.Observer, problem.Preferences.LeastApparentFieldDeg, ocularBought) is null)
+            {
+                usable.Add(Showing.Of(eyepiece, barlow, view));
+            }
+        }
+    }
 
     private static KitView Judged(
         PurchaseProblem problem, View view, Item eyepiece, bool eyepieceBought, Item? barlow, bool needsPurchase)

@@ -12,5 +12,8 @@ public sealed record KitView(Item Eyepiece, Item? Barlow, View View, NotUsable? 
 {
     public bool IsUsable => NotUsableBecause is null;
 
-    public Reach Reach => new(View.From, View.To);
+    /// <summary>What plans make of it.</summary>
+    public Showing Showing { get; } = Showing.Of(Eyepiece, Barlow, View);
+
+    public Reach Reach => Showing.Reach;
 }

@@ -14,19 +14,16 @@ public static class Overlap
     /// <param name="a">One view.</param>
     /// <param name="b">Another in the same telescope.</param>
     /// <param name="lnLeastStep">The logarithm of the least step.</param>
-    public static bool Between(KitView a, KitView b, double lnLeastStep) => (a.View.IsZoom, b.View.IsZoom) switch
-    {
-        (false, false) => PowersAreClose(a, b, lnLeastStep) && RepeatsFixed(a, b),
-        (true, true) => RepeatsZoom(a, b),
-        _ => false,
-    };
+    public static bool Between(in Showing a, in Showing b, double lnLeastStep) =>
+        a.IsZoom || b.IsZoom ? a.IsZoom && b.IsZoom && RepeatsZoom(a, b)
+        : PowersAreClose(a, b, lnLeastStep) && RepeatsFixed(a, b);
 
-    private static bool PowersAreClose(KitView a, KitView b, double lnLeastStep) =>
-        Tolerance.Below(Math.Abs(a.View.LnCutPower - b.View.LnCutPower), lnLeastStep);
+    private static bool PowersAreClose(in Showing a, in Showing b, double lnLeastStep) =>
+        Tolerance.Below(Math.Abs(a.LnCutPower - b.LnCutPower), lnLeastStep);
 
-    private static bool RepeatsFixed(KitView a, KitView b) => (a.Barlow, b.Barlow) switch
+    private static bool RepeatsFixed(in Showing a, in Showing b) => (a.Barlow, b.Barlow) switch
     {
-        (null, null) => FieldsAreAlike(a.View.TrueFieldDeg, b.View.TrueFieldDeg),
+        (null, null) => FieldsAreAlike(a.TrueFieldDeg, b.TrueFieldDeg),
         ({ } barlow, { } other) => a.Eyepiece.Equals(b.Eyepiece) && !barlow.Equals(other),
         _ => true,
     };
@@ -34,10 +31,10 @@ public static class Overlap
     private static bool FieldsAreAlike(double a, double b) =>
         Tolerance.AtMost(Math.Max(a, b) / Math.Min(a, b), WiderFieldRatio);
 
-    private static bool RepeatsZoom(KitView a, KitView b)
+    private static bool RepeatsZoom(in Showing a, in Showing b)
     {
         var excused = a.Eyepiece.Equals(b.Eyepiece) || (a.Barlow is not null && b.Barlow is not null);
-        return !excused && Tolerance.Above(Math.Min(a.View.To, b.View.To), Math.Max(a.View.From, b.View.From));
+        return !excused && Tolerance.Above(Math.Min(a.Reach.To, b.Reach.To), Math.Max(a.Reach.From, b.Reach.From));
     }
 }
 

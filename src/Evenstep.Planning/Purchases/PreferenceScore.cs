@@ -13,12 +13,12 @@ public sealed class PreferenceScore
     public const double AmpleEyeReliefMm = 20;
 
     private readonly PurchaseProblem problem;
-    private readonly double unknownMassGrams;
+    private readonly Lazy<double> unknownMassGrams;
 
     public PreferenceScore(PurchaseProblem problem)
     {
         this.problem = problem;
-        unknownMassGrams = problem.Catalogue.Except(problem.Owned).Max(item => item.MassGrams) ?? 0;
+        unknownMassGrams = new(() => problem.Catalogue.Except(problem.Owned).Max(item => item.MassGrams) ?? 0);
     }
 
     public double Of(IReadOnlyCollection<Item> purchases) => problem.Preferences.Prefer == Prefer.Parfocal
@@ -29,7 +29,7 @@ public sealed class PreferenceScore
     public double OfItem(Item item) => problem.Preferences.Prefer switch
     {
         Prefer.LowPrice => (double)item.Price,
-        Prefer.LightWeight => item.MassGrams ?? unknownMassGrams,
+        Prefer.LightWeight => item.MassGrams ?? unknownMassGrams.Value,
         Prefer.WideField when item.Ocular is { } ocular => Math.Max(0, AmpleApparentFieldDeg - ocular.ApparentFieldAtLongestDeg),
         Prefer.LongEyeRelief when item.Ocular is { } ocular => Math.Max(0, AmpleEyeReliefMm - ocular.EyeReliefMm),
         _ => 0,

@@ -23,15 +23,11 @@ public sealed record PurchaseProblem
     public required ImmutableArray<Item> Owned
     {
         get;
-        init => field = value.Sort(ById);
+        init => field = value.Sort((a, b) => string.CompareOrdinal(a.Id, b.Id));
     }
 
-    /// <summary>What the shop sells; kept in ordinal order of ids. It may list owned items too: they are no candidates.</summary>
-    public required ImmutableArray<Item> Catalogue
-    {
-        get;
-        init => field = value.Sort(ById);
-    }
+    /// <summary>What the shop sells. It may list owned items too: they are no candidates.</summary>
+    public required Assortment Catalogue { get; init; }
 
     public required Limits Limits { get; init; }
 
@@ -44,8 +40,6 @@ public sealed record PurchaseProblem
 
     /// <summary>Whether a view with the widest field to be had is wished for.</summary>
     public bool WishesWideView => Observer.Observes.Contains(Interest.LargeNebulae);
-
-    private static int ById(Item a, Item b) => string.CompareOrdinal(a.Id, b.Id);
 }
 
 /// <summary>What must not be exceeded.</summary>

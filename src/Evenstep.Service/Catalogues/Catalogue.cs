@@ -17,6 +17,9 @@ internal sealed record Catalogue
 
     public required IReadOnlyDictionary<string, Item> Items { get; init; }
 
+    /// <summary>The items as problems choose from them: made once.</summary>
+    public Assortment Assortment => field ??= [.. Items.Values];
+
     /// <summary>Every item as its JSON says it, by id.</summary>
     public required IReadOnlyDictionary<string, ItemRequest> Listed { get; init; }
 

@@ -30,17 +30,17 @@ internal static class KitRemarks
             yield return new Remark("eyesight", []);
         }
 
-        var usable = kit.Ladders.SelectMany(ladder => ladder.Usable).Select(one => one.View).ToList();
-        var narrowest = usable.MinBy(NarrowestExitPupilMm);
-        if (narrowest is not null && Tolerance.Below(NarrowestExitPupilMm(narrowest), PowerRange.NarrowestExitPupilMm))
+        var usable = kit.Ladders.SelectMany(ladder => ladder.Usable).ToList();
+        var narrowest = usable.MinBy(view => NarrowestExitPupilMm(view.View));
+        if (narrowest is not null && Tolerance.Below(NarrowestExitPupilMm(narrowest.View), PowerRange.NarrowestExitPupilMm))
         {
-            yield return ExitPupil("exit-pupil-narrow", narrowest.PowerAtShortest, NarrowestExitPupilMm(narrowest), "leastMm", PowerRange.NarrowestExitPupilMm);
+            yield return ExitPupil("exit-pupil-narrow", narrowest.View.PowerAtShortest, NarrowestExitPupilMm(narrowest.View), "leastMm", PowerRange.NarrowestExitPupilMm);
         }
 
-        var widest = usable.MaxBy(view => view.ExitPupilMm);
-        if (widest is not null && Tolerance.Above(widest.ExitPupilMm, observer.DarkAdaptedPupilMm))
+        var widest = usable.MaxBy(view => view.View.ExitPupilMm);
+        if (widest is not null && Tolerance.Above(widest.View.ExitPupilMm, observer.DarkAdaptedPupilMm))
         {
-            yield return ExitPupil("exit-pupil-wide", widest.Power, widest.ExitPupilMm, "pupilMm", observer.DarkAdaptedPupilMm);
+            yield return ExitPupil("exit-pupil-wide", widest.View.Power, widest.View.ExitPupilMm, "pupilMm", observer.DarkAdaptedPupilMm);
         }
     }
 

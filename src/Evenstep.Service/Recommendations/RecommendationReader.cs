@@ -47,7 +47,7 @@ internal static class RecommendationReader
         Telescopes = outfit.TelescopesInUse,
         Observer = outfit.Observer,
         Owned = outfit.Owned,
-        Catalogue = [.. outfit.Catalogue!.Items.Values],
+        Catalogue = outfit.Catalogue!.Assortment,
         Limits = LimitsOf(request.Limits!),
         Preferences = PreferencesOf(request.Preferences),
         Demands = demands,

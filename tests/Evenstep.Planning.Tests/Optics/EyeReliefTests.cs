@@ -72,7 +72,7 @@ public sealed class EyeReliefTests
     public void A_view_asks_for_the_eye_relief_of_its_own_exit_pupil(double focalLengthMm, NotUsable? expected)
     {
         var observer = new Observer { WearsSpectacles = true, AstigmatismDioptres = 1 };
-        var view = View.Of(Some.Unbounded(), new Eyepiece(focalLengthMm, 50, 10, Barrel.Inch125))!;
+        var view = View.Of(Some.Unbounded(), new Eyepiece(focalLengthMm, 50, 10, Barrel.Inch125))!.Value;
         Assert.Equal(expected, view.NotUsableBecause(observer, null, bought: true));
     }
 
@@ -82,7 +82,7 @@ public sealed class EyeReliefTests
     public void A_view_through_a_barlow_has_the_narrower_exit_pupil(double cylinder, NotUsable? expected)
     {
         var observer = new Observer { WearsSpectacles = true, AstigmatismDioptres = cylinder };
-        var view = View.Of(Some.Unbounded(), new Eyepiece(25, 50, 10, Barrel.Inch125), new Barlow([3], Barrel.Inch125), 3)!;
+        var view = View.Of(Some.Unbounded(), new Eyepiece(25, 50, 10, Barrel.Inch125), new Barlow([3], Barrel.Inch125), 3)!.Value;
         Assert.Equal(expected, view.NotUsableBecause(observer, null, bought: true));
     }
 
@@ -90,7 +90,7 @@ public sealed class EyeReliefTests
     public void A_zoom_is_judged_by_the_exit_pupil_at_its_longest_focal_length()
     {
         var observer = new Observer { WearsSpectacles = true, AstigmatismDioptres = 1 };
-        var view = View.Of(Some.Unbounded(), new Zoom(8, 24, 60, 42, 10, Barrel.Inch125))!;
+        var view = View.Of(Some.Unbounded(), new Zoom(8, 24, 60, 42, 10, Barrel.Inch125))!.Value;
         Assert.Equal(2.4, view.ExitPupilMm, Tolerance.Value);
         Assert.Equal(NotUsable.EyeRelief, view.NotUsableBecause(observer, null, bought: true));
     }

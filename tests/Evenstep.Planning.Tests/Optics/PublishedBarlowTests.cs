@@ -17,8 +17,8 @@ public sealed class PublishedBarlowTests
         Published.Agrees(publishedFactor, factor, halfLastPlace, source);
 
         var eyepiece = new Eyepiece(25, 50, 16, Barrel.Inch125);
-        var alone = View.Of(Some.Unbounded(), eyepiece)!;
-        var through = View.Of(Some.Unbounded(), eyepiece, new Barlow([factor], Barrel.Inch125), factor)!;
+        var alone = View.Of(Some.Unbounded(), eyepiece)!.Value;
+        var through = View.Of(Some.Unbounded(), eyepiece, new Barlow([factor], Barrel.Inch125), factor)!.Value;
 
         Published.Agrees(alone.Power * publishedFactor, through.Power, alone.Power * halfLastPlace, source);
         Assert.Equal(alone.ExitPupilMm / factor, through.ExitPupilMm, Published.Rounding);
@@ -33,8 +33,8 @@ public sealed class PublishedBarlowTests
     {
         const double StopMm = 20;
         var barlow = new Barlow([factor], Barrel.Inch125);
-        var through = View.Of(Some.Unbounded(), new Eyepiece(25, 50, 16, Barrel.Inch125) { FieldStopMm = StopMm }, barlow, factor)!;
-        var alone = View.Of(Some.Unbounded(), new Eyepiece(25, 50, 16, Barrel.Inch125) { FieldStopMm = StopMm / factor })!;
+        var through = View.Of(Some.Unbounded(), new Eyepiece(25, 50, 16, Barrel.Inch125) { FieldStopMm = StopMm }, barlow, factor)!.Value;
+        var alone = View.Of(Some.Unbounded(), new Eyepiece(25, 50, 16, Barrel.Inch125) { FieldStopMm = StopMm / factor })!.Value;
 
         Assert.Equal(alone.TrueFieldDeg, through.TrueFieldDeg, Published.Rounding);
         Assert.Equal(TrueFieldSource.FieldStop, through.TrueFieldFrom);
@@ -54,7 +54,7 @@ public sealed class PublishedBarlowTests
         // A simplification: it lengthens that of simple eyepieces a little.
         var observer = new Observer { LeastEyeReliefMm = 17 };
         var barlow = new Barlow([2], Barrel.Inch125);
-        var through = View.Of(Some.Unbounded(), new Eyepiece(25, 50, 16, Barrel.Inch125), barlow, 2)!;
+        var through = View.Of(Some.Unbounded(), new Eyepiece(25, 50, 16, Barrel.Inch125), barlow, 2)!.Value;
         Assert.Equal(NotUsable.EyeRelief, through.NotUsableBecause(observer, null, bought: true));
     }
 

@@ -50,5 +50,5 @@ public sealed class PublishedDriftTests
 
     /// <summary>Fifty times, so that the apparent field is fifty true ones.</summary>
     private static View WithTrueField(double degrees) =>
-        View.Of(Some.Unbounded(focalLengthMm: 2000), new Eyepiece(40, 50 * degrees, 16, Barrel.Inch2))!;
+        View.Of(Some.Unbounded(focalLengthMm: 2000), new Eyepiece(40, 50 * degrees, 16, Barrel.Inch2))!.Value;
 }

@@ -44,5 +44,5 @@ public sealed class PublishedExitPupilTests
     }
 
     private static View ViewIn(double apertureMm, double focalLengthMm, double eyepieceMm) =>
-        View.Of(Some.Unbounded(apertureMm, focalLengthMm), new Eyepiece(eyepieceMm, 50, 16, Barrel.Inch125))!;
+        View.Of(Some.Unbounded(apertureMm, focalLengthMm), new Eyepiece(eyepieceMm, 50, 16, Barrel.Inch125))!.Value;
 }

@@ -37,7 +37,7 @@ public sealed class PublishedPowerTests
     {
         const double HalfLastPlace = 0.05;
         const double OneArcminute = 1; // One field is printed rounded up.
-        var view = View.Of(Some.Unbounded(focalLengthMm: 2000), new Eyepiece(eyepieceMm, apparentFieldDeg, 16, Barrel.Inch125))!;
+        var view = View.Of(Some.Unbounded(focalLengthMm: 2000), new Eyepiece(eyepieceMm, apparentFieldDeg, 16, Barrel.Inch125))!.Value;
 
         Published.Agrees(power, view.Power, HalfLastPlace, Ucf);
         Published.Agrees(trueFieldArcmin, view.TrueFieldDeg * 60, OneArcminute, Ucf);
@@ -53,14 +53,14 @@ public sealed class PublishedPowerTests
         const double EyepieceMm = 20;
         var stopMm = 2 * EyepieceMm * Math.Tan(Radians(15));
         var eyepiece = new Eyepiece(EyepieceMm, 30, 16, Barrel.Inch125) { FieldStopMm = stopMm };
-        var view = View.Of(Some.Unbounded(focalLengthMm: PublishedRatio * EyepieceMm), eyepiece)!;
+        var view = View.Of(Some.Unbounded(focalLengthMm: PublishedRatio * EyepieceMm), eyepiece)!.Value;
 
         Published.Agrees(PublishedRatio, view.Power, Published.Rounding, "telescope-optics.net, section 2.3");
         Published.Agrees(0.5, view.TrueFieldDeg, 0.5 * HalfLastPlaceOfRatio, "telescope-optics.net, section 2.3");
     }
 
     private static double PowerOf(double telescopeMm, double eyepieceMm) =>
-        View.Of(Some.Unbounded(focalLengthMm: telescopeMm), new Eyepiece(eyepieceMm, 50, 16, Barrel.Inch125))!.Power;
+        View.Of(Some.Unbounded(focalLengthMm: telescopeMm), new Eyepiece(eyepieceMm, 50, 16, Barrel.Inch125))!.Value.Power;
 
     private static double Radians(double degrees) => degrees * Math.PI / 180;
 }

@@ -45,7 +45,7 @@ public sealed class PublishedTrueFieldTests
         const string Source = "Astronomy Hacks, field-of-view hack";
         const double HalfLastPlaceOfDegrees = 0.00005;
         const double HalfLastPlaceOfArcminutes = 0.05;
-        var view = View.Of(Some.Unbounded(focalLengthMm: 1200), new Eyepiece(25, 50, 16, Barrel.Inch125))!;
+        var view = View.Of(Some.Unbounded(focalLengthMm: 1200), new Eyepiece(25, 50, 16, Barrel.Inch125))!.Value;
 
         Published.Agrees(48, view.Power, Published.Rounding, Source);
         Published.Agrees(1.0417, view.TrueFieldDeg, HalfLastPlaceOfDegrees, Source);
@@ -62,12 +62,12 @@ public sealed class PublishedTrueFieldTests
         const double RelativeDifference = 0.10;
         const double ApparentFieldDeg = 50;
         var telescope = Some.Unbounded();
-        var byStop = View.Of(telescope, new Eyepiece(eyepieceMm, ApparentFieldDeg, 16, Barrel.Inch2) { FieldStopMm = stopMm })!;
-        var byField = View.Of(telescope, new Eyepiece(eyepieceMm, ApparentFieldDeg, 16, Barrel.Inch2))!;
+        var byStop = View.Of(telescope, new Eyepiece(eyepieceMm, ApparentFieldDeg, 16, Barrel.Inch2) { FieldStopMm = stopMm })!.Value;
+        var byField = View.Of(telescope, new Eyepiece(eyepieceMm, ApparentFieldDeg, 16, Barrel.Inch2))!.Value;
 
         Published.Agrees(byField.TrueFieldDeg, byStop.TrueFieldDeg, RelativeDifference * byField.TrueFieldDeg, barrel);
     }
 
     private static View WithStop(double stopMm, double telescopeMm) => View.Of(
-        Some.Unbounded(focalLengthMm: telescopeMm), new Eyepiece(30, 60, 16, Barrel.Inch2) { FieldStopMm = stopMm })!;
+        Some.Unbounded(focalLengthMm: telescopeMm), new Eyepiece(30, 60, 16, Barrel.Inch2) { FieldStopMm = stopMm })!.Value;
 }

@@ -49,7 +49,7 @@ public sealed class ViewTests
     [InlineData(3.99, NotUsable.AboveRange)]
     public void A_power_may_be_a_quarter_beyond_an_end(double focalLengthMm, NotUsable? expected)
     {
-        var view = View.Of(From25To200, new Eyepiece(focalLengthMm, 50, 16, Barrel.Inch125))!;
+        var view = View.Of(From25To200, new Eyepiece(focalLengthMm, 50, 16, Barrel.Inch125))!.Value;
         Assert.Equal(expected, view.PowerOutsideRange());
         Assert.Equal(expected, view.NotUsableBecause(new Observer(), null, bought: true));
     }
@@ -62,7 +62,7 @@ public sealed class ViewTests
     [InlineData(3, 60, null)]
     public void A_zoom_needs_only_to_reach_in(double shortestMm, double longestMm, NotUsable? expected)
     {
-        var view = View.Of(From25To200, new Zoom(shortestMm, longestMm, 60, 42, 16, Barrel.Inch125))!;
+        var view = View.Of(From25To200, new Zoom(shortestMm, longestMm, 60, 42, 16, Barrel.Inch125))!.Value;
         Assert.Equal(expected, view.NotUsableBecause(new Observer(), null, bought: true));
     }
 
@@ -76,14 +76,14 @@ public sealed class ViewTests
     public void The_first_reason_that_fails_is_given(
         double focalLengthMm, double eyeReliefMm, double apparentFieldDeg, NotUsable? expected)
     {
-        var view = View.Of(From25To200, new Eyepiece(focalLengthMm, apparentFieldDeg, eyeReliefMm, Barrel.Inch125))!;
+        var view = View.Of(From25To200, new Eyepiece(focalLengthMm, apparentFieldDeg, eyeReliefMm, Barrel.Inch125))!.Value;
         Assert.Equal(expected, view.NotUsableBecause(new Observer(), leastApparentFieldDeg: 50, bought: true));
     }
 
     [Fact]
     public void What_lies_beyond_an_end_counts_as_the_end_but_keeps_its_real_power()
     {
-        var view = View.Of(From25To200, new Eyepiece(48, 48, 16, Barrel.Inch125))!;
+        var view = View.Of(From25To200, new Eyepiece(48, 48, 16, Barrel.Inch125))!.Value;
         Assert.Equal(0, view.From);
         Assert.Equal(25, view.CutPower);
         Assert.Equal(1000.0 / 48, view.Power, Published.Rounding);

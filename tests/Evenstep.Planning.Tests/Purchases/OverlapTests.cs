@@ -110,8 +110,8 @@ public sealed class OverlapTests
 
     private static void AssertOverlap(bool expected, KitView a, KitView b)
     {
-        Assert.Equal(expected, Overlap.Between(a, b, Math.Log(LeastStep)));
-        Assert.Equal(expected, Overlap.Between(b, a, Math.Log(LeastStep)));
+        Assert.Equal(expected, Overlap.Between(a.Showing, b.Showing, Math.Log(LeastStep)));
+        Assert.Equal(expected, Overlap.Between(b.Showing, a.Showing, Math.Log(LeastStep)));
     }
 
     private static KitView Alone(Item eyepiece) => Usable(eyepiece, null, View.Of(From25To200, eyepiece.Ocular!));
@@ -125,7 +125,7 @@ public sealed class OverlapTests
     private static KitView Usable(Item eyepiece, Item? barlow, View? view)
     {
         Assert.NotNull(view);
-        Assert.Null(view.NotUsableBecause(new Observer(), null, bought: true));
-        return new KitView(eyepiece, barlow, view, null, NeedsPurchase: true);
+        Assert.Null(view.Value.NotUsableBecause(new Observer(), null, bought: true));
+        return new KitView(eyepiece, barlow, view.Value, null, NeedsPurchase: true);
     }
 }

@@ -41,14 +41,14 @@ public class BenchTests
     {
         foreach (var (drawn, bench, places) in BenchesAndSets())
         {
-            var sights = bench.Shown.Concat(places.SelectMany(place => bench.Sights[place])).ToArray();
+            var sights = bench.Shown.Concat(places.SelectMany(place => bench.SightsOf(place).ToArray())).ToArray();
             var kit = drawn.KitOf(bench, places);
             for (var t = 0; t < kit.Ladders.Length; t++)
             {
                 Assert.Equal(
-                    kit.Ladders[t].Usable.Select(view => (view.Reach.From, view.Reach.To, view.View.TrueFieldDeg, view.NeedsPurchase)).Order(),
+                    kit.Ladders[t].Usable.Select(view => (view.Reach.From, view.Reach.To, view.Showing.TrueFieldDeg, view.NeedsPurchase)).Order(),
                     sights.Where(sight => sight.Telescope == t)
-                        .Select(sight => (sight.Reach.From, sight.Reach.To, sight.View.View.TrueFieldDeg, sight.View.NeedsPurchase)).Order());
+                        .Select(sight => (sight.Reach.From, sight.Reach.To, sight.Shows.TrueFieldDeg, sight.NeedsPurchase)).Order());
             }
         }
     }
@@ -97,8 +97,9 @@ public class BenchTests
             Item[] wares = [.. drawn.Ground.Reticles.SelectMany(offer => offer.Wares).Select(ware => ware.Item)];
             Item[] serving = [.. wares.Where(item => IsReticleRight(drawn.KitOf(bench, [], item)))];
             var isRight = IsReticleRight(drawn.KitOf(bench, []));
-            Assert.Equal(isRight ? [] : serving.Length > 0 ? serving : null, bench.Reticles?.Select(ware => ware.Item));
-            needing += bench.Reticles is { Length: > 0 } ? 1 : 0;
+            Assert.Equal(isRight ? [] : serving, bench.Reticle.Serving.Select(ware => ware.Item));
+            Assert.Equal(isRight || serving.Length > 0, bench.Reticle.IsPossible);
+            needing += bench.Reticle.Count;
         }
 
         Assert.True(needing > 10, $"only {needing} benches need a reticle eyepiece");
@@ -107,20 +108,20 @@ public class BenchTests
     [Fact]
     public void Unless_one_is_asked_for_no_reticle_eyepiece_is_needed() => Assert.All(
         EveryBench().Where(one => one.Drawn.Problem.Demands.ReticleLeastPower is null),
-        one => Assert.Empty(one.Bench.Reticles!));
+        one => Assert.Equal(0, one.Bench.Reticle.Count));
 
     [Fact]
     public void What_is_left_of_money_and_number_is_what_the_settled_items_and_the_cheapest_reticle_leave()
     {
-        foreach (var (drawn, bench) in EveryBench().Where(one => one.Bench.Reticles is not null))
+        foreach (var (drawn, bench) in EveryBench().Where(one => one.Bench.Reticle.IsPossible))
         {
-            Item[] settled = [.. bench.Settled, .. bench.Reticles!.Select(ware => ware.Item).OrderBy(item => item.Price).Take(1)];
+            Item[] settled = [.. bench.Settled, .. bench.Reticle.Serving.Select(ware => ware.Item).OrderBy(item => item.Price).Take(1)];
             Assert.Equal(drawn.Problem.Limits.Budget - settled.Sum(item => item.Price), bench.CentsLeft / 100m);
             Assert.Equal(drawn.Problem.Limits.MaxPurchases - settled.Length, bench.CountLeft);
-            Assert.All(bench.Reticles!, ware => Assert.Equal(
-                bench.CentsLeft - bench.ExtraCents(ware.Item),
+            Assert.All(bench.Reticle.Serving, ware => Assert.Equal(
+                bench.CentsLeft - bench.Reticle.ExtraCents(ware.Item),
                 (long)((drawn.Problem.Limits.Budget - bench.Settled.Sum(item => item.Price) - ware.Item.Price) * 100)));
-            Assert.Equal(0, bench.ExtraCents(null));
+            Assert.Equal(0, bench.Reticle.ExtraCents(null));
         }
     }
 
@@ -129,7 +130,7 @@ public class BenchTests
     {
         foreach (var (drawn, bench) in EveryBench())
         {
-            Item[] cheapest = [.. (bench.Reticles ?? []).Select(ware => ware.Item).OrderBy(item => item.Price).Take(1)];
+            Item[] cheapest = [.. bench.Reticle.Serving.Select(ware => ware.Item).OrderBy(item => item.Price).Take(1)];
             var breaches = Breaches.Of(drawn.KitOf(bench, [], cheapest)).Where(breach => breach is not Breach.MustFrame);
             Assert.Equal(bench.IsPossible, !breaches.Any());
         }
@@ -161,9 +162,9 @@ public class BenchTests
         {
             for (var t = 0; t < drawn.Problem.Telescopes.Length; t++)
             {
-                Sight[][] here = [.. bench.Sights.Select(sights => sights.Where(sight => sight.Telescope == t).ToArray())];
+                Sight[][] here = [.. Enumerable.Range(0, bench.OcularCount).Select(place => bench.SightsOf(place).ToArray().Where(sight => sight.Telescope == t).ToArray())];
                 Assert.All(here, sights => Assert.True(sights.Length <= bench.MostPointsIn(t)));
-                Assert.Equal(here.Any(sights => sights.Any(sight => sight.View.View.IsZoom)), bench.MostPointsIn(t) >= int.MaxValue);
+                Assert.Equal(here.Any(sights => sights.Any(sight => sight.Shows.IsZoom)), bench.MostPointsIn(t) >= int.MaxValue);
             }
         }
     }

@@ -41,11 +41,10 @@ internal static class Descents
         var effort = new Effort(nodes, cancellation);
         foreach (var bench in drawn.Benches())
         {
-            Item?[] reticles = bench.Reticles is { Length: > 0 } needed ? [.. needed.Select(ware => ware.Item)] : [null];
-            foreach (var reticle in reticles)
+            foreach (var reticle in bench.Reticle.ToTry)
             {
                 var chain = Node.Chain(drawn.Ground);
-                chain[0].Begin(bench, bench.ExtraCents(reticle));
+                chain[0].Begin(bench, bench.Reticle.ExtraCents(reticle));
                 if (chain[0].CentsLeft >= 0)
                 {
                     var path = new Path(drawn.Ground.Pricing, reticle is null ? bench.Settled : bench.Settled.Add(reticle));

@@ -107,7 +107,7 @@ internal sealed class OverlapTable
     private void Add(PurchaseProblem problem, PossibleView a, PossibleView b)
     {
         var both = Together.Of(a, b);
-        if (both.Count > 0 && Overlap.Between(a.KitView, b.KitView, problem.Preferences.LnLeastStep))
+        if (both.Count > 0 && Overlap.Between(a.KitView.Showing, b.KitView.Showing, problem.Preferences.LnLeastStep))
         {
             pairs[both] = pairs.GetValueOrDefault(both) + 1;
         }

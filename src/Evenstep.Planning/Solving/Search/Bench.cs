@@ -1,11 +1,7 @@
 using System.Collections.Immutable;
-using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Search;
-
-/// <summary>A usable view in the telescope of that place, and the positions that it reaches.</summary>
-internal readonly record struct Sight(int Telescope, KitView View, Reach Reach);
 
 /// <summary>
 /// The problem with its Barlows settled: what the kit shows already, what each offered ocular would add, and what is left
@@ -14,48 +10,43 @@ internal readonly record struct Sight(int Telescope, KitView View, Reach Reach);
 internal sealed class Bench
 {
     private readonly Groundwork ground;
-    private readonly int[] overlapsAlone;
+    private readonly SightTable table;
+    private readonly double lnLeastStep;
+    private readonly Lazy<int[]> overlapsAlone;
     private readonly int[]?[] overlapsWith;
     private readonly Lazy<LadderFigures> withEverything;
-    private readonly double lnLeastStep;
-    private readonly uint[] framingsMet;
+    private readonly uint[]? framingsMet;
     private readonly long[] mostPoints;
 
     public Bench(Groundwork ground, BarlowSet barlows)
     {
         this.ground = ground;
         lnLeastStep = ground.Problem.Preferences.LnLeastStep;
-        var (problem, limits) = (ground.Problem, ground.Problem.Limits);
-        Item[] through = [.. problem.Owned.Where(item => item.IsBarlow), .. barlows.Bought];
+        var limits = ground.Problem.Limits;
+        var bought = barlows.Bought.Where(barlow => !ground.SettledBarlows.Contains(barlow));
+        table = bought.Select(ground.Through).Aggregate(ground.WithSettledBarlows, (all, more) => ground.Keep(all.And(more)));
         Settled = [.. ground.Musts.Where(item => !item.IsBarlow), .. barlows.Bought];
-        int[] places = [.. through.Select(ground.PlaceOfBarlow)];
-        Shown = [.. Enumerable.Range(0, ground.SettledOculars.Length).SelectMany(place => ground.SightsOfSettled(place, places))];
-        Sights = new Sight[ground.Oculars.Length][];
-        for (var place = 0; place < Sights.Length; place++)
-        {
-            Sights[place] = ground.SightsOfOffer(place, places);
-        }
-
-        Reticles = ReticlesNeeded(through);
-        CountLeft = limits.MaxPurchases - Settled.Length - (Reticles is { Length: > 0 } ? 1 : 0);
-        CentsLeft = (long)((limits.Budget - Settled.Sum(item => item.Price)) * 100) - (Reticles is { Length: > 0 } ? Reticles.Min(ware => ware.Cost.Cents) : 0);
-        OverlapsLeft = limits.AllowedOverlaps - Shown.Select((sight, i) => CountRepeats(sight, Shown.AsSpan()[(i + 1)..], needPurchase: true)).Sum();
-        overlapsWith = new int[Sights.Length][];
-        overlapsAlone = [.. Sights.Select(OverlapsAlone)];
-        withEverything = new Lazy<LadderFigures>(FiguresWithEverything);
-        OpenFramings = FramingsNotMetBy(Shown.AsSpan());
+        Shown = [.. Enumerable.Range(0, ground.SettledOculars.Length).SelectMany(place => table.Of(place).ToArray())];
+        Reticle = ReticleChoice.On(ground, Settled);
+        CountLeft = limits.MaxPurchases - Settled.Length - Reticle.Count;
+        CentsLeft = (long)(limits.Budget * 100) - Settled.Sum(item => item.Cents) - Reticle.LeastCents;
+        OverlapsLeft = limits.AllowedOverlaps - OverlapsShown();
+        overlapsWith = new int[ground.Oculars.Length][];
+        overlapsAlone = new(CountOverlapsAlone);
+        withEverything = new(FiguresWithEverything);
+        OpenFramings = OpenAfter(Shown.AsSpan(), (1u << ground.Framings.Length) - 1);
+        framingsMet = OpenFramings == 0 ? null : [.. Enumerable.Range(0, ground.Oculars.Length).Select(place => OpenFramings & ~OpenAfter(SightsOf(place), OpenFramings))];
         mostPoints = MostPoints();
-        framingsMet = [.. Sights.Select(sights => OpenFramings & ~FramingsNotMetBy(sights))];
     }
+
+    /// <summary>How many oculars there are to choose from; they are known by their places.</summary>
+    public int OcularCount => ground.Oculars.Length;
 
     /// <summary>What is bought here whatever else is chosen, but for a reticle eyepiece that is needed besides.</summary>
     public ImmutableArray<Item> Settled { get; }
 
     /// <summary>What the kit shows without any offered ocular.</summary>
     public ImmutableArray<Sight> Shown { get; }
-
-    /// <summary>What each offered ocular adds, by its place.</summary>
-    public Sight[][] Sights { get; }
 
     public int OverlapsLeft { get; }
 
@@ -66,29 +57,23 @@ internal sealed class Bench
     /// <summary>The framings, a bit each, that nothing shown meets.</summary>
     public uint OpenFramings { get; }
 
-    /// <summary>The reticle eyepieces one of which must be bought besides: none, if none need be; null, if none would do.</summary>
-    public Ware[]? Reticles { get; }
+    /// <summary>The reticle eyepiece that must be bought besides, if one must.</summary>
+    public ReticleChoice Reticle { get; }
 
     /// <summary>Whether the limits are kept before anything is chosen.</summary>
-    public bool IsPossible => OverlapsLeft >= 0 && CountLeft >= 0 && CentsLeft >= 0 && Reticles is not null;
+    public bool IsPossible => OverlapsLeft >= 0 && CountLeft >= 0 && CentsLeft >= 0 && Reticle.IsPossible;
+
+    /// <summary>What an offered ocular adds.</summary>
+    public ReadOnlySpan<Sight> SightsOf(int place) => table.Of(ground.SettledOculars.Length + place);
 
     /// <summary>The open framings that an ocular meets.</summary>
-    public uint FramingsMet(int place) => framingsMet[place];
+    public uint FramingsMet(int place) => framingsMet is null ? 0 : framingsMet[place];
 
     /// <summary>The logarithm of the largest step with all oculars together: no set of this bench does better.</summary>
     public double LnLeastStep => withEverything.Value.LnLargestStep;
 
     /// <summary>The mean excess with all oculars together: no set of this bench does better.</summary>
     public double LeastExcess => withEverything.Value.MeanExcess;
-
-    /// <summary>Each reticle eyepiece that would do, or a single null if none is needed.</summary>
-    public IEnumerable<Item?> ReticlesToTry => Reticles is { Length: > 0 } ? Reticles.Select(ware => (Item?)ware.Item) : [null];
-
-    /// <summary>The cheapest of the reticle eyepieces that are needed; null if none is.</summary>
-    public Item? CheapestReticle => Reticles!.MinBy(ware => ware.Cost.Cents)?.Item;
-
-    /// <summary>What a reticle eyepiece costs beyond the cheapest that would do.</summary>
-    public long ExtraCents(Item? reticle) => reticle is null ? 0 : ground.Pricing.Of(reticle).Cents - Reticles!.Min(ware => ware.Cost.Cents);
 
     /// <summary>What the cheapest of an offer's wares costs.</summary>
     public long LeastCents(int place) => ground.LeastCents[place];
@@ -97,7 +82,7 @@ internal sealed class Bench
     public long LeastPreference(int place) => ground.LeastPreferences[place];
 
     /// <summary>The overlaps that an ocular brings about with what is shown, and with itself.</summary>
-    public int OverlapsOf(int place) => overlapsAlone[place];
+    public int OverlapsOf(int place) => overlapsAlone.Value[place];
 
     /// <summary>The overlaps between a chosen ocular and each other one, by their places.</summary>
     public int[] OverlapsWith(int chosen) => overlapsWith[chosen] ??= CountOverlapsWith(chosen);
@@ -105,7 +90,7 @@ internal sealed class Bench
     /// <summary>Whether an ocular covers what lies just beyond an uncovered place of a telescope's axis.</summary>
     public bool Covers(int ocular, int telescope, double place, double half)
     {
-        foreach (var sight in Sights[ocular])
+        foreach (ref readonly var sight in SightsOf(ocular))
         {
             if (sight.Telescope == telescope && Islands.Covers(sight.Reach, place, half))
             {
@@ -130,9 +115,9 @@ internal sealed class Bench
             reaches[sight.Telescope].Add(sight.Reach);
         }
 
-        foreach (var sights in Sights)
+        for (var place = 0; place < OcularCount; place++)
         {
-            foreach (var sight in sights)
+            foreach (ref readonly var sight in SightsOf(place))
             {
                 reaches[sight.Telescope].Add(sight.Reach);
             }
@@ -142,56 +127,73 @@ internal sealed class Bench
             LadderFigures.Of(reaches[t], telescope.Axis.Length, ground.Problem.EnoughMismatch))]);
     }
 
+    private int OverlapsShown()
+    {
+        var count = 0;
+        for (var i = 0; i < Shown.Length; i++)
+        {
+            foreach (ref readonly var other in Shown.AsSpan()[(i + 1)..])
+            {
+                count += (Shown[i].NeedsPurchase || other.NeedsPurchase) && Repeats(Shown[i], other) ? 1 : 0;
+            }
+        }
+
+        return count;
+    }
+
     private int[] CountOverlapsWith(int chosen)
     {
-        var counts = new int[Sights.Length];
+        var counts = new int[OcularCount];
+        var shown = SightsOf(chosen);
         for (var place = 0; place < counts.Length; place++)
         {
-            foreach (var sight in Sights[chosen])
+            foreach (ref readonly var sight in SightsOf(place))
             {
-                counts[place] += CountRepeats(sight, Sights[place], needPurchase: false);
+                counts[place] += CountRepeats(sight, shown);
             }
         }
 
         return counts;
     }
 
-    private int OverlapsAlone(Sight[] sights)
+    private int[] CountOverlapsAlone()
     {
-        var count = 0;
-        for (var i = 0; i < sights.Length; i++)
+        var counts = new int[OcularCount];
+        for (var place = 0; place < counts.Length; place++)
         {
-            count += CountRepeats(sights[i], Shown.AsSpan(), needPurchase: false) + CountRepeats(sights[i], sights.AsSpan(i + 1), needPurchase: false);
-        }
-
-        return count;
-    }
-
-    private int CountRepeats(Sight one, ReadOnlySpan<Sight> others, bool needPurchase)
-    {
-        var count = 0;
-        foreach (var other in others)
-        {
-            if (one.Telescope == other.Telescope
-                && (!needPurchase || one.View.NeedsPurchase || other.View.NeedsPurchase)
-                && Overlap.Between(one.View, other.View, lnLeastStep))
+            var sights = SightsOf(place);
+            for (var i = 0; i < sights.Length; i++)
             {
-                count++;
+                counts[place] += CountRepeats(sights[i], Shown.AsSpan()) + CountRepeats(sights[i], sights[..i]);
             }
         }
 
+        return counts;
+    }
+
+    private int CountRepeats(in Sight one, ReadOnlySpan<Sight> others)
+    {
+        var count = 0;
+        foreach (ref readonly var other in others)
+        {
+            count += Repeats(one, other) ? 1 : 0;
+        }
+
         return count;
     }
+
+    private bool Repeats(in Sight one, in Sight other) =>
+        one.Telescope == other.Telescope && Overlap.Between(one.Shows, other.Shows, lnLeastStep);
 
     private long[] MostPoints()
     {
         var (most, points) = (new long[ground.Problem.Telescopes.Length], new long[ground.Problem.Telescopes.Length]);
-        foreach (var sights in Sights)
+        for (var place = 0; place < OcularCount; place++)
         {
             Array.Clear(points);
-            foreach (var sight in sights)
+            foreach (ref readonly var sight in SightsOf(place))
             {
-                points[sight.Telescope] += sight.View.View.IsZoom ? int.MaxValue : 1;
+                points[sight.Telescope] += sight.Shows.IsZoom ? int.MaxValue : 1;
                 most[sight.Telescope] = Math.Max(most[sight.Telescope], points[sight.Telescope]);
             }
         }
@@ -199,34 +201,17 @@ internal sealed class Bench
         return most;
     }
 
-    private uint FramingsNotMetBy(ReadOnlySpan<Sight> sights)
+    /// <summary>The framings that are still open, of those that were, with these sights.</summary>
+    private uint OpenAfter(ReadOnlySpan<Sight> sights, uint open)
     {
-        var open = 0u;
         for (var i = 0; i < ground.Framings.Length; i++)
         {
-            var isMet = false;
-            foreach (var sight in sights)
+            foreach (ref readonly var sight in sights)
             {
-                isMet |= ground.Framings[i].IsMetBy(sight.Telescope, sight.View);
+                open &= ground.Framings[i].IsMetBy(sight) ? ~(1u << i) : uint.MaxValue;
             }
-
-            open |= isMet ? 0 : 1u << i;
         }
 
         return open;
-    }
-
-    private Ware[]? ReticlesNeeded(Item[] through)
-    {
-        if (ground.Problem.Demands.ReticleLeastPower is not { } asked || ground.Problem.Owned.Concat(Settled).Any(item => item.IsReticle && Serves(item)))
-        {
-            return Settled.Count(item => item.IsReticle) <= 1 ? [] : null;
-        }
-
-        Ware[] serving = [.. ground.Reticles.SelectMany(offer => offer.Wares).Where(ware => Serves(ware.Item))];
-        return serving.Length > 0 && !Settled.Any(item => item.IsReticle) ? serving : null;
-
-        bool Serves(Item reticle) =>
-            Reticle.HighestPower(reticle, through, ground.Problem.Telescopes) is { } power && Tolerance.AtLeast(power / asked, 1);
     }
 }

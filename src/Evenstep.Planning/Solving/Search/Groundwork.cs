@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
@@ -7,43 +8,45 @@ namespace Evenstep.Planning.Solving.Search;
 /// <summary>A width that some usable view must show, in degrees, in one telescope or (null) in any.</summary>
 internal readonly record struct Framing(double WidthDeg, int? TelescopeIndex)
 {
-    public bool IsMetBy(int telescope, KitView view) =>
-        (TelescopeIndex is null || TelescopeIndex == telescope) && Tolerance.AtLeast(view.View.TrueFieldDeg / WidthDeg, 1);
+    public bool IsMetBy(in Sight sight) =>
+        (TelescopeIndex is null || TelescopeIndex == sight.Telescope) && Tolerance.AtLeast(sight.Shows.TrueFieldDeg / WidthDeg, 1);
 }
 
 /// <summary>A problem laid out for the search: what is settled, what may be chosen, and every view that either can make.</summary>
-internal sealed record Groundwork
+internal sealed record Groundwork : IDisposable
 {
-    private readonly List<Item> barlows;
-    private readonly Dictionary<Item, int> barlowPlaces;
-    private readonly HashSet<Item> owned;
-    private readonly Sight[][]?[] columns;
+    private readonly Dictionary<Item, int> barlowPlaces = [];
+    private readonly List<Showing> usable = [];
+    private readonly List<Sight> sights = [];
+    private readonly List<SightTable> made = [];
+    private readonly SightTable?[] through;
+    private readonly Lazy<SightTable> withSettledBarlows;
 
     public Groundwork(PurchaseProblem problem, Candidacy candidacy)
     {
         Problem = problem;
         Candidacy = candidacy;
         Pricing = new Pricing(problem);
-        var demanded = problem.Demands.MustInclude.ToHashSet();
-        Musts = [.. candidacy.Candidates.Where(item => demanded.Contains(item.Id))];
-        var rest = candidacy.Candidates.Where(item => !demanded.Contains(item.Id)).ToArray();
-        Reticles = Offer.Among(problem, Pricing, rest.Where(item => item.IsReticle));
-        Barlows = Offer.Among(problem, Pricing, rest.Where(item => item.IsBarlow));
-        Oculars = Offer.Among(problem, Pricing, rest.Where(item => item.Ocular is not null && !item.IsReticle));
-        LeastCents = [.. Oculars.Select(offer => offer.Wares.Min(ware => ware.Cost.Cents))];
-        LeastPreferences = [.. Oculars.Select(offer => offer.Wares.Min(ware => ware.Cost.Preference))];
+        Musts = [.. candidacy.Candidates.Where(Demanded)];
+        Reticles = Offer.Among(problem, Pricing, candidacy.Candidates.Where(item => item.IsReticle && !Demanded(item)));
+        Barlows = Offer.Among(problem, Pricing, candidacy.Candidates.Where(item => item.IsBarlow && !Demanded(item)));
+        Oculars = Offer.Among(problem, Pricing, candidacy.Candidates.Where(item => !item.IsBarlow && !item.IsReticle && !Demanded(item)));
+        LeastCents = [.. Oculars.Select(offer => offer.Wares[0].Cost.Cents)];
+        LeastPreferences = [.. Oculars.Select(offer => offer.LeastPreference)];
         SettledOculars = [.. problem.Owned.Concat(Musts).Where(item => item.Ocular is not null && !item.IsReticle)];
+        SettledBarlows = [.. problem.Owned.Concat(Musts).Where(item => item.IsBarlow)];
         Framings = [.. problem.Demands.MustFrame.Select(demand => new Framing(demand.WidthDeg, demand.TelescopeIndex))];
-
-        barlows = [.. problem.Owned.Concat(Musts).Where(item => item.IsBarlow), .. Barlows.Select(offer => offer.Item)];
-        barlowPlaces = barlows.Select((item, place) => (item, place)).ToDictionary(pair => pair.item, pair => pair.place);
-        foreach (var ware in Barlows.SelectMany(offer => offer.Wares.Select(ware => (ware.Item, Shows: offer.Item))))
+        through = new SightTable?[Barlows.Length];
+        withSettledBarlows = new(() => Table([null, .. SettledBarlows]));
+        foreach (var (place, offer) in Barlows.Index())
         {
-            barlowPlaces[ware.Item] = barlowPlaces[ware.Shows];
+            foreach (var ware in offer.Wares)
+            {
+                barlowPlaces[ware.Item] = place;
+            }
         }
 
-        owned = [.. problem.Owned];
-        columns = new Sight[1 + barlows.Count][][];
+        bool Demanded(Item item) => !problem.Demands.MustInclude.IsEmpty && problem.Demands.MustInclude.Contains(item.Id);
     }
 
     public PurchaseProblem Problem { get; }
@@ -71,68 +74,69 @@ internal sealed record Groundwork
     /// <summary>The eyepieces and zooms that are in the kit whatever is chosen.</summary>
     public ImmutableArray<Item> SettledOculars { get; }
 
+    /// <summary>The Barlows that are in the kit whatever is chosen.</summary>
+    public ImmutableArray<Item> SettledBarlows { get; }
+
     /// <summary>What must be framed; the wish for a wide view is added while it is being granted.</summary>
     public ImmutableArray<Framing> Framings { get; private init; }
+
+    /// <summary>What each ocular shows alone and through the settled Barlows: settled oculars first, then the offered ones.</summary>
+    public SightTable WithSettledBarlows => withSettledBarlows.Value;
 
     /// <summary>The same ground, but a view of this true field, in degrees, is asked for as well.</summary>
     public Groundwork Wishing(double trueFieldDeg) => this with { Framings = Framings.Add(new Framing(trueFieldDeg, null)) };
 
-    /// <summary>What an offered ocular shows in all telescopes, alone and through each of these Barlows, by their places.</summary>
-    public Sight[] SightsOfOffer(int place, ReadOnlySpan<int> through) => SightsOf(SettledOculars.Length + place, through);
-
-    /// <summary>The same of an ocular that is settled.</summary>
-    public Sight[] SightsOfSettled(int place, ReadOnlySpan<int> through) => SightsOf(place, through);
-
-    /// <summary>The place among all Barlows of one, or of one that is alike.</summary>
-    public int PlaceOfBarlow(Item barlow) => barlowPlaces[barlow];
-
-    private Sight[] SightsOf(int ocular, ReadOnlySpan<int> through)
+    /// <summary>What each ocular shows through an offered Barlow, or one that is alike: worked out when first asked for.</summary>
+    public SightTable Through(Item barlow)
     {
-        var alone = Column(0)[ocular];
-        var count = alone.Length;
-        foreach (var barlow in through)
-        {
-            count += Column(1 + barlow)[ocular].Length;
-        }
-
-        var sights = new Sight[count];
-        alone.CopyTo(sights, 0);
-        var end = alone.Length;
-        foreach (var barlow in through)
-        {
-            var more = Column(1 + barlow)[ocular];
-            more.CopyTo(sights, end);
-            end += more.Length;
-        }
-
-        return sights;
+        var place = barlowPlaces[barlow];
+        return through[place] ??= Table([Barlows[place].Item]);
     }
 
-    /// <summary>For each ocular, settled ones first, its usable views alone (0) or through a Barlow: worked out when a bench
-    /// first asks for them.</summary>
-    private Sight[][] Column(int place) => columns[place] ??=
-    [
-        .. SettledOculars.Concat(Oculars.Select(offer => offer.Item)).Select(ocular => Usable(ocular, place == 0 ? null : barlows[place - 1])),
-    ];
-
-    private Sight[] Usable(Item ocular, Item? barlow)
+    /// <summary>A table that is given back with the ground.</summary>
+    public SightTable Keep(SightTable table)
     {
-        List<Sight> usable = [];
-        for (var t = 0; t < Problem.Telescopes.Length; t++)
+        made.Add(table);
+        return table;
+    }
+
+    /// <summary>Gives all tables back; the ground, and all that was made on it, must not be used any more.</summary>
+    public void Dispose() => made.ForEach(table => table.Release());
+
+    private SightTable Table(ReadOnlySpan<Item?> throughEach)
+    {
+        var table = Keep(new SightTable(SettledOculars.Length + Oculars.Length, throughEach.Length * (SettledOculars.Length + Oculars.Length)));
+        foreach (var ocular in SettledOculars)
         {
-            var (telescope, bought) = (Problem.Telescopes[t], !owned.Contains(ocular));
-            var views = barlow is null
-                ? KitViews.Alone(Problem, telescope, ocular, bought)
-                : KitViews.Through(Problem, telescope, ocular, bought, barlow, !owned.Contains(barlow));
-            foreach (var view in views)
+            AddSights(table, ocular, throughEach);
+        }
+
+        foreach (var offer in Oculars)
+        {
+            AddSights(table, offer.Item, throughEach);
+        }
+
+        return table;
+    }
+
+    private void AddSights(SightTable table, Item ocular, ReadOnlySpan<Item?> throughEach)
+    {
+        sights.Clear();
+        var isBought = !Problem.Owned.Contains(ocular);
+        foreach (var barlow in throughEach)
+        {
+            var needsPurchase = isBought || (barlow is not null && !Problem.Owned.Contains(barlow));
+            for (var t = 0; t < Problem.Telescopes.Length; t++)
             {
-                if (view.IsUsable)
+                usable.Clear();
+                KitViews.AddUsable(Problem, Problem.Telescopes[t], ocular, isBought, barlow, usable);
+                foreach (var shows in usable)
                 {
-                    usable.Add(new Sight(t, view, view.Reach));
+                    sights.Add(new Sight(t, needsPurchase, shows));
                 }
             }
         }
 
-        return [.. usable];
+        table.Add(CollectionsMarshal.AsSpan(sights));
     }
 }

@@ -124,7 +124,7 @@ internal sealed class Node
     private double GainOf(int place)
     {
         var gain = 0.0;
-        foreach (var sight in bench.Sights[place])
+        foreach (ref readonly var sight in bench.SightsOf(place))
         {
             gain += islands[sight.Telescope].GainOf(sight.Reach);
         }
@@ -156,7 +156,11 @@ internal sealed class Node
             islands[t].CopyFrom(parent.islands[t]);
         }
 
-        Show(bench.Sights[chosen.Place]);
+        foreach (ref readonly var sight in bench.SightsOf(chosen.Place))
+        {
+            islands[sight.Telescope].Add(sight.Reach);
+        }
+
         CountLeft = parent.CountLeft - 1;
         CentsLeft = Math.Min(parent.CentsLeft - cents, centsWorth);
         OverlapsLeft = parent.OverlapsLeft - chosen.Overlaps;
@@ -188,10 +192,14 @@ internal sealed class Node
             one.Clear();
         }
 
-        Show(bench.Shown.AsSpan());
+        foreach (ref readonly var sight in bench.Shown.AsSpan())
+        {
+            islands[sight.Telescope].Add(sight.Reach);
+        }
+
         (CountLeft, CentsLeft, OverlapsLeft, OpenFramings) = (bench.CountLeft, bench.CentsLeft - extraCents, bench.OverlapsLeft, bench.OpenFramings);
         OptionCount = 0;
-        for (var place = 0; place < bench.Sights.Length; place++)
+        for (var place = 0; place < bench.OcularCount; place++)
         {
             if (bench.OverlapsOf(place) <= OverlapsLeft && bench.LeastCents(place) <= CentsLeft)
             {
@@ -217,13 +225,5 @@ internal sealed class Node
     {
         indexOf[option.Place] = OptionCount;
         Options[OptionCount++] = option;
-    }
-
-    private void Show(ReadOnlySpan<Sight> sights)
-    {
-        foreach (var sight in sights)
-        {
-            islands[sight.Telescope].Add(sight.Reach);
-        }
     }
 }

@@ -11,6 +11,9 @@ internal sealed record Offer(ImmutableArray<Ware> Wares)
 {
     public Item Item => Wares[0].Item;
 
+    /// <summary>The least preference score, in units, of any of them.</summary>
+    public long LeastPreference => Wares.Min(ware => ware.Cost.Preference);
+
     /// <summary>
     /// Of two alike wares a set never needs both, for without one of them it shows the same, costs no more and is one item fewer; and of the two
     /// it never needs the one that costs no less and is preferred no more.

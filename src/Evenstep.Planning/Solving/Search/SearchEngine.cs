@@ -38,13 +38,13 @@ public sealed class SearchEngine
     {
         cancellation.ThrowIfCancellationRequested();
         var candidacy = Candidacy.Of(problem);
-        if (!problem.Demands.MustInclude.All(candidacy.Candidates.Select(item => item.Id).ToHashSet().Contains))
+        if (!problem.Demands.MustInclude.IsEmpty && !problem.Demands.MustInclude.All(candidacy.Candidates.Select(item => item.Id).ToHashSet().Contains))
         {
             return SearchResult.NothingAllowed;
         }
 
         var effort = new Effort(nodes, cancellation);
-        var ground = new Groundwork(problem, candidacy);
+        using var ground = new Groundwork(problem, candidacy);
         if (WideViewWish.TrueFieldWished(problem, candidacy.Candidates) is not { } field)
         {
             return new SearchEngine(ground, effort).Search(wish: null);
@@ -67,13 +67,13 @@ public sealed class SearchEngine
             return SearchResult.NothingAllowed;
         }
 
-        var second = LeastMeanExcess(StageValues.StepLeeway * first.LnLeast);
-        if (effort.IsSpent || second.Selection is not { } known)
+        var (known, excess) = first.IsEnough ? (first.Selection, 0) : LeastMeanExcess(StageValues.StepLeeway * first.LnLeast);
+        if (effort.IsSpent || known is null)
         {
             return Unfinished(first, wish);
         }
 
-        var values = new StageValues(first.LnLeast, first.LnLeast, second.Best, Preference: 0);
+        var values = new StageValues(first.LnLeast, first.LnLeast, excess, Preference: 0);
         var best = Cheapest(values, known);
         return effort.IsSpent ? Unfinished(first, wish) : SearchResult.Of(PlanOf(best, values, wish));
     }
@@ -99,7 +99,7 @@ public sealed class SearchEngine
     {
         if (ShortLook(LnEnough) is { Selection: { } enough })
         {
-            return new LeastStep(enough, LnEnough, LnEnough);
+            return new LeastStep(enough, LnEnough, LnEnough, IsEnough: true);
         }
 
         var bound = double.PositiveInfinity;
@@ -144,28 +144,28 @@ public sealed class SearchEngine
     private AnySet AnyKeepingTo(double lnStep, Bench bench, Effort looked)
     {
         var any = new AnySet();
-        Descend(bench, lnStep, any, bench.CheapestReticle, looked);
+        Descend(bench, lnStep, any, bench.Reticle.Cheapest, looked);
         return any;
     }
 
-    private LeastExcess LeastMeanExcess(double lnLargestStep)
+    private (Selection? Selection, double Excess) LeastMeanExcess(double lnLargestStep)
     {
         var least = new LeastExcess();
-        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.CheapestReticle)), lnLargestStep, least);
+        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), lnLargestStep, least);
         if (unfinished.Count > 0 && !least.IsReached)
         {
             least.Floor = benches.ByPowers.Min(bench => bench.LeastExcess);
             LongLooks(unfinished, lnLargestStep, least);
         }
 
-        return least;
+        return (least.Selection, least.Best);
     }
 
     private Selection Cheapest(StageValues values, Selection known)
     {
         var priceDecides = ground.Problem.Preferences.Prefer == Prefer.LowPrice;
         var least = new LeastCost(values.MeanExcessAllowed, known, ground.Pricing.Of(known.Items), priceDecides);
-        var all = benches.Below(() => least.Best).SelectMany(bench => bench.ReticlesToTry.Select(reticle => (bench, reticle)));
+        var all = benches.Below(() => least.Best).SelectMany(bench => bench.Reticle.ToTry.Select(reticle => (bench, reticle)));
         LongLooks(ShortLooks(all, values.LnLargestStepAllowed, least), values.LnLargestStepAllowed, least);
         return least.Cheapest;
     }
@@ -200,7 +200,7 @@ public sealed class SearchEngine
 
     private void Descend(Bench bench, double lnStep, Goal goal, Item? reticle, Effort looked)
     {
-        chain[0].Begin(bench, bench.ExtraCents(reticle));
+        chain[0].Begin(bench, bench.Reticle.ExtraCents(reticle));
         if (chain[0].CentsLeft >= 0)
         {
             var settled = reticle is null ? bench.Settled : bench.Settled.Add(reticle);
@@ -208,5 +208,9 @@ public sealed class SearchEngine
         }
     }
 
-    private sealed record LeastStep(Selection? Selection, double LnLeast, double LnBound);
+    /// <param name="Selection">A set with that step, if any is allowed.</param>
+    /// <param name="LnLeast">The least known.</param>
+    /// <param name="LnBound">No set has less.</param>
+    /// <param name="IsEnough">Whether every step of the set is enough: then it leaves no excess.</param>
+    private sealed record LeastStep(Selection? Selection, double LnLeast, double LnBound, bool IsEnough = false);
 }

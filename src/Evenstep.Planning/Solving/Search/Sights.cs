@@ -1,0 +1,74 @@
+using System.Buffers;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Solving.Search;
+
+/// <summary>A usable view in the telescope of that place.</summary>
+internal readonly record struct Sight(int Telescope, bool NeedsPurchase, Showing Shows)
+{
+    public Reach Reach => Shows.Reach;
+}
+
+/// <summary>The sights of many oculars in one array, those of an ocular together.</summary>
+internal sealed class SightTable
+{
+    private readonly int[] starts;
+    private Sight[] sights;
+    private int oculars;
+
+    /// <param name="oculars">How many there will be.</param>
+    /// <param name="first">How many sights to make room for at first.</param>
+    public SightTable(int oculars, int first)
+    {
+        starts = new int[oculars + 1];
+        sights = ArrayPool<Sight>.Shared.Rent(Math.Max(1, first));
+    }
+
+    /// <summary>How many sights there are.</summary>
+    public int Count => starts[oculars];
+
+    /// <summary>What an ocular shows, by its place in the table.</summary>
+    public ReadOnlySpan<Sight> Of(int place) => sights.AsSpan(starts[place], starts[place + 1] - starts[place]);
+
+    /// <summary>Adds what the next ocular shows.</summary>
+    public void Add(ReadOnlySpan<Sight> first, ReadOnlySpan<Sight> second = default)
+    {
+        var (start, end) = (Count, Count + first.Length + second.Length);
+        if (end > sights.Length)
+        {
+            Grow(end);
+        }
+
+        first.CopyTo(sights.AsSpan(start));
+        second.CopyTo(sights.AsSpan(start + first.Length));
+        starts[++oculars] = end;
+    }
+
+    /// <summary>A table of the same oculars with the sights of both.</summary>
+    public SightTable And(SightTable other)
+    {
+        var both = new SightTable(oculars, Count + other.Count);
+        for (var place = 0; place < oculars; place++)
+        {
+            both.Add(Of(place), other.Of(place));
+        }
+
+        return both;
+    }
+
+    /// <summary>Gives the memory back. The table must not be looked at any more.</summary>
+    public void Release()
+    {
+        sights.AsSpan(0, Count).Clear();
+        ArrayPool<Sight>.Shared.Return(sights);
+        sights = [];
+    }
+
+    private void Grow(int least)
+    {
+        var larger = ArrayPool<Sight>.Shared.Rent(Math.Max(least, 2 * sights.Length));
+        sights.AsSpan(0, Count).CopyTo(larger);
+        Release();
+        sights = larger;
+    }
+}
