@@ -10,10 +10,19 @@ internal static class AnswerHeaders
         // When the answer starts, for the error pages clear the headers of what they replace.
         context.Response.OnStarting(() =>
         {
-            context.Response.Headers.ContentLanguage = English.Language;
+            SayLanguage(context.Response.Headers);
             context.Response.Headers.XContentTypeOptions = "nosniff";
             return Task.CompletedTask;
         });
         return next(context);
     });
+
+    /// <summary>Errors, and whatever else says nothing of a language itself, are in English.</summary>
+    private static void SayLanguage(IHeaderDictionary headers)
+    {
+        if (headers.ContentLanguage.Count == 0)
+        {
+            headers.ContentLanguage = Language.English.Tag;
+        }
+    }
 }

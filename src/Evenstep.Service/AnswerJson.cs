@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
@@ -9,6 +10,7 @@ using Evenstep.Service.Errors;
 using Evenstep.Service.Health;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Recommendations;
+using Evenstep.Service.Wording;
 
 namespace Evenstep.Service;
 
@@ -22,20 +24,27 @@ namespace Evenstep.Service;
 [JsonSerializable(typeof(IReadOnlyList<ExclusionAnswer>))]
 internal sealed partial class AnswerJson : JsonSerializerContext
 {
-    /// <summary>The context with the settings of <see cref="Configure"/>.</summary>
-    public static AnswerJson Shared { get; } = new(Configure(new JsonSerializerOptions(JsonSerializerDefaults.Web)));
+    private static readonly FrozenDictionary<Language, AnswerJson> ByLanguage = Language.All.ToFrozenDictionary(
+        language => language, language => new AnswerJson(Configure(new JsonSerializerOptions(JsonSerializerDefaults.Web), language)));
+
+    /// <summary>The context for what is the same in every language; sentences come out in English.</summary>
+    public static AnswerJson Shared => In(Language.English);
+
+    /// <summary>The context that writes sentences in a language, with the settings of <see cref="Configure"/>.</summary>
+    public static AnswerJson In(Language language) => ByLanguage[language];
 
     /// <summary>
-    /// Enumerations as words; and letters as they are, for answers are never pasted into HTML unescaped (their type
-    /// says JSON, and no client may guess another).
+    /// Sentences in a language, enumerations as words; and letters as they are, for answers are never pasted into HTML
+    /// unescaped (their type says JSON, and no client may guess another).
     /// </summary>
-    public static JsonSerializerOptions Configure(JsonSerializerOptions options)
+    public static JsonSerializerOptions Configure(JsonSerializerOptions options, Language language)
     {
         options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
         JsonConverter[] words =
         [
             new WordConverter<Outcome>(), new WordConverter<Excluded>(), new WordConverter<ItemKind>(), new WordConverter<FaultCode>(),
             new WordConverter<RangeEnd>(), new WordConverter<TrueFieldSource>(), new WordConverter<NotUsable>(),
+            new SentenceConverter(language),
         ];
         foreach (var converter in words)
         {

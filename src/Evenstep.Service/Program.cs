@@ -10,6 +10,7 @@ using Evenstep.Service.Errors;
 using Evenstep.Service.Health;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Recommendations;
+using Evenstep.Service.Wording;
 using Serilog;
 using Serilog.Events;
 
@@ -28,7 +29,7 @@ builder.Services.AddSerilog(log => log
 // Answers are JSON of known shapes; bodies are limited.
 builder.Services.ConfigureHttpJsonOptions(json =>
 {
-    AnswerJson.Configure(json.SerializerOptions);
+    AnswerJson.Configure(json.SerializerOptions, Language.English);
     json.SerializerOptions.TypeInfoResolverChain.Insert(0, AnswerJson.Shared);
 });
 builder.WebHost.ConfigureKestrel(server =>

@@ -49,7 +49,7 @@ public sealed class RecommendationWriterTests
         Assert.Equal(
             ["over-budget", "reticle", "must-include", "must-frame"],
             answer.GetProperty("conflicts").GetProperty("demands").EnumerateArray().Select(one => one.GetProperty("code").GetString()));
-        Assert.Contains(answer.GetProperty("notes").EnumerateArray(), note => note.GetProperty("text").GetString() == "A budget of 186.00 alone would make it possible.");
+        Assert.Contains(answer.GetProperty("notes").EnumerateArray(), note => note.GetProperty("text").GetString() == "A budget of EUR 186.00 alone would make it possible.");
     }
 
     [Fact]

@@ -8,12 +8,17 @@ namespace Evenstep.Service.Tests;
 /// <summary>The service, running in the process of the tests.</summary>
 public sealed class Service : WebApplicationFactory<Program>
 {
-    public async Task<Answer> PostAsync(string path, string body, string? contentType = "application/json", string accept = "*/*")
+    public async Task<Answer> PostAsync(string path, string body, string? contentType = "application/json", string accept = "*/*", string? language = null)
     {
         using var content = new StringContent(body, Encoding.UTF8);
         content.Headers.ContentType = contentType is null ? null : MediaTypeHeaderValue.Parse(contentType);
         using var client = CreateClient();
         client.DefaultRequestHeaders.Add("Accept", accept);
+        if (language is not null)
+        {
+            client.DefaultRequestHeaders.TryAddWithoutValidation("Accept-Language", language);
+        }
+
         using var response = await client.PostAsync(new Uri(path, UriKind.Relative), content);
         return await Answer.OfAsync(response);
     }
@@ -29,6 +34,12 @@ public sealed class Service : WebApplicationFactory<Program>
 /// <summary>What the service answered.</summary>
 public sealed record Answer(int Status, string? ContentType, string Body)
 {
+    /// <summary>What it is written in.</summary>
+    public string? Language { get; init; }
+
+    /// <summary>The headers that another answer might depend on.</summary>
+    public string Vary { get; init; } = "";
+
     public JsonElement Json => JsonSerializer.Deserialize<JsonElement>(Body);
 
     /// <summary>The codes of the errors, by place.</summary>
@@ -39,7 +50,11 @@ public sealed record Answer(int Status, string? ContentType, string Body)
     ];
 
     public static async Task<Answer> OfAsync(HttpResponseMessage response) => new(
-        (int)response.StatusCode, response.Content.Headers.ContentType?.MediaType, await response.Content.ReadAsStringAsync());
+        (int)response.StatusCode, response.Content.Headers.ContentType?.MediaType, await response.Content.ReadAsStringAsync())
+    {
+        Language = response.Content.Headers.ContentLanguage.SingleOrDefault(),
+        Vary = string.Join(", ", response.Headers.Vary),
+    };
 }
 
 /// <summary>Files of the repository that the tests share with the document and the README.</summary>

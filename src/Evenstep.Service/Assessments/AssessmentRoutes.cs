@@ -3,6 +3,7 @@ using Evenstep.Service.Documents;
 using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Reading;
+using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Evenstep.Service.Assessments;
@@ -22,7 +23,7 @@ internal static class AssessmentRoutes
     /// items by id. An example that runs as it stands is chosen above the body.
     /// </remarks>
     /// <response code="200">The assessment.</response>
-    public static async Task<Results<Ok<AssessmentAnswer>, ProblemResult>> AssessAsync(HttpRequest request, Shelf shelf, CancellationToken gone)
+    public static async Task<Results<SpokenResult<AssessmentAnswer>, ProblemResult>> AssessAsync(HttpRequest request, Shelf shelf, CancellationToken gone)
     {
         using var body = await FrontDoor.OpenAsync(request, gone);
         if (body.Refusal is { } refusal)
@@ -32,7 +33,7 @@ internal static class AssessmentRoutes
 
         var faults = new Faults();
         return AssessmentReader.Read(body.Json, shelf, faults) is { } asked
-            ? TypedResults.Ok(AssessmentWriter.Write(asked))
+            ? new SpokenResult<AssessmentAnswer>(AssessmentWriter.Write(asked))
             : ProblemResult.Of(faults);
     }
 }

@@ -3,6 +3,7 @@ using System.Reflection;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Reading;
+using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.Metadata;
 using Serilog;
 
@@ -20,13 +21,17 @@ internal sealed class AnswerResult<T>(FinishedAnswer answer, bool isNew) : IResu
     {
         Record(httpContext.RequestServices);
         var response = httpContext.Response;
+        response.SayLanguage(answer.Language);
         response.ContentType = answer.ContentType;
         response.ContentLength = answer.Body.Length;
         await response.Body.WriteAsync(answer.Body, httpContext.RequestAborted);
     }
 
-    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
+    {
         builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), [MediaTypeNames.Application.Json]));
+        builder.Metadata.Add(SpeaksLanguages.Yes);
+    }
 
     private void Record(IServiceProvider services)
     {

@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.ComponentModel;
 using Evenstep.Planning.Purchases;
+using Evenstep.Service.Wording;
 using Microsoft.Extensions.Caching.Hybrid;
 
 namespace Evenstep.Service.Caching;
@@ -12,6 +13,9 @@ internal sealed record FinishedAnswer
     public required ReadOnlyMemory<byte> Body { get; init; }
 
     public required string ContentType { get; init; }
+
+    /// <summary>What it is written in.</summary>
+    public required Language Language { get; init; }
 
     public required Outcome Outcome { get; init; }
 

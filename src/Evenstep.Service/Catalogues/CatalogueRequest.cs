@@ -62,9 +62,14 @@ internal static class CatalogueFields
     /// <summary>A catalogue in a request: by id, or inline.</summary>
     public static readonly ReferenceOrFullShape<CatalogueRequest> InRequest = new(
         "Catalogue",
-        new ObjectShape<CatalogueRequest>("CatalogueById", "A stored catalogue.", [Id.Required()], Build),
+        new ObjectShape<CatalogueRequest>("CatalogueById", "A stored catalogue.", [Id.Required()], Build, "one by `id`"),
         Id.Name,
-        new ObjectShape<CatalogueRequest>("InlineCatalogue", "A catalogue that the request brings along.", [Currency.Required(), Items.Required()], Build));
+        new ObjectShape<CatalogueRequest>(
+            "InlineCatalogue",
+            "A catalogue that the request brings along.",
+            [Currency.Required(), Items.Required(), Make.Absent(Id.Name, "Only of a stored catalogue.")],
+            Build,
+            "a catalogue given inline"));
 
     /// <summary>A catalogue to be stored.</summary>
     public static readonly ObjectShape<CatalogueRequest> Stored = new(

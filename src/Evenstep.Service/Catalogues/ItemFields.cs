@@ -52,8 +52,15 @@ internal static class ItemFields
         new ObjectShape<ItemRequest>(
             "OwnedItemById",
             "An item of the catalogue that the observer owns.",
-            [Id.Required()],
+            [Id.Required(), Make.Absent(KindShape<ItemRequest>.Discriminator, "Only of an item given in full.")],
             values => new ItemRequest { Kind = null, Id = values.Of(Id) }));
+
+    private static Dictionary<ItemKind, string> Forms => new()
+    {
+        [ItemKind.Eyepiece] = "an eyepiece",
+        [ItemKind.Zoom] = "a zoom",
+        [ItemKind.Barlow] = "a Barlow",
+    };
 
     private static KindShape<ItemRequest> Kinds(string name, string whose, Field[] leading, ObjectShape<ItemRequest>? reference = null) => new(
         name,
@@ -73,7 +80,7 @@ internal static class ItemFields
         var word = Words<ItemKind>.Of(kind);
         var discriminator = Make.Of(KindShape<ItemRequest>.Discriminator, new WordShape(word), "What it is.").Required();
         var name = ending.Replace("Item", kind.ToString(), StringComparison.Ordinal);
-        return (word, new ObjectShape<ItemRequest>(name, meaning, [discriminator, .. leading, .. optics, .. ShopFields], values => Build(kind, values)));
+        return (word, new ObjectShape<ItemRequest>(name, meaning, [discriminator, .. leading, .. optics, .. ShopFields], values => Build(kind, values), Forms[kind]));
     }
 
     private static ItemRequest Build(ItemKind kind, Values values) => new()

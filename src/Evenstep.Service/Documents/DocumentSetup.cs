@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Evenstep.Service.Wording;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -17,10 +18,12 @@ internal static class DocumentSetup
         {
             document.SwaggerDoc(Version, DocumentText.Info);
             document.MapType<JsonObject>(() => new OpenApiSchema { Type = JsonSchemaType.Object });
+            document.MapType<Sentence>(() => new OpenApiSchema { Type = JsonSchemaType.String });
             document.IncludeXmlComments(DocComments("Evenstep.Service"), includeControllerXmlComments: true);
             document.IncludeXmlComments(DocComments("Evenstep.Planning"));
             document.OperationFilter<BodyOfOperation>();
             document.OperationFilter<ErrorsOfOperation>();
+            document.OperationFilter<LanguagesOfOperation>();
             document.SchemaFilter<AnswerSchemas>();
             document.DocumentFilter<TagsOfDocument>();
         });

@@ -18,7 +18,7 @@ internal static class DocumentText
     };
 
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
-    private static readonly string[] NoCodes = ["in-telescope", "no-candidate", "together"];
+    private static readonly string[] NoCodes = ["alone", "in-telescope", "no-candidate", "together"];
 
     public static readonly OpenApiInfo Info = new()
     {
@@ -47,7 +47,9 @@ internal static class DocumentText
 
         ## What is said in words
 
-        Every sentence comes with a code and with the values it is made of, so that a shop can put it in its own language.
+        Every sentence comes with a code and with the values it is made of, so that a shop can put it in its own words. Codes,
+        values and names are the same in every language; `Accept-Language` chooses that of the sentences, of
+        {Given.List(Language.All.Select(language => language.Tag))} (the first, if none of them is asked for). Errors are in English.
 
         {Lines(English.Sentences.Keys.Select(key => key.Split('/')).GroupBy(parts => parts[0], parts => parts[1])
             .OrderBy(group => group.Key, StringComparer.Ordinal)

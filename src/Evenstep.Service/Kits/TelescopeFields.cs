@@ -34,13 +34,14 @@ internal static class TelescopeFields
         new ReferenceOrFullShape<TelescopeRequest>(
             "Telescope",
             new ObjectShape<TelescopeRequest>(
-                "TelescopeById", "A telescope that the stored catalogue lists.", [Id.Required(), WithIncluded, PowerRange], Build),
+                "TelescopeById", "A telescope that the stored catalogue lists.", [Id.Required(), WithIncluded, PowerRange], Build, "one by `id`"),
             "id",
             new ObjectShape<TelescopeRequest>(
                 "TelescopeInFull",
                 "A telescope in full.",
-                [Name, ApertureMm.Required(), FocalLengthMm.Required(), FocuserBarrel.Required(), PowerRange],
-                Build)),
+                [Name, ApertureMm.Required(), FocalLengthMm.Required(), FocuserBarrel.Required(), PowerRange, Make.Absent(Id.Name, "Only of a telescope that a stored catalogue lists.")],
+                Build,
+                "a telescope given in full")),
         1,
         PurchaseProblem.MostTelescopes,
         "The telescopes to equip.");

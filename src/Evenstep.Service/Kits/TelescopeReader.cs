@@ -3,6 +3,7 @@ using System.Globalization;
 using Evenstep.Planning.Optics;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Reading;
+using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Kits;
 
@@ -25,7 +26,7 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
             return null;
         }
 
-        var name = asked.Name ?? string.Create(CultureInfo.InvariantCulture, $"telescope {i + 1}");
+        var name = asked.Name ?? MadeUpName.OfTelescope(i + 1);
         var telescope = asked.Id is { } id ? FindListed(id, i)?.Telescope : TelescopeInFull(asked, name);
         return new NamedTelescope(telescope?.Name ?? asked.Id ?? name, asked.Id, telescope is null ? null : InUse(telescope, asked.PowerRange, i));
     }

@@ -61,6 +61,20 @@ internal sealed class FlagShape : Shape<bool?>
     public override IOpenApiSchema Describe(OpenApiDocument document) => new OpenApiSchema { Type = JsonSchemaType.Boolean };
 }
 
+/// <summary>What tells another variant of an object from this one: here it may only be null, which is as good as absent.</summary>
+internal sealed class AbsentShape : Shape<object?>
+{
+    public override string Allowed => "null";
+
+    public override object? Read(JsonElement value, Place place, Faults faults)
+    {
+        ReportWrongType(value, place, faults);
+        return null;
+    }
+
+    public override IOpenApiSchema Describe(OpenApiDocument document) => new OpenApiSchema { Type = JsonSchemaType.Null };
+}
+
 /// <summary>A wish that cannot be granted yet: only "no" is accepted, so that no wish is ignored in silence.</summary>
 internal sealed class NotYetShape : Shape<bool?>
 {

@@ -18,6 +18,9 @@ internal static class Make
 
     public static Field<bool?> NotYet(string name, string meaning) => new Field<bool?>(name, new NotYetShape(), meaning).Defaulting("false");
 
+    /// <summary>A field of another variant of the object.</summary>
+    public static Field<object?> Absent(string name, string meaning) => new(name, new AbsentShape(), meaning);
+
     public static Field<T?> Choice<T>(string name, string meaning)
         where T : struct, Enum => new(name, new ChoiceShape<T>(), meaning);
 

@@ -9,17 +9,20 @@ namespace Evenstep.Service.Reading;
 /// <param name="meaning">What the object is.</param>
 /// <param name="fields">The table.</param>
 /// <param name="build">Makes the wire record of the values; a faulty or missing value is null.</param>
-internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields, Func<Values, T> build) : Shape<T>, IVariant
+/// <param name="form">What to call it beside other variants, such as "a zoom"; null if it has none.</param>
+internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields, Func<Values, T> build, string? form = null) : Shape<T>, IVariant
     where T : class
 {
     private readonly FrozenDictionary<string, int> places =
         fields.Select((field, place) => (field.Name, place)).ToFrozenDictionary(pair => pair.Name, pair => pair.place, StringComparer.Ordinal);
 
-    public string Meaning => meaning;
+    public string Form => form ?? meaning;
 
-    public IEnumerable<string> FieldNames => fields.Select(row => row.Name);
+    public IEnumerable<string> FieldNames => fields.Where(row => row.AnyShape is not AbsentShape).Select(row => row.Name);
 
-    public override string Allowed { get; } = $"an object with {Given.List(fields.Where(field => field.IsRequired).DefaultIfEmpty(fields[0]).Select(field => field.Name))}";
+    public override string Allowed { get; } = fields.Where(field => field.IsRequired).Select(field => field.Name).ToList() is { Count: > 0 } required
+        ? $"an object with {Given.List(required)}"
+        : $"an object with fields such as `{fields[0].Name}`";
 
     public override T? Read(JsonElement value, Place place, Faults faults) => Read(value, place, faults, []);
 
@@ -96,7 +99,7 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
         var shown = Given.Quoted(key);
         if (others.FirstOrDefault(other => other.FieldNames.Contains(key)) is { } other)
         {
-            return $"{shown} does not go with the other fields here; it belongs to another form: {other.Meaning} Leave it out, or keep to that form.";
+            return $"{shown} does not go with the other fields here: it goes with {other.Form}, not with {Form}. Leave it out, or keep to that form.";
         }
 
         if (fields.FirstOrDefault(row => row.AnyShape is IVariant part && part.FieldNames.Contains(key)) is { } home)

@@ -6,13 +6,13 @@ namespace Evenstep.Service.Reading;
 /// <summary>One of the objects that a value may be.</summary>
 internal interface IVariant
 {
-    /// <summary>What the object is, as a sentence.</summary>
-    string Meaning { get; }
+    /// <summary>What to call the object beside the others, such as "a zoom".</summary>
+    string Form { get; }
 
     IEnumerable<string> FieldNames { get; }
 }
 
-/// <summary>An object that a reference may stand for: told apart by whether it has the field that only the one has.</summary>
+/// <summary>An object that a reference may stand for: told apart by whether the field that only the one has is given, and not null.</summary>
 /// <param name="name">The schema's name in the OpenAPI document.</param>
 /// <param name="reference">The object that only names something.</param>
 /// <param name="referenceField">The field that only the reference has.</param>
@@ -30,7 +30,7 @@ internal sealed class ReferenceOrFullShape<T>(string name, ObjectShape<T> refere
             return null;
         }
 
-        return Given.Find(value, referenceField) is not null
+        return Given.Find(value, referenceField) is { ValueKind: not JsonValueKind.Null }
             ? reference.Read(value, place, faults, [inFull])
             : inFull.Read(value, place, faults, [reference]);
     }
@@ -89,8 +89,11 @@ internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Sha
         return reference is null ? byName : new OpenApiSchema { OneOf = [reference.Describe(document), byName] };
     }
 
-    private static bool IsReference(JsonElement value) =>
-        value.GetPropertyCount() > 0 && value.EnumerateObject().All(property => Given.NameOf(property) == "id");
+    private static bool IsReference(JsonElement value) => Given.Find(value, "id") is not null
+        && value.EnumerateObject().All(property => Given.NameOf(property) == "id" || IsAbsentKind(property));
+
+    private static bool IsAbsentKind(JsonProperty property) =>
+        Given.NameOf(property) == Discriminator && property.Value.ValueKind == JsonValueKind.Null;
 
     private ObjectShape<T>? ShapeOf(JsonElement value, Place place, Faults faults)
     {

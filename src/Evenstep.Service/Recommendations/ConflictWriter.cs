@@ -7,40 +7,48 @@ namespace Evenstep.Service.Recommendations;
 /// <summary>Writes why no set of purchases is allowed.</summary>
 internal static class ConflictWriter
 {
-    public static ConflictsAnswer Write(PurchaseProblem problem, Conflicts conflicts) => new()
+    public static ConflictsAnswer Write(RecommendationAsked asked, Conflicts conflicts) => new()
     {
         Demands =
         [
-            .. conflicts.NoCandidates.Select(one => NoCandidate(problem, one)),
+            .. conflicts.NoCandidates.Select(one => NoCandidate(asked, one)),
             .. conflicts.Together.Select(one => Together(one, conflicts.Together.Length == 1)),
         ],
-        Nearest = NearestOf(problem, conflicts.Nearest),
+        Nearest = NearestOf(asked.Problem, conflicts.Nearest),
     };
 
-    private static RemarkAnswer NoCandidate(PurchaseProblem problem, Exclusion exclusion)
+    private static RemarkAnswer NoCandidate(RecommendationAsked asked, Exclusion exclusion)
     {
-        var because = ExclusionDetail.Of(problem, exclusion);
-        RemarkValue[] values = [RemarkValue.Of("itemId", exclusion.Item.Id), RemarkValue.Of("sentence", because.Text)];
-        because.Values.Insert(0, "itemId", exclusion.Item.Id);
-        return because with { Text = Phrase.Sentence("conflict/no-candidate", values) };
+        var because = ExclusionDetail.Of(asked, exclusion);
+        RemarkValue[] item = [RemarkValue.Of("itemId", exclusion.Item.Id), NameOf(exclusion.Item)];
+        return new RemarkAnswer
+        {
+            Code = because.Code,
+            Text = new Sentence("conflict/no-candidate", [.. item, RemarkValue.Of("sentence", because.Text)]),
+            Values = Phrase.ValuesOf([.. item, .. because.Text.Values]),
+        };
     }
 
     private static RemarkAnswer Together(Demand demand, bool isAlone)
     {
         var remark = RemarkOf(demand);
-        var key = $"conflict/{remark.Code}{(demand is Demand.MustFrame { Framing.Name: not null } ? "/named" : "")}";
-        var together = isAlone ? "" : English.Sentences["conflict/together"];
+        var together = new Sentence(isAlone ? "conflict/alone" : "conflict/together", []);
         return new RemarkAnswer
         {
             Code = remark.Code,
-            Text = Phrase.Sentence(key, [.. remark.Values, RemarkValue.Of("together", together)]),
+            Text = new Sentence(
+                $"conflict/{remark.Code}{(demand is Demand.MustFrame { Framing.Name: not null } ? "/named" : "")}",
+                [.. remark.Values, RemarkValue.Of("together", together)]),
             Values = Phrase.ValuesOf(remark.Values),
         };
     }
 
+    /// <summary>What the shop calls it.</summary>
+    private static RemarkValue NameOf(Item item) => RemarkValue.Of("name", item.Name ?? item.Id);
+
     private static Remark RemarkOf(Demand demand) => demand switch
     {
-        Demand.MustInclude include => new Remark("must-include", [RemarkValue.Of("itemId", include.Item.Id)]),
+        Demand.MustInclude include => new Remark("must-include", [RemarkValue.Of("itemId", include.Item.Id), NameOf(include.Item)]),
         Demand.MustFrame frame => new Remark("must-frame",
         [
             RemarkValue.Of("name", frame.Framing.Name ?? ""),

@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using Evenstep.Planning.Purchases;
+using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Recommendations;
 
@@ -38,7 +39,7 @@ internal sealed record ExclusionAnswer
     public required Excluded Reason { get; init; }
 
     /// <summary>The reason in words, in the language of the answer.</summary>
-    public required string Detail { get; init; }
+    public required Sentence Detail { get; init; }
 
     /// <summary>What the words are about, by name.</summary>
     public required JsonObject Values { get; init; }

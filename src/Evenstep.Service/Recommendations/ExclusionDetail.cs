@@ -9,9 +9,11 @@ namespace Evenstep.Service.Recommendations;
 /// <summary>Says of an item that is no candidate what exactly is against it.</summary>
 internal static class ExclusionDetail
 {
-    public static RemarkAnswer Of(PurchaseProblem problem, Exclusion exclusion)
+    public static RemarkAnswer Of(RecommendationAsked asked, Exclusion exclusion)
     {
-        var (variant, values) = Account(problem, exclusion.Item, exclusion.Reason);
+        var (variant, values) = exclusion.Reason == Excluded.OverBudget
+            ? OverBudget(asked, exclusion.Item)
+            : Account(asked.Problem, exclusion.Item, exclusion.Reason);
         return Phrase.Of("exclusion", new Remark(Words<Excluded>.Of(exclusion.Reason), [.. values]), variant);
     }
 
@@ -19,7 +21,6 @@ internal static class ExclusionDetail
     {
         Excluded.ByRequest => ByRequest(problem, item),
         Excluded.Reticle => (problem.Demands.ReticleLeastPower is null ? null : "owned", []),
-        Excluded.OverBudget => OverBudget(problem.Limits, item),
         Excluded.TooHeavy => (null, [new RemarkValue("massGrams", item.MassGrams ?? 0, 1), new RemarkValue("limit", problem.Limits.MaxItemMassGrams ?? 0, 1)]),
         Excluded.BarrelTooWide => (null, [RemarkValue.Of("barrel", Words<Barrel>.Of(item.Optic.Barrel))]),
         Excluded.OutsidePowerRange => OutsidePowerRange(problem, item),
@@ -36,10 +37,16 @@ internal static class ExclusionDetail
     private static (string?, RemarkValue[]) ByRequest(PurchaseProblem problem, Item item) =>
         (problem.Preferences.Exclude.Contains(item.Id) ? null : item.IsBarlow ? "barlow" : "zoom", []);
 
-    private static (string?, RemarkValue[]) OverBudget(Limits limits, Item item)
+    private static (string?, RemarkValue[]) OverBudget(RecommendationAsked asked, Item item)
     {
+        var limits = asked.Problem.Limits;
         var overall = item.Price > limits.Budget;
-        return (overall ? null : "item", [RemarkValue.Of("price", item.Price), RemarkValue.Of("limit", overall ? limits.Budget : limits.MaxPricePerItem ?? 0)]);
+        return (overall ? null : "item",
+        [
+            RemarkValue.Of("price", item.Price),
+            RemarkValue.Of("limit", overall ? limits.Budget : limits.MaxPricePerItem ?? 0),
+            RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency),
+        ]);
     }
 
     private static (string?, RemarkValue[]) OutsidePowerRange(PurchaseProblem problem, Item item)

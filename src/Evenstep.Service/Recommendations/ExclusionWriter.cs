@@ -8,7 +8,7 @@ internal static class ExclusionWriter
 {
     public static ExcludedAnswer Write(RecommendationAsked asked, Candidacy candidacy) => asked.Excluded == ExcludedAs.Count
         ? new ExcludedAnswer(CountsOf(candidacy), null)
-        : new ExcludedAnswer(null, [.. candidacy.Exclusions.Select(exclusion => Listed(asked.Problem, exclusion))]);
+        : new ExcludedAnswer(null, [.. candidacy.Exclusions.Select(exclusion => Listed(asked, exclusion))]);
 
     /// <summary>In the order in which the reasons are looked for.</summary>
     private static OrderedDictionary<string, int> CountsOf(Candidacy candidacy) => new(
@@ -16,9 +16,9 @@ internal static class ExclusionWriter
             .OrderBy(group => group.Key)
             .Select(group => KeyValuePair.Create(Words<Excluded>.Of(group.Key), group.Count())));
 
-    private static ExclusionAnswer Listed(PurchaseProblem problem, Exclusion exclusion)
+    private static ExclusionAnswer Listed(RecommendationAsked asked, Exclusion exclusion)
     {
-        var detail = ExclusionDetail.Of(problem, exclusion);
+        var detail = ExclusionDetail.Of(asked, exclusion);
         return new ExclusionAnswer
         {
             ItemId = exclusion.Item.Id,

@@ -15,12 +15,12 @@ internal static class PlanRemarks
         var telescope = reason.Values.FirstOrDefault(value => value.Name == "telescope");
         return telescope is null || problem.Telescopes.Length == 1
             ? phrase
-            : phrase with { Text = Phrase.Sentence("reason/in-telescope", [telescope, RemarkValue.Of("sentence", phrase.Text)]) };
+            : phrase with { Text = new Sentence("reason/in-telescope", [telescope, RemarkValue.Of("sentence", phrase.Text)]) };
     }
 
-    public static IEnumerable<RemarkAnswer> NotesOf(PurchaseProblem problem, Plan plan)
+    public static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, Plan plan)
     {
-        foreach (var note in KitRemarks.RangesSetByBarrel(problem))
+        foreach (var note in KitRemarks.RangesSetByBarrel(asked.Problem))
         {
             yield return note;
         }
@@ -35,28 +35,28 @@ internal static class PlanRemarks
             yield return Phrase.Of("note", new Remark("best-found", []));
         }
 
-        foreach (var remedy in plan.Conflicts is null ? [] : RemediesOf(problem, plan.Conflicts.Nearest))
+        foreach (var remedy in plan.Conflicts is null ? [] : RemediesOf(asked, plan.Conflicts.Nearest))
         {
             yield return Phrase.Of("note", remedy);
         }
     }
 
     /// <summary>What a person could change, one thing at a time, to make a set of purchases possible.</summary>
-    private static IEnumerable<Remark> RemediesOf(PurchaseProblem problem, NearestLimits nearest)
+    private static IEnumerable<Remark> RemediesOf(RecommendationAsked asked, NearestLimits nearest)
     {
         Remark?[] remedies =
         [
-            Remedy("larger-budget-helps", "budget", nearest.Budget),
+            Remedy("larger-budget-helps", "budget", nearest.Budget, RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency)),
             Remedy("other-max-purchases-helps", "maxPurchases", nearest.MaxPurchases),
             Remedy("other-max-barlows-helps", "maxBarlows", nearest.MaxBarlows),
             Remedy("more-overlaps-help", "allowedOverlaps", nearest.AllowedOverlaps),
-            .. nearest.WidthDeg.Select((width, i) => width is { } possible ? NarrowerFrame(problem.Demands.MustFrame[i], possible) : null),
+            .. nearest.WidthDeg.Select((width, i) => width is { } possible ? NarrowerFrame(asked.Problem.Demands.MustFrame[i], possible) : null),
         ];
         return remedies.OfType<Remark>().DefaultIfEmpty(new Remark("no-single-change-helps", []));
     }
 
-    private static Remark? Remedy(string code, string name, object? value) =>
-        value is null ? null : new Remark(code, [RemarkValue.Of(name, value)]);
+    private static Remark? Remedy(string code, string name, object? value, params ReadOnlySpan<RemarkValue> more) =>
+        value is null ? null : new Remark(code, [RemarkValue.Of(name, value), .. more]);
 
     private static Remark NarrowerFrame(FramingDemand framing, double possible) => new("narrower-frame-helps",
     [

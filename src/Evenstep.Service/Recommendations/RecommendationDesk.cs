@@ -3,6 +3,7 @@ using Evenstep.Planning.Advice;
 using Evenstep.Service.Caching;
 using Evenstep.Service.Certifying;
 using Evenstep.Service.Metrics;
+using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Recommendations;
 
@@ -11,7 +12,8 @@ internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue sa
 {
     private const string ContentType = "application/json; charset=utf-8";
 
-    public async Task<FinishedAnswer> AnswerAsync(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken gone)
+    public async Task<FinishedAnswer> AnswerAsync(
+        RecommendationAsked asked, ReadOnlyMemory<byte> body, Language language, CancellationToken gone)
     {
         var planning = new PlanningCase(asked.Problem, asked.Catalogue, body);
         var solved = await planner.SolveAsync(planning, asked.Certify, gone);
@@ -21,17 +23,18 @@ internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue sa
             samples.Offer(planning, solved.Plan);
         }
 
-        return Finish(asked, solved);
+        return Finish(asked, solved, language);
     }
 
     /// <summary>Writes a plan out.</summary>
-    public static FinishedAnswer Finish(RecommendationAsked asked, Solved solved)
+    public static FinishedAnswer Finish(RecommendationAsked asked, Solved solved, Language language)
     {
         var answer = RecommendationWriter.Write(asked, solved, Explanation.Of(asked.Problem, solved.Plan));
         return new FinishedAnswer
         {
-            Body = JsonSerializer.SerializeToUtf8Bytes(answer, AnswerJson.Shared.RecommendationAnswer),
+            Body = JsonSerializer.SerializeToUtf8Bytes(answer, AnswerJson.In(language).RecommendationAnswer),
             ContentType = ContentType,
+            Language = language,
             Outcome = solved.Plan.Outcome,
             Took = solved.Took,
         };

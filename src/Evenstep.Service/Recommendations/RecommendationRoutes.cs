@@ -37,14 +37,15 @@ internal static class RecommendationRoutes
             return refusal;
         }
 
-        var key = AnswerKey.Of(Route, English.Language, shelf.Version, received.Bytes.Span);
+        var language = request.LanguageAsked();
+        var key = AnswerKey.Of(Route, language.Tag, shelf.Version, received.Bytes.Span);
         return await cache.FindAsync(key, gone) is { } kept
             ? new AnswerResult<RecommendationAnswer>(kept, isNew: false)
-            : await AnswerAsync(received.Bytes, key, shelf, cache, desk, gone);
+            : await AnswerAsync(received.Bytes, language, key, shelf, cache, desk, gone);
     }
 
     private static async Task<Results<AnswerResult<RecommendationAnswer>, ProblemResult>> AnswerAsync(
-        ReadOnlyMemory<byte> bytes, string key, Shelf shelf, AnswerCache cache, RecommendationDesk desk, CancellationToken gone)
+        ReadOnlyMemory<byte> bytes, Language language, string key, Shelf shelf, AnswerCache cache, RecommendationDesk desk, CancellationToken gone)
     {
         using var body = StrictJson.Parse(bytes);
         if (body.Refusal is { } refusal)
@@ -58,7 +59,7 @@ internal static class RecommendationRoutes
             return ProblemResult.Of(faults);
         }
 
-        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => desk.AnswerAsync(asked, bytes, nobodyWaits), gone);
+        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => desk.AnswerAsync(asked, bytes, language, nobodyWaits), gone);
         return new AnswerResult<RecommendationAnswer>(answer, isNew);
     }
 }

@@ -28,9 +28,9 @@ internal static class RecommendationWriter
             LeastLargestStep = Step(plan.Values?.LnLeastLargestStep),
             Telescopes = [.. before.Ladders.Select((ladder, i) => TelescopeOf(ladder, after?.Ladders[i], asked.Problem.EnoughMismatch))],
             Demands = KitWriter.FramingsOf(kit),
-            Notes = [.. PlanRemarks.NotesOf(asked.Problem, plan)],
+            Notes = [.. PlanRemarks.NotesOf(asked, plan)],
             Excluded = ExclusionWriter.Write(asked, plan.Candidacy),
-            Conflicts = plan.Conflicts is null ? null : ConflictWriter.Write(asked.Problem, plan.Conflicts),
+            Conflicts = plan.Conflicts is null ? null : ConflictWriter.Write(asked, plan.Conflicts),
             Cautions = KitRemarks.CautionsOf(kit),
             Solver = new SolverAnswer
             {

@@ -4,12 +4,11 @@ namespace Evenstep.Service.Wording;
 
 /// <summary>
 /// Every sentence a shopper could read, in English, by the code it goes with. In braces stand the values by name, with
-/// how they are written: x for a power, deg, mm, g, money.
+/// how they are written: x for a power, deg, mm, g, money, barrel, and telescope for a name that may be made up. Every
+/// other language has the same keys, and in each sentence the same slots.
 /// </summary>
 internal static class English
 {
-    public const string Language = "en";
-
     public static readonly FrozenDictionary<string, string> Sentences = new Dictionary<string, string>
     {
         // Why an item is in the plan.
@@ -23,7 +22,7 @@ internal static class English
         ["reason/fills-step"] = "Fills the jump from {from:x} to {to:x} with {power:x}.",
         ["reason/barlow-adds"] = "Turns eyepieces into further powers: {powers:x}.",
         ["reason/evens-steps"] = "Together with the other purchases it makes the steps more even.",
-        ["reason/in-telescope"] = "{telescope}: {sentence}",
+        ["reason/in-telescope"] = "{telescope:telescope}: {sentence}",
 
         // Warnings.
         ["caution/sun"] = "Never look at the Sun through a telescope without a proper filter over its front. Cap or take off the finder, and watch children: a moment is enough to blind an eye.",
@@ -33,22 +32,23 @@ internal static class English
 
         // What else is worth knowing.
         ["note/wide-view-not-granted"] = "Large nebulae call for a view of {trueFieldDeg:deg}, but no set of purchases within these limits gives one.",
-        ["note/range-set-by-barrel"] = "{telescope}: the eye could use less than {lowest:x}, but no practical eyepiece for this focuser goes lower.",
+        ["note/range-set-by-barrel"] = "{telescope:telescope}: the eye could use less than {lowest:x}, but no practical eyepiece for this focuser goes lower.",
         ["note/best-found"] = "This is the best that was found within the work limit; it is not proved that nothing is better.",
         ["note/larger-budget-helps"] = "A budget of {budget:money} alone would make it possible.",
-        ["note/other-max-purchases-helps"] = "Allowing {maxPurchases} purchases alone would make it possible.",
-        ["note/other-max-barlows-helps"] = "Allowing {maxBarlows} Barlows to be bought alone would make it possible.",
-        ["note/more-overlaps-help"] = "Allowing {allowedOverlaps} overlaps alone would make it possible.",
+        ["note/other-max-purchases-helps"] = "Raising the number of purchases allowed to {maxPurchases} alone would make it possible.",
+        ["note/other-max-barlows-helps"] = "Raising the number of Barlows allowed to {maxBarlows} alone would make it possible.",
+        ["note/more-overlaps-help"] = "Raising the number of overlaps allowed to {allowedOverlaps} alone would make it possible.",
         ["note/narrower-frame-helps"] = "Asking for a view of {widthDeg:deg} instead of {askedDeg:deg} alone would make it possible.",
         ["note/no-single-change-helps"] = "Changing one limit alone would not make it possible; take back one of the demands named, or change several limits.",
 
         // Demands that cannot be met together.
-        ["conflict/must-include"] = "{itemId} cannot be bought within these limits{together}.",
+        ["conflict/must-include"] = "{name} cannot be bought within these limits{together}.",
         ["conflict/must-frame"] = "A view of {widthDeg:deg} cannot be had within these limits{together}.",
         ["conflict/must-frame/named"] = "A view of {widthDeg:deg}, for {name}, cannot be had within these limits{together}.",
         ["conflict/reticle"] = "A reticle eyepiece that gives {leastPower:x} cannot be had within these limits{together}.",
         ["conflict/together"] = " together with the other demands named here",
-        ["conflict/no-candidate"] = "{itemId} must be bought, but may not be: {sentence} Change that, or take it out of `mustInclude`.",
+        ["conflict/alone"] = "",
+        ["conflict/no-candidate"] = "{name} must be bought, but may not be: {sentence} Change that, or take it out of `mustInclude`.",
 
         // Why an item of the catalogue is no candidate.
         ["exclusion/excluded-by-request"] = "The request excludes it.",
@@ -60,9 +60,9 @@ internal static class English
         ["exclusion/over-budget"] = "It costs {price:money}, more than the budget of {limit:money}.",
         ["exclusion/over-budget/item"] = "It costs {price:money}, more than the {limit:money} allowed for one item.",
         ["exclusion/too-heavy"] = "It weighs {massGrams:g}, more than the {limit:g} allowed.",
-        ["exclusion/barrel-too-wide"] = "Its {barrel} barrel fits no focuser here.",
-        ["exclusion/outside-power-range"] = "It gives {power:x} in {telescope}, outside the powers of use there, {lowest:x} to {highest:x}.",
-        ["exclusion/outside-power-range/zoom"] = "It gives {power:x} to {powerAtShortest:x} in {telescope}, outside the powers of use there, {lowest:x} to {highest:x}.",
+        ["exclusion/barrel-too-wide"] = "Its {barrel:barrel} barrel fits no focuser here.",
+        ["exclusion/outside-power-range"] = "It gives {power:x} in {telescope:telescope}, outside the powers of use there, {lowest:x} to {highest:x}.",
+        ["exclusion/outside-power-range/zoom"] = "It gives {power:x} to {powerAtShortest:x} in {telescope:telescope}, outside the powers of use there, {lowest:x} to {highest:x}.",
         ["exclusion/outside-power-range/reticle"] = "Neither alone nor through a Barlow does it give the {leastPower:x} asked for.",
         ["exclusion/eye-relief-too-short"] = "Its eye relief is {eyeReliefMm:mm}; {neededMm:mm} is needed.",
         ["exclusion/apparent-field-too-narrow"] = "Its apparent field is {apparentFieldDeg:deg}; {leastDeg:deg} is asked for.",

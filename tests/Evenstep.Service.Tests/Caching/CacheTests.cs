@@ -3,6 +3,7 @@ using Evenstep.Service.Caching;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.Tests.Metrics;
+using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Tests.Caching;
 
@@ -144,5 +145,5 @@ public sealed class CacheTests
     }
 
     private static FinishedAnswer AnswerOf(int bytes, Outcome outcome = Outcome.Optimal) =>
-        new() { Body = new byte[bytes], ContentType = "application/json", Outcome = outcome, Took = TimeSpan.Zero };
+        new() { Body = new byte[bytes], ContentType = "application/json", Language = Language.English, Outcome = outcome, Took = TimeSpan.Zero };
 }

@@ -9,6 +9,9 @@ internal sealed record CodeBlock(string Language, string Role, string Text);
 /// <summary>A request that the README tells the reader to send, with what it shows of it and of the answer.</summary>
 internal sealed record Exchange(string Path, string Body)
 {
+    /// <summary>What `Accept-Language` it sends, if any.</summary>
+    public string? Language { get; init; }
+
     public string? ShownBody { get; init; }
 
     public string? ShownAnswer { get; init; }
@@ -45,7 +48,7 @@ internal static partial class Readme
         {
             if (block.Language == "sh" && Curl().Match(block.Text) is { Success: true } curl)
             {
-                exchanges.Add(new Exchange(curl.Groups["path"].Value, BodyOf(curl)));
+                exchanges.Add(new Exchange(curl.Groups["path"].Value, BodyOf(curl)) { Language = LanguageOf(curl) });
             }
             else if (block.Language == "json")
             {
@@ -59,6 +62,8 @@ internal static partial class Readme
     private static string BodyOf(Match curl) => curl.Groups["file"] is { Success: true } file
         ? File.ReadAllText(Path.Combine(Repository.Root, file.Value))
         : curl.Groups["body"].Value;
+
+    private static string? LanguageOf(Match curl) => LanguageHeader().Match(curl.Value) is { Success: true } header ? header.Groups["language"].Value : null;
 
     private static IEnumerable<FieldRow> ReadFieldRows()
     {
@@ -79,6 +84,9 @@ internal static partial class Readme
 
     [GeneratedRegex(@"^curl .*?http://localhost:5080(?<path>/\S+).*? -d (?:@(?<file>\S+)|'(?<body>[^']*)')", RegexOptions.Singleline)]
     private static partial Regex Curl();
+
+    [GeneratedRegex("-H 'Accept-Language: (?<language>[^']*)'")]
+    private static partial Regex LanguageHeader();
 
     [GeneratedRegex("`(?<code>[^`]+)`")]
     private static partial Regex Code();

@@ -14,7 +14,7 @@ namespace Evenstep.Service.Tests.House;
 public sealed partial class ReadmeTests(Service service) : IClassFixture<Service>
 {
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
-    private static readonly string[] Frames = ["in-telescope", "no-candidate", "together"];
+    private static readonly string[] Frames = ["alone", "in-telescope", "no-candidate", "together"];
 
     private static readonly string[] Roles = ["request", "answer"];
 
@@ -27,7 +27,7 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
     {
         var exchange = Readme.Exchanges[number];
 
-        var answer = await service.PostAsync(exchange.Path, exchange.Body);
+        var answer = await service.PostAsync(exchange.Path, exchange.Body, language: exchange.Language);
 
         if (exchange.ShownAnswer is not { } text)
         {

@@ -1,0 +1,62 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Evenstep.Service.Wording;
+
+/// <summary>
+/// A language that the service speaks: its sentences, and how it writes numbers and quantities. The process itself knows no
+/// cultures, so that nothing is ever formatted by accident.
+/// </summary>
+internal sealed class Language
+{
+    public static readonly Language English = new()
+    {
+        Tag = "en",
+        Sentences = Wording.English.Sentences,
+        Numbers = Separators(decimals: ".", groups: ","),
+        Power = "{0}x",
+        Money = "{1} {0}",
+        Barrel = "{0}in",
+        MadeUpTelescope = "telescope {0}",
+    };
+
+    public static readonly Language German = new()
+    {
+        Tag = "de",
+        Sentences = Wording.German.Sentences,
+        Numbers = Separators(decimals: ",", groups: "."),
+        Power = "{0}-fach",
+        Money = "{0} {1}",
+        Barrel = "{0} Zoll",
+        MadeUpTelescope = "Teleskop {0}",
+    };
+
+    /// <summary>The first is spoken where none is asked for.</summary>
+    public static readonly ImmutableArray<Language> All = [English, German];
+
+    /// <summary>As in `Accept-Language` and `Content-Language` (RFC 5646).</summary>
+    public required string Tag { get; init; }
+
+    public required FrozenDictionary<string, string> Sentences { get; init; }
+
+    public required NumberFormatInfo Numbers { get; init; }
+
+    /// <summary>How a power is written, as a composite format.</summary>
+    public required string Power { get; init; }
+
+    /// <summary>How an amount is written, 1 being the currency.</summary>
+    public required string Money { get; init; }
+
+    /// <summary>How the diameter of a barrel is written.</summary>
+    public required string Barrel { get; init; }
+
+    /// <summary>What a telescope without a name of its own is called, by its place.</summary>
+    public required string MadeUpTelescope { get; init; }
+
+    private static NumberFormatInfo Separators(string decimals, string groups) => NumberFormatInfo.ReadOnly(new NumberFormatInfo
+    {
+        NumberDecimalSeparator = decimals,
+        NumberGroupSeparator = groups,
+    });
+}

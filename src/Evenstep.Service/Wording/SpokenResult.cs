@@ -1,0 +1,46 @@
+using System.Net.Mime;
+using System.Reflection;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using Microsoft.AspNetCore.Http.Metadata;
+
+namespace Evenstep.Service.Wording;
+
+/// <summary>Answers in the language that the caller asks for.</summary>
+/// <param name="answer">One of the records of <see cref="AnswerJson"/>.</param>
+internal sealed class SpokenResult<T>(T answer) : IResult, IStatusCodeHttpResult, IValueHttpResult<T>, IEndpointMetadataProvider
+{
+    private const string ContentType = "application/json; charset=utf-8";
+
+    public int? StatusCode => StatusCodes.Status200OK;
+
+    public T? Value => answer;
+
+    public async Task ExecuteAsync(HttpContext httpContext)
+    {
+        var language = httpContext.Request.LanguageAsked();
+        var shape = (JsonTypeInfo<T>)AnswerJson.In(language).GetTypeInfo(typeof(T))!;
+        var body = JsonSerializer.SerializeToUtf8Bytes(answer, shape);
+        var response = httpContext.Response;
+        response.SayLanguage(language);
+        response.ContentType = ContentType;
+        response.ContentLength = body.Length;
+        await response.Body.WriteAsync(body, httpContext.RequestAborted);
+    }
+
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
+    {
+        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), [MediaTypeNames.Application.Json]));
+        builder.Metadata.Add(SpeaksLanguages.Yes);
+    }
+}
+
+/// <summary>Tells the OpenAPI document that an endpoint answers in the language asked for.</summary>
+internal sealed record SpeaksLanguages
+{
+    public static readonly SpeaksLanguages Yes = new();
+
+    private SpeaksLanguages()
+    {
+    }
+}

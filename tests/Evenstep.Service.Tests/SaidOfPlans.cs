@@ -1,0 +1,56 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Evenstep.Planning.Advice;
+using Evenstep.Planning.Solving;
+using Evenstep.Planning.Tests.Oracle;
+using Evenstep.Service.Catalogues;
+using Evenstep.Service.Reading;
+using Evenstep.Service.Recommendations;
+using Evenstep.Service.Tests.Answers;
+using Evenstep.Service.Wording;
+
+namespace Evenstep.Service.Tests;
+
+/// <summary>Everything that answers say in words.</summary>
+internal static class SaidOfPlans
+{
+    private const double Work = 10;
+
+    private static readonly Shelf Shelf = Shelf.WithDemo();
+
+    /// <summary>Every sentence of the answers to random problems.</summary>
+    public static IEnumerable<Sentence> Random(int problems, int firstSeed) =>
+        Enumerable.Range(firstSeed, problems).SelectMany(seed => Of(AnswerTo(BodyOf(seed))));
+
+    /// <summary>Every second one names nothing that is to be framed.</summary>
+    private static JsonObject BodyOf(int seed)
+    {
+        var body = OracleBody.Of(RandomProblems.Make(seed));
+        foreach (var framing in int.IsEvenInteger(seed) ? body["preferences"]!["mustFrame"]!.AsArray() : [])
+        {
+            framing!["name"] = null;
+        }
+
+        return body;
+    }
+
+    private static RecommendationAnswer AnswerTo(JsonObject json)
+    {
+        using var body = JsonDocument.Parse(json.ToJsonString());
+        var faults = new Faults();
+        var asked = RecommendationReader.Read(body.RootElement, Shelf, faults) ?? throw new InvalidDataException(string.Join("; ", faults.Shown));
+        var plan = Planner.Solve(asked.Problem, Work, CancellationToken.None);
+        return RecommendationWriter.Write(asked, new Solved(plan, TimeSpan.Zero), Explanation.Of(asked.Problem, plan));
+    }
+
+    private static IEnumerable<Sentence> Of(RecommendationAnswer answer) =>
+    [
+        .. answer.Purchases.SelectMany(purchase => purchase.Reasons).Concat(answer.Notes).Concat(answer.Cautions)
+            .Concat(answer.Conflicts?.Demands ?? []).Select(remark => remark.Text),
+        .. (answer.Excluded.Listed ?? []).Select(exclusion => exclusion.Detail),
+    ];
+
+    /// <summary>A sentence and those within it.</summary>
+    public static IEnumerable<Sentence> WithParts(Sentence sentence) =>
+        sentence.Values.Select(value => value.Value).OfType<Sentence>().SelectMany(WithParts).Prepend(sentence);
+}
