@@ -15,6 +15,9 @@ internal static class Ties
 
     private const int FingerprintBits = 20;
 
+    /// <summary>Of a usual id; a longer one takes memory.</summary>
+    private const int MostOctets = 256;
+
     public static bool IsFirst(Item a, Item b)
     {
         var (first, second) = (Fingerprint(a), Fingerprint(b));
@@ -25,7 +28,8 @@ internal static class Ties
     public static long Fingerprint(Item item)
     {
         var hash = 2166136261u;
-        foreach (var octet in Encoding.UTF8.GetBytes(item.Id))
+        Span<byte> octets = stackalloc byte[MostOctets];
+        foreach (var octet in Encoding.UTF8.TryGetBytes(item.Id, octets, out var count) ? octets[..count] : Encoding.UTF8.GetBytes(item.Id))
         {
             hash = unchecked((hash ^ octet) * 16777619u);
         }

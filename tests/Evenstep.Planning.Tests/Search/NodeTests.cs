@@ -136,6 +136,7 @@ public class NodeTests
             chain[0].Drop(dropped.Place);
             Assert.Equal(before.Where(place => place != dropped.Place).Order(), Options(chain[0]).Select(option => option.Place).Order());
             chain[1].Become(chain[0], chosen, bench.LeastCents(chosen.Place), long.MaxValue);
+            chain[1].Inherit(chain[0], chosen.Place);
             Assert.DoesNotContain(Options(chain[1]), option => option.Place == dropped.Place);
         }
     }
@@ -170,6 +171,7 @@ public class NodeTests
             {
                 var option = chain[depth - 1].Options[random.Next(chain[depth - 1].OptionCount)];
                 chain[depth].Become(chain[depth - 1], option, bench.LeastCents(option.Place), long.MaxValue);
+                chain[depth].Inherit(chain[depth - 1], option.Place);
                 kit = Kit.Of(drawn.Problem, kit.Purchases.Add(drawn.Ground.Oculars[option.Place].Item));
                 yield return (drawn, bench, chain[depth], kit);
             }

@@ -12,6 +12,7 @@ internal sealed class Bench
     private readonly Groundwork ground;
     private readonly SightTable table;
     private readonly double lnLeastStep;
+    private readonly Lazy<Neighbourhoods> neighbourhoods;
     private readonly Lazy<int[]> overlapsAlone;
     private readonly int[]?[] overlapsWith;
     private readonly Lazy<LadderFigures> withEverything;
@@ -32,6 +33,7 @@ internal sealed class Bench
         CentsLeft = (long)(limits.Budget * 100) - Settled.Sum(item => item.Cents) - Reticle.LeastCents;
         OverlapsLeft = limits.AllowedOverlaps - OverlapsShown();
         overlapsWith = new int[ground.Oculars.Length][];
+        neighbourhoods = new(() => new Neighbourhoods(this, ground.Problem));
         overlapsAlone = new(CountOverlapsAlone);
         withEverything = new(FiguresWithEverything);
         OpenFramings = OpenAfter(Shown.AsSpan(), (1u << ground.Framings.Length) - 1);
@@ -144,13 +146,9 @@ internal sealed class Bench
     private int[] CountOverlapsWith(int chosen)
     {
         var counts = new int[OcularCount];
-        var shown = SightsOf(chosen);
-        for (var place = 0; place < counts.Length; place++)
+        foreach (ref readonly var sight in SightsOf(chosen))
         {
-            foreach (ref readonly var sight in SightsOf(place))
-            {
-                counts[place] += CountRepeats(sight, shown);
-            }
+            neighbourhoods.Value.CountRepeats(sight, counts);
         }
 
         return counts;
@@ -159,12 +157,17 @@ internal sealed class Bench
     private int[] CountOverlapsAlone()
     {
         var counts = new int[OcularCount];
+        foreach (ref readonly var sight in Shown.AsSpan())
+        {
+            neighbourhoods.Value.CountRepeats(sight, counts);
+        }
+
         for (var place = 0; place < counts.Length; place++)
         {
             var sights = SightsOf(place);
-            for (var i = 0; i < sights.Length; i++)
+            for (var i = 1; i < sights.Length; i++)
             {
-                counts[place] += CountRepeats(sights[i], Shown.AsSpan()) + CountRepeats(sights[i], sights[..i]);
+                counts[place] += CountRepeats(sights[i], sights[..i]);
             }
         }
 

@@ -11,6 +11,8 @@ internal sealed class Descent
     /// <summary>Of more faults than this the rest is left for later.</summary>
     private const int MostFaultsWeighed = 16;
 
+    private const int NothingChosen = -1;
+
     private readonly Bench bench;
     private readonly Node[] chain;
     private readonly Goal goal;
@@ -30,13 +32,25 @@ internal sealed class Descent
 
     /// <summary>Runs from a first node that has begun.</summary>
     public static void Run(Bench bench, Node[] chain, double lnLargestStep, Goal goal, Effort effort, Path path) =>
-        new Descent(bench, chain, lnLargestStep, goal, effort, path).Below(0);
+        new Descent(bench, chain, lnLargestStep, goal, effort, path).Below(0, NothingChosen);
 
-    private void Below(int depth)
+    /// <param name="depth">How many oculars are chosen.</param>
+    /// <param name="chosen">The last of them.</param>
+    private void Below(int depth, int chosen)
     {
         var node = chain[depth];
         effort.Spend();
-        if (IsTooFarFromCovered(node) || goal.IsHopeless(node, path))
+        if (IsTooFarFromCovered(node))
+        {
+            return;
+        }
+
+        if (depth > 0)
+        {
+            node.Inherit(chain[depth - 1], chosen);
+        }
+
+        if (goal.IsHopeless(node, path))
         {
             return;
         }
@@ -77,7 +91,7 @@ internal sealed class Descent
                 {
                     path.Push(ware);
                     chain[depth + 1].Become(node, option, ware.Cost.Cents, goal.CentsWorthSpending(path.Cost));
-                    Below(depth + 1);
+                    Below(depth + 1, option.Place);
                     path.Pop();
                 }
             }

@@ -13,6 +13,7 @@ internal sealed class Node
     private readonly Islands[] islands;
     private readonly int[] indexOf;
     private Bench bench = null!;
+    private bool gainsAreFresh;
 
     private Node(Shore[] shores, int mostOptions)
     {
@@ -112,9 +113,15 @@ internal sealed class Node
         return new Prospect(Excess, LeastExcess(choices), (leastPreference, leastCents), preferenceRate, centsRate, mostGain);
     }
 
-    /// <summary>Works the gains of all options out anew.</summary>
+    /// <summary>Works the gains of all options out anew, unless they are just worked out.</summary>
     public void RefreshGains()
     {
+        if (gainsAreFresh)
+        {
+            return;
+        }
+
+        gainsAreFresh = true;
         for (var i = 0; i < OptionCount; i++)
         {
             Options[i].Gain = GainOf(Options[i].Place);
@@ -143,7 +150,7 @@ internal sealed class Node
         return widest;
     }
 
-    /// <summary>Becomes its parent with one option chosen; options that no limit allows any more fall away.</summary>
+    /// <summary>Becomes its parent with one option chosen. What may still be chosen is looked for later, by <see cref="Inherit"/>.</summary>
     /// <param name="parent">The node above.</param>
     /// <param name="chosen">One of its options.</param>
     /// <param name="cents">What is paid for it.</param>
@@ -166,9 +173,25 @@ internal sealed class Node
         OverlapsLeft = parent.OverlapsLeft - chosen.Overlaps;
         OpenFramings = parent.OpenFramings & ~bench.FramingsMet(chosen.Place);
         OptionCount = 0;
-        if (CountLeft > 0)
+    }
+
+    /// <summary>Takes over the options of its parent, but for the one chosen and those that no limit allows any more.</summary>
+    public void Inherit(Node parent, int chosen)
+    {
+        if (CountLeft == 0)
         {
-            Keep(parent.Options.AsSpan(0, parent.OptionCount), chosen.Place);
+            return;
+        }
+
+        gainsAreFresh = false;
+        var overlaps = bench.OverlapsWith(chosen);
+        foreach (ref readonly var option in parent.Options.AsSpan(0, parent.OptionCount))
+        {
+            var count = option.Overlaps + overlaps[option.Place];
+            if (option.Place != chosen && count <= OverlapsLeft && bench.LeastCents(option.Place) <= CentsLeft)
+            {
+                Add(option with { Overlaps = count });
+            }
         }
     }
 
@@ -199,24 +222,12 @@ internal sealed class Node
 
         (CountLeft, CentsLeft, OverlapsLeft, OpenFramings) = (bench.CountLeft, bench.CentsLeft - extraCents, bench.OverlapsLeft, bench.OpenFramings);
         OptionCount = 0;
+        gainsAreFresh = true;
         for (var place = 0; place < bench.OcularCount; place++)
         {
             if (bench.OverlapsOf(place) <= OverlapsLeft && bench.LeastCents(place) <= CentsLeft)
             {
                 Add(new Option(place, bench.OverlapsOf(place), GainOf(place)));
-            }
-        }
-    }
-
-    private void Keep(ReadOnlySpan<Option> options, int chosen)
-    {
-        var overlaps = bench.OverlapsWith(chosen);
-        foreach (var option in options)
-        {
-            var count = option.Overlaps + overlaps[option.Place];
-            if (option.Place != chosen && count <= OverlapsLeft && bench.LeastCents(option.Place) <= CentsLeft)
-            {
-                Add(option with { Overlaps = count });
             }
         }
     }

@@ -18,13 +18,37 @@ internal sealed record Offer(ImmutableArray<Ware> Wares)
     /// Of two alike wares a set never needs both, for without one of them it shows the same, costs no more and is one item fewer; and of the two
     /// it never needs the one that costs no less and is preferred no more.
     /// </summary>
-    public static ImmutableArray<Offer> Among(PurchaseProblem problem, Pricing pricing, IEnumerable<Item> items) =>
-        [.. items.GroupBy(item => Likeness.Of(problem, item)).Select(alike => Unbeaten(pricing, alike))];
+    public static ImmutableArray<Offer> Among(PurchaseProblem problem, Pricing pricing, IEnumerable<Item> items)
+    {
+        Dictionary<Likeness, int> places = [];
+        List<Ware> first = [];
+        Dictionary<int, List<Ware>> alike = [];
+        foreach (var item in items)
+        {
+            var (ware, likeness) = (new Ware(item, pricing.Of(item)), Likeness.Of(problem, item));
+            if (places.TryAdd(likeness, first.Count))
+            {
+                first.Add(ware);
+                continue;
+            }
 
-    private static Offer Unbeaten(Pricing pricing, IEnumerable<Item> alike)
+            // Most items are like no other, and need no list.
+            var place = places[likeness];
+            if (!alike.TryGetValue(place, out var wares))
+            {
+                alike[place] = wares = [first[place]];
+            }
+
+            wares.Add(ware);
+        }
+
+        return [.. first.Select((ware, place) => new Offer(alike.TryGetValue(place, out var wares) ? Unbeaten(pricing, wares) : [ware]))];
+    }
+
+    private static ImmutableArray<Ware> Unbeaten(Pricing pricing, IEnumerable<Ware> alike)
     {
         List<Ware> kept = [];
-        foreach (var ware in alike.Select(item => new Ware(item, pricing.Of(item))).OrderBy(ware => ware.Cost.Cents).ThenBy(ware => ware.Cost))
+        foreach (var ware in alike.OrderBy(ware => ware.Cost.Cents).ThenBy(ware => ware.Cost))
         {
             if (!kept.Exists(other => pricing.IsNeverWorse(other, ware)))
             {
@@ -32,6 +56,6 @@ internal sealed record Offer(ImmutableArray<Ware> Wares)
             }
         }
 
-        return new Offer([.. kept]);
+        return [.. kept];
     }
 }

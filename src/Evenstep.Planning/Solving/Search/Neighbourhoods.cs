@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Solving.Search;
+
+/// <summary>
+/// The sights of all offered oculars by telescope and power, in stretches as long as the least step: whatever a view of
+/// fixed power repeats lies in its own stretch or next to it. Zooms, which repeat only zooms, have one stretch a telescope.
+/// </summary>
+internal sealed class Neighbourhoods
+{
+    /// <summary>In the logarithm of power: a least step near 1 makes no shorter stretches.</summary>
+    private const double Shortest = 0.05;
+
+    private readonly ImmutableArray<TelescopeInUse> telescopes;
+    private readonly double lnLeastStep;
+    private readonly double length;
+    private readonly int[] firstOfTelescope;
+    private readonly int[] ends;
+    private readonly Bench bench;
+    private readonly (int Place, int Index)[] sights;
+
+    public Neighbourhoods(Bench bench, PurchaseProblem problem)
+    {
+        this.bench = bench;
+        telescopes = problem.Telescopes;
+        lnLeastStep = problem.Preferences.LnLeastStep;
+        length = Math.Max(Shortest, lnLeastStep);
+        firstOfTelescope = new int[telescopes.Length + 1];
+        for (var t = 0; t < telescopes.Length; t++)
+        {
+            // One for zooms, the rest for fixed powers; the last is never reached, and spares a look at the end.
+            firstOfTelescope[t + 1] = firstOfTelescope[t] + 3 + (int)((telescopes[t].Axis.LnHighest - telescopes[t].Axis.LnLowest) / length);
+        }
+
+        ends = new int[firstOfTelescope[^1] + 1];
+        sights = Sorted();
+    }
+
+    /// <summary>Adds to each ocular's count how many of its sights repeat this one.</summary>
+    public void CountRepeats(in Sight one, int[] counts)
+    {
+        var stretch = StretchOf(one);
+        var (first, last) = one.Shows.IsZoom ? (stretch, stretch) : (Math.Max(stretch - 1, firstOfTelescope[one.Telescope] + 1), stretch + 1);
+        for (var i = first == 0 ? 0 : ends[first - 1]; i < ends[last]; i++)
+        {
+            var (place, index) = sights[i];
+            if (Overlap.Between(one.Shows, bench.SightsOf(place)[index].Shows, lnLeastStep))
+            {
+                counts[place]++;
+            }
+        }
+    }
+
+    private (int Place, int Index)[] Sorted()
+    {
+        for (var place = 0; place < bench.OcularCount; place++)
+        {
+            foreach (ref readonly var sight in bench.SightsOf(place))
+            {
+                ends[StretchOf(sight) + 1]++;
+            }
+        }
+
+        for (var i = 1; i < ends.Length; i++)
+        {
+            ends[i] += ends[i - 1];
+        }
+
+        // Until a stretch is filled, its end is where the next sight goes; the end of the last one is the number of all.
+        var sorted = new (int, int)[ends[^1]];
+        for (var place = 0; place < bench.OcularCount; place++)
+        {
+            var ofPlace = bench.SightsOf(place);
+            for (var i = 0; i < ofPlace.Length; i++)
+            {
+                sorted[ends[StretchOf(ofPlace[i])]++] = (place, i);
+            }
+        }
+
+        return sorted;
+    }
+
+    private int StretchOf(in Sight sight) => firstOfTelescope[sight.Telescope]
+        + (sight.Shows.IsZoom ? 0 : 1 + (int)((sight.Shows.LnCutPower - telescopes[sight.Telescope].Axis.LnLowest) / length));
+}
