@@ -22,7 +22,7 @@ public static class Explanation
         [
             .. BuyingOrder(problem, plan.Purchases).Select((item, place) =>
             {
-                var without = Kit.Of(problem, plan.Purchases.Remove(item));
+                var without = kit.Without(item);
                 return new ExplainedPurchase(item, place + 1, without.Figures, Reasons.For(item, kit, without, plan.Wish));
             }),
         ];

@@ -64,7 +64,7 @@ public static class Reasons
     /// <summary>What the item changes in one telescope: a Barlow its powers, an eyepiece the widest jump it lands in.</summary>
     private static IEnumerable<Remark> FromLadder(Item item, Ladder ladder, Ladder without)
     {
-        KitView[] added = [.. ladder.Usable.Where(view => item.Equals(view.Eyepiece) || item.Equals(view.Barlow))];
+        KitView[] added = [.. ladder.Usable.Where(view => view.Needs(item))];
         if (added.Length == 0)
         {
             yield break;

@@ -6,10 +6,12 @@ namespace Evenstep.Planning.Purchases;
 /// <summary>What one telescope of a kit shows: every view the barrels allow, by power.</summary>
 public sealed class Ladder
 {
+    private readonly double enough;
     private readonly double lnLeastStep;
 
     internal Ladder(TelescopeInUse telescope, ImmutableArray<KitView> views, double enough, double lnLeastStep)
     {
+        this.enough = enough;
         this.lnLeastStep = lnLeastStep;
         Telescope = telescope;
         Views = views;
@@ -25,6 +27,9 @@ public sealed class Ladder
     public ImmutableArray<KitView> Usable { get; }
 
     public LadderFigures Figures { get; }
+
+    /// <summary>What is left to see without one item.</summary>
+    public Ladder Without(Item item) => new(Telescope, Views.RemoveAll(view => view.Needs(item)), enough, lnLeastStep);
 
     /// <summary>Every pair of usable views that repeat one another, lower power first.</summary>
     public IEnumerable<OverlappingPair> Overlaps()
@@ -115,6 +120,10 @@ public sealed class Kit
         ImmutableArray<Item> bought = [.. purchases];
         return new Kit(problem, bought, [.. problem.Telescopes.Select(telescope => LadderOf(problem, telescope, bought))]);
     }
+
+    /// <summary>The kit that is left when one item of it, owned or bought, is taken away.</summary>
+    public Kit Without(Item item) =>
+        new(Problem with { Owned = Problem.Owned.Remove(item) }, Purchases.Remove(item), [.. Ladders.Select(ladder => ladder.Without(item))]);
 
     /// <summary>How many pairs of views overlap, over all telescopes, in which a purchase takes part.</summary>
     public int OverlapsThroughPurchases() => Ladders.Sum(ladder => ladder.Overlaps().Count(pair => pair.NeedsPurchase));

@@ -16,4 +16,7 @@ public sealed record KitView(Item Eyepiece, Item? Barlow, View View, NotUsable? 
     public Showing Showing { get; } = Showing.Of(Eyepiece, Barlow, View);
 
     public Reach Reach => Showing.Reach;
+
+    /// <summary>Whether the item is the eyepiece looked into, or the Barlow it is looked through.</summary>
+    public bool Needs(Item item) => item.Equals(Eyepiece) || item.Equals(Barlow);
 }

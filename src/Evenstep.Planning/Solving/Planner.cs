@@ -17,9 +17,13 @@ public static class Planner
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found, and before it was proved
     /// that there is none.</exception>
-    public static Plan Solve(PurchaseProblem problem, double workLimit, CancellationToken cancellation)
+    public static Plan Solve(PurchaseProblem problem, double workLimit, CancellationToken cancellation) =>
+        Solve(problem, workLimit, sharers: 1, cancellation);
+
+    /// <summary>The same with an equal part of the work, where several plans share it.</summary>
+    public static Plan Solve(PurchaseProblem problem, double workLimit, int sharers, CancellationToken cancellation)
     {
-        var searched = SearchEngine.Solve(problem, MostNodes, cancellation);
-        return searched.Plan ?? ModelEngine.Solve(problem, workLimit, cancellation, searched.HeadStart);
+        var searched = SearchEngine.Solve(problem, MostNodes / sharers, cancellation);
+        return searched.Plan ?? ModelEngine.Solve(problem, workLimit / sharers, cancellation, searched.HeadStart);
     }
 }

@@ -16,6 +16,9 @@ internal sealed record AssessmentAnswer
     /// <summary>Each telescope, in the order of the request.</summary>
     public required IReadOnlyList<AssessedTelescopeAnswer> Telescopes { get; init; }
 
+    /// <summary>Ids of owned items, each of which alone could be given away without the kit serving less.</summary>
+    public required IReadOnlyList<string> Spare { get; init; }
+
     /// <summary>What had to fit into some view at once.</summary>
     public required IReadOnlyList<FramingAnswer> Demands { get; init; }
 
@@ -52,6 +55,7 @@ internal static class AssessmentWriter
             Catalogue = asked.Catalogue is null ? null : KitWriter.CatalogueOf(asked.Catalogue),
             Kit = KitWriter.FiguresOf(kit.Figures),
             Telescopes = [.. kit.Ladders.Select(ladder => TelescopeOf(ladder, asked.Problem.EnoughMismatch))],
+            Spare = KitWriter.SpareOf(kit),
             Demands = KitWriter.FramingsOf(kit),
             Notes = [.. KitRemarks.RangesSetByBarrel(asked.Problem)],
             Cautions = KitRemarks.CautionsOf(kit),

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Advice;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues;
@@ -56,6 +57,8 @@ internal static class KitWriter
         Met = Breaches.Frames(kit, framing.WidthDeg, framing.TelescopeIndex),
         TrueFieldDeg = kit.WidestFieldDeg(framing.TelescopeIndex) is { } widest ? Rounded.FieldDeg(widest) : null,
     })];
+
+    public static IReadOnlyList<string> SpareOf(Kit kit) => [.. Spare.Of(kit).Select(item => item.Id)];
 
     public static CatalogueAnswer CatalogueOf(Catalogue catalogue) => new() { Id = catalogue.Id, Version = catalogue.Version };
 

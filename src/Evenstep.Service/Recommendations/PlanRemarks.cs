@@ -18,8 +18,9 @@ internal static class PlanRemarks
             : phrase with { Text = new Sentence("reason/in-telescope", [telescope, RemarkValue.Of("sentence", phrase.Text)]) };
     }
 
-    public static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, Plan plan)
+    public static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, Solved solved)
     {
+        var plan = solved.Plan;
         foreach (var note in KitRemarks.RangesSetByBarrel(asked.Problem))
         {
             yield return note;
@@ -33,6 +34,15 @@ internal static class PlanRemarks
         if (!plan.IsProved)
         {
             yield return Phrase.Of("note", new Remark("best-found", []));
+        }
+
+        foreach (var missing in solved.Alternatives.Where(one => one.Plan is null))
+        {
+            yield return Phrase.Of("note", new Remark("alternative-not-found",
+            [
+                RemarkValue.Of("itemId", missing.Without.Id),
+                RemarkValue.Of("name", missing.Without.Name ?? missing.Without.Id),
+            ]));
         }
 
         foreach (var remedy in plan.Conflicts is null ? [] : RemediesOf(asked, plan.Conflicts.Nearest))

@@ -28,7 +28,7 @@ internal sealed record PurchaseAnswer
     /// <summary>Why it is in the plan.</summary>
     public required IReadOnlyList<RemarkAnswer> Reasons { get; init; }
 
-    /// <summary>The best plan when this item may not be bought; null unless asked for.</summary>
+    /// <summary>The best plan when this item may not be bought; null unless asked for, or if none was found within the work limit.</summary>
     public required WithoutItemAnswer? IfUnavailable { get; init; }
 
     /// <summary>Its line, as the catalogue gives it.</summary>
@@ -53,18 +53,18 @@ internal sealed record WithoutItemAnswer
     /// <summary>How that planning ended.</summary>
     public required Outcome Outcome { get; init; }
 
-    /// <summary>Of all purchases.</summary>
+    /// <summary>Of all purchases; null if infeasible, as are the figures.</summary>
     public required decimal? TotalPrice { get; init; }
 
-    /// <summary>What to buy then.</summary>
+    /// <summary>What to buy then, by id.</summary>
     public required IReadOnlyList<string> ItemIds { get; init; }
 
-    /// <summary>As in the figures of a kit.</summary>
+    /// <summary>As in the figures of the kit with these purchases.</summary>
     public required double? LargestStep { get; init; }
 
-    /// <summary>As in the figures of a kit.</summary>
+    /// <summary>As in the figures of the kit with these purchases.</summary>
     public required double? MeanMismatchPercent { get; init; }
 
-    /// <summary>As in the figures of a kit.</summary>
+    /// <summary>As in the figures of the kit with these purchases.</summary>
     public required double? ServedPercent { get; init; }
 }

@@ -22,6 +22,9 @@ internal sealed record RecommendationAnswer
     /// <summary>What to buy, in the order to buy it in when the money comes bit by bit.</summary>
     public required IReadOnlyList<PurchaseAnswer> Purchases { get; init; }
 
+    /// <summary>Ids of owned items, each of which alone could be given away without the kit serving less; empty if infeasible.</summary>
+    public required IReadOnlyList<string> Spare { get; init; }
+
     /// <summary>The figures of what is owned.</summary>
     public required FiguresAnswer Before { get; init; }
 

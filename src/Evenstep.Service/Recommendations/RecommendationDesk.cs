@@ -16,7 +16,9 @@ internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue sa
         RecommendationAsked asked, ReadOnlyMemory<byte> body, Language language, CancellationToken gone)
     {
         var planning = new PlanningCase(asked.Problem, asked.Catalogue, body);
-        var solved = await planner.SolveAsync(planning, asked.Certify, gone);
+        var solved = asked.IfUnavailable
+            ? await planner.SolveWithAlternativesAsync(planning, asked.Certify, gone)
+            : await planner.SolveAsync(planning, asked.Certify, gone);
         meter.Solved(solved.Took);
         if (solved.Certified is null)
         {

@@ -89,18 +89,26 @@ internal static class RecommendationFields
     private static readonly Field<bool?> Certify = Make.Flag(
         "certify", "Asks for a second, independent proof. It may take longer than the first.").Defaulting("false");
 
+    private static readonly Field<bool?> IfUnavailable = Make.Flag(
+        "ifUnavailable", "Asks for the best plan without each purchase. Each takes about as long as the plan itself.").Defaulting("false");
+
     private static readonly Field<ExplainRequest> Explain = Make.Of(
         "explain",
         new ObjectShape<ExplainRequest>(
             "Explain",
             "What else the answer is to say.",
             [
-                Make.NotYet("ifUnavailable", "Asks for the best plan without each purchase. Not available yet."),
+                IfUnavailable,
                 Excluded,
                 Make.NotYet("targets", "Asks which view is for what. Not available yet."),
                 Certify,
             ],
-            values => new ExplainRequest { Excluded = values.Of(Excluded), Certify = values.Of(Certify) }),
+            values => new ExplainRequest
+            {
+                Excluded = values.Of(Excluded),
+                Certify = values.Of(Certify),
+                IfUnavailable = values.Of(IfUnavailable),
+            }),
         "What else the answer is to say.");
 
     public static readonly ObjectShape<RecommendationRequest> Body = new(

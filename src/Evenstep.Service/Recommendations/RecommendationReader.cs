@@ -18,6 +18,9 @@ internal sealed record RecommendationAsked
 
     /// <summary>Whether the second engine is to confirm the plan.</summary>
     public required bool Certify { get; init; }
+
+    /// <summary>Whether the best plan without each purchase is wanted too.</summary>
+    public required bool IfUnavailable { get; init; }
 }
 
 /// <summary>Makes a purchase problem of a body, or says all that is wrong with it.</summary>
@@ -39,6 +42,7 @@ internal static class RecommendationReader
             Catalogue = outfit.Catalogue!,
             Excluded = request.Explain?.Excluded ?? ExcludedAs.Count,
             Certify = request.Explain?.Certify ?? false,
+            IfUnavailable = request.Explain?.IfUnavailable ?? false,
         };
     }
 

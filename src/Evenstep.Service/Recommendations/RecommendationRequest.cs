@@ -77,4 +77,6 @@ internal sealed record ExplainRequest
     public required ExcludedAs? Excluded { get; init; }
 
     public required bool? Certify { get; init; }
+
+    public required bool? IfUnavailable { get; init; }
 }

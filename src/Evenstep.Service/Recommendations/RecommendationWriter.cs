@@ -22,13 +22,14 @@ internal static class RecommendationWriter
             Catalogue = KitWriter.CatalogueOf(asked.Catalogue),
             Currency = asked.Catalogue.Currency,
             TotalPrice = after is null ? null : Rounded.Money(after.TotalPrice),
-            Purchases = [.. advice.Select(purchase => PurchaseOf(purchase, asked))],
+            Purchases = [.. advice.Select(purchase => PurchaseOf(purchase, asked, solved))],
+            Spare = after is null ? [] : KitWriter.SpareOf(after),
             Before = KitWriter.FiguresOf(before.Figures),
             After = after is null ? null : KitWriter.FiguresOf(after.Figures),
             LeastLargestStep = Step(plan.Values?.LnLeastLargestStep),
             Telescopes = [.. before.Ladders.Select((ladder, i) => TelescopeOf(ladder, after?.Ladders[i], asked.Problem.EnoughMismatch))],
             Demands = KitWriter.FramingsOf(kit),
-            Notes = [.. PlanRemarks.NotesOf(asked, plan)],
+            Notes = [.. PlanRemarks.NotesOf(asked, solved)],
             Excluded = ExclusionWriter.Write(asked, plan.Candidacy),
             Conflicts = plan.Conflicts is null ? null : ConflictWriter.Write(asked, plan.Conflicts),
             Cautions = KitRemarks.CautionsOf(kit),
@@ -44,7 +45,7 @@ internal static class RecommendationWriter
 
     private static double? Step(double? ln) => ln is { } value ? Rounded.Ratio(Math.Exp(value)) : null;
 
-    private static PurchaseAnswer PurchaseOf(ExplainedPurchase purchase, RecommendationAsked asked)
+    private static PurchaseAnswer PurchaseOf(ExplainedPurchase purchase, RecommendationAsked asked, Solved solved)
     {
         var listed = asked.Catalogue.Listed[purchase.Item.Id];
         return new PurchaseAnswer
@@ -56,7 +57,7 @@ internal static class RecommendationWriter
             Order = purchase.Order,
             LargestStepWithoutIt = KitWriter.LargestStepOf(purchase.WithoutIt),
             Reasons = [.. purchase.Reasons.Select(reason => PlanRemarks.ReasonOf(reason, asked.Problem))],
-            IfUnavailable = null,
+            IfUnavailable = AlternativeWriter.Write(purchase.Item, solved),
             Line = listed.Line,
             Url = listed.Url,
             Sku = listed.Sku,

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Text;
+using Evenstep.Planning.Advice;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Service.Certifying;
@@ -11,7 +12,11 @@ namespace Evenstep.Service.Recommendations;
 /// <param name="Plan">The plan.</param>
 /// <param name="Took">How long it took to find.</param>
 /// <param name="Certified">True if the second engine confirmed it; null if it was not asked, or could not tell.</param>
-internal sealed record Solved(Plan Plan, TimeSpan Took, bool? Certified = null);
+internal sealed record Solved(Plan Plan, TimeSpan Took, bool? Certified = null)
+{
+    /// <summary>The best plan without each purchase; empty if they were not asked for.</summary>
+    public ImmutableArray<Alternative> Alternatives { get; init; } = [];
+}
 
 /// <summary>Plans, and lets the referee check every plan: rather no answer than a wrong one.</summary>
 internal sealed partial class RefereedPlanner(SolveGate gate, WorkLimit limit, Certificates certificates, ILogger<RefereedPlanner> logger)
@@ -23,15 +28,48 @@ internal sealed partial class RefereedPlanner(SolveGate gate, WorkLimit limit, C
     public Task<Solved> SolveAsync(PlanningCase asked, bool certify, CancellationToken gone) =>
         gate.RunAsync(() => Solve(asked, certify, gone), gone);
 
+    /// <summary>The same, with the best plan without each purchase; all in one turn at the gate.</summary>
+    /// <exception cref="WorkLimitException">As above; an alternative that was not found in time is only left out.</exception>
+    /// <exception cref="RefereeException">A plan is faulty, the alternatives included.</exception>
+    /// <exception cref="DisagreementException">As above.</exception>
+    public Task<Solved> SolveWithAlternativesAsync(PlanningCase asked, bool certify, CancellationToken gone) => gate.RunAsync(
+        () =>
+        {
+            var solved = Solve(asked, certify, gone);
+            return solved with { Alternatives = AlternativesTo(asked, solved.Plan, gone) };
+        },
+        gone);
+
     private Solved Solve(PlanningCase asked, bool certify, CancellationToken gone)
     {
         var started = Stopwatch.GetTimestamp();
         var plan = Planner.Solve(asked.Problem, limit.Work, gone);
         var took = Stopwatch.GetElapsedTime(started);
-        var faults = Referee.FaultsOf(asked.Problem, plan);
-        return faults.IsEmpty
-            ? new Solved(plan, took, certify ? certificates.Certify(asked, plan, gone) : null)
-            : throw Objection(asked, plan, faults);
+        Check(asked, asked.Problem, plan);
+        return new Solved(plan, took, certify ? certificates.Certify(asked, plan, gone) : null);
+    }
+
+    private ImmutableArray<Alternative> AlternativesTo(PlanningCase asked, Plan plan, CancellationToken gone)
+    {
+        var alternatives = Alternatives.Of(asked.Problem, plan, limit.Work, gone);
+        foreach (var alternative in alternatives)
+        {
+            if (alternative.Plan is { } found)
+            {
+                Check(asked, alternative.Problem, found);
+            }
+        }
+
+        return alternatives;
+    }
+
+    private void Check(PlanningCase asked, PurchaseProblem problem, Plan plan)
+    {
+        var faults = Referee.FaultsOf(problem, plan);
+        if (!faults.IsEmpty)
+        {
+            throw Objection(asked, plan, faults);
+        }
     }
 
     private RefereeException Objection(PlanningCase asked, Plan plan, ImmutableArray<string> faults)

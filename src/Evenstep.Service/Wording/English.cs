@@ -34,6 +34,7 @@ internal static class English
         ["note/wide-view-not-granted"] = "Large nebulae call for a view of {trueFieldDeg:deg}, but no set of purchases within these limits gives one.",
         ["note/range-set-by-barrel"] = "{telescope:telescope}: the eye could use less than {lowest:x}, but no practical eyepiece for this focuser goes lower.",
         ["note/best-found"] = "This is the best that was found within the work limit; it is not proved that nothing is better.",
+        ["note/alternative-not-found"] = "What to buy if {name} cannot be had was not found within the work limit.",
         ["note/larger-budget-helps"] = "A budget of {budget:money} alone would make it possible.",
         ["note/other-max-purchases-helps"] = "Raising the number of purchases allowed to {maxPurchases} alone would make it possible.",
         ["note/other-max-barlows-helps"] = "Raising the number of Barlows allowed to {maxBarlows} alone would make it possible.",

@@ -30,6 +30,7 @@ internal static class German
         ["note/wide-view-not-granted"] = "Für große Nebel wünscht man sich ein wahres Gesichtsfeld von {trueFieldDeg:deg}; innerhalb dieser Grenzen bietet das keine Zusammenstellung.",
         ["note/range-set-by-barrel"] = "{telescope:telescope}: Das Auge käme auch mit weniger als {lowest:x}er Vergrößerung zurecht, aber kein übliches Okular für diesen Okularauszug geht tiefer.",
         ["note/best-found"] = "Das ist das Beste, was sich mit dem begrenzten Rechenaufwand finden ließ; dass es nichts Besseres gibt, ist nicht bewiesen.",
+        ["note/alternative-not-found"] = "Was Sie nehmen könnten, falls {name} nicht zu haben ist, ließ sich mit dem begrenzten Rechenaufwand nicht finden.",
         ["note/larger-budget-helps"] = "Ein Budget von {budget:money} würde allein schon genügen.",
         ["note/other-max-purchases-helps"] = "Die Zahl der erlaubten Käufe auf {maxPurchases} zu erhöhen, würde allein schon genügen.",
         ["note/other-max-barlows-helps"] = "Die Zahl der erlaubten Barlowlinsen auf {maxBarlows} zu erhöhen, würde allein schon genügen.",

@@ -90,6 +90,7 @@ public sealed partial class ReadmeFieldTests
     [Theory]
     [InlineData("RecommendationAnswer")]
     [InlineData("PurchaseAnswer")]
+    [InlineData("WithoutItemAnswer")]
     [InlineData("LadderAnswer")]
     [InlineData("ViewAnswer")]
     [InlineData("StepAnswer")]

@@ -2,11 +2,15 @@ using System.Collections.Immutable;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Tests.Oracle;
 
-namespace Evenstep.Planning.Tests.Purchases;
+namespace Evenstep.Planning.Tests.Advice;
 
 public sealed class BuyingOrderTests
 {
+    private const int FirstSeed = 510_000;
+    private const int Problems = 400;
+
     private static readonly TelescopeInUse From25To200 = Some.InUse(lowest: 25, highest: 200);
 
     [Fact]
@@ -62,6 +66,40 @@ public sealed class BuyingOrderTests
 
     [Fact]
     public void Nothing_to_buy_has_no_order() => AssertOrder(Some.Problem(From25To200), []);
+
+    [Fact]
+    public void It_is_what_the_definition_says_by_the_exhaustive_solvers_figures()
+    {
+        var several = 0;
+        foreach (var planned in Planned.Solvable(FirstSeed, Problems))
+        {
+            Assert.Equal(OrderByDefinition(planned), Explanation.BuyingOrder(planned.Problem, planned.Plan.Purchases).Select(item => item.Id));
+            several += planned.Ids.Length > 1 ? 1 : 0;
+        }
+
+        Assert.True(several > Problems / 4, $"only {several} plans with several purchases");
+    }
+
+    private static List<string> OrderByDefinition(Planned planned)
+    {
+        List<string> order = [];
+        while (order.Count < planned.Ids.Length)
+        {
+            List<(string Id, OraclePlan Kit)> next = [.. planned.Ids.Except(order).Select(id => (id, Exhaustive.Assess(planned.Asked, [.. order, id])))];
+            KeepLeast(next, one => one.Kit.Figures.Kit.LnLargestStep);
+            KeepLeast(next, one => one.Kit.Figures.Kit.MeanExcess);
+            KeepLeast(next, one => (double)one.Kit.Price);
+            order.Add(next.Select(one => one.Id).Min(StringComparer.Ordinal)!);
+        }
+
+        return order;
+    }
+
+    private static void KeepLeast<T>(List<T> all, Func<T, double> figure)
+    {
+        var least = all.Min(figure);
+        all.RemoveAll(one => OracleTolerance.Above(figure(one), least));
+    }
 
     private static void AssertOrder(PurchaseProblem problem, ImmutableArray<Item> purchases, params string[] ids) =>
         Assert.Equal(ids, Explanation.BuyingOrder(problem, purchases).Select(item => item.Id));
