@@ -10,6 +10,7 @@ using Evenstep.Service.Errors;
 using Evenstep.Service.Health;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Recommendations;
+using Evenstep.Service.SecondOpinions;
 using Evenstep.Service.Wording;
 
 namespace Evenstep.Service;
@@ -18,6 +19,7 @@ namespace Evenstep.Service;
 [JsonSourceGenerationOptions(JsonSerializerDefaults.Web, GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(RecommendationAnswer))]
 [JsonSerializable(typeof(AssessmentAnswer))]
+[JsonSerializable(typeof(SecondOpinionAnswer))]
 [JsonSerializable(typeof(ProblemDocument))]
 [JsonSerializable(typeof(HealthAnswer))]
 [JsonSerializable(typeof(IReadOnlyDictionary<string, int>))]

@@ -1,11 +1,11 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Evenstep.Planning.Advice;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Recommendations;
+using Evenstep.Service.SecondOpinions;
 using Evenstep.Service.Tests.Answers;
 using Evenstep.Service.Wording;
 
@@ -20,7 +20,7 @@ internal static class SaidOfPlans
 
     /// <summary>Every sentence of the answers to random problems.</summary>
     public static IEnumerable<Sentence> Random(int problems, int firstSeed) =>
-        Enumerable.Range(firstSeed, problems).SelectMany(seed => Of(AnswerTo(BodyOf(seed))));
+        Enumerable.Range(firstSeed, problems).SelectMany(seed => Of(AnswersTo(BodyOf(seed), ShoppingLists.Draw(RandomProblems.Make(seed), seed))));
 
     /// <summary>Every second one names nothing that is to be framed.</summary>
     private static JsonObject BodyOf(int seed)
@@ -34,14 +34,20 @@ internal static class SaidOfPlans
         return body;
     }
 
-    private static RecommendationAnswer AnswerTo(JsonObject json)
+    private static (RecommendationAnswer Advice, ListAnswer List) AnswersTo(JsonObject json, string[] shoppingList)
     {
         using var body = JsonDocument.Parse(json.ToJsonString());
         var faults = new Faults();
         var asked = RecommendationReader.Read(body.RootElement, Shelf, faults) ?? throw new InvalidDataException(string.Join("; ", faults.Shown));
         var plan = Planner.Solve(asked.Problem, Work, CancellationToken.None);
-        return RecommendationWriter.Write(asked, new Solved(plan, TimeSpan.Zero), Explanation.Of(asked.Problem, plan));
+        var opinion = SecondOpinionWriter.Write(
+            new SecondOpinionAsked { Planning = asked, ShoppingList = [.. shoppingList.Select(id => asked.Catalogue.Items[id])] },
+            new Solved(plan, TimeSpan.Zero));
+        return (opinion.Advice, opinion.List);
     }
+
+    private static IEnumerable<Sentence> Of((RecommendationAnswer Advice, ListAnswer List) answers) =>
+        [.. answers.List.Breaches.Select(breach => breach.Text), .. Of(answers.Advice)];
 
     private static IEnumerable<Sentence> Of(RecommendationAnswer answer) =>
     [

@@ -10,7 +10,7 @@ public sealed class WordingTests
     private const int Problems = 1500;
     private const int FirstSeed = 410_000;
 
-    private static readonly string[] OftenSaid = ["reason", "exclusion", "conflict"];
+    private static readonly string[] OftenSaid = ["reason", "exclusion", "conflict", "breach"];
 
     [Fact]
     public void Every_reason_and_every_exclusion_has_a_sentence()

@@ -9,11 +9,11 @@ namespace Evenstep.Planning.Advice;
 /// <param name="Values">What the words are about, by name.</param>
 public sealed record Remark(string Code, ImmutableArray<RemarkValue> Values);
 
-/// <summary>A value of a remark: a number, a text, or a list of either.</summary>
+/// <summary>A value of a remark: a number, a text, a list of either, several values together, or none.</summary>
 /// <param name="Name">As in the answer's JSON.</param>
-/// <param name="Value">A double, int, decimal, string, or an array of doubles or strings.</param>
+/// <param name="Value">A double, int, decimal, string, or an array of doubles, strings or values; null where there is none.</param>
 /// <param name="Decimals">To how many places a double is rounded for reading.</param>
-public sealed record RemarkValue(string Name, object Value, int Decimals = 0)
+public sealed record RemarkValue(string Name, object? Value, int Decimals = 0)
 {
     public static RemarkValue Power(string name, double power) => new(name, power, 1);
 
@@ -23,5 +23,5 @@ public sealed record RemarkValue(string Name, object Value, int Decimals = 0)
 
     public static RemarkValue Millimetres(string name, double millimetres) => new(name, millimetres, 2);
 
-    public static RemarkValue Of(string name, object value) => new(name, value);
+    public static RemarkValue Of(string name, object? value) => new(name, value);
 }

@@ -125,8 +125,11 @@ public sealed class Kit
     public Kit Without(Item item) =>
         new(Problem with { Owned = Problem.Owned.Remove(item) }, Purchases.Remove(item), [.. Ladders.Select(ladder => ladder.Without(item))]);
 
-    /// <summary>How many pairs of views overlap, over all telescopes, in which a purchase takes part.</summary>
-    public int OverlapsThroughPurchases() => Ladders.Sum(ladder => ladder.Overlaps().Count(pair => pair.NeedsPurchase));
+    /// <summary>The pairs of views, over all telescopes, that overlap and in which a purchase takes part.</summary>
+    public IEnumerable<OverlappingPair> OverlapPairsThroughPurchases() =>
+        Ladders.SelectMany(ladder => ladder.Overlaps().Where(pair => pair.NeedsPurchase));
+
+    public int OverlapsThroughPurchases() => OverlapPairsThroughPurchases().Count();
 
     /// <summary>The widest true field, in degrees, of a usable view in one telescope or in any; null if there is none.</summary>
     public double? WidestFieldDeg(int? telescopeIndex = null)
@@ -145,14 +148,15 @@ public sealed class Kit
 
     private static Ladder LadderOf(PurchaseProblem problem, TelescopeInUse telescope, ImmutableArray<Item> bought)
     {
+        // One that is owned may be bought once more: each of the two is judged by itself.
+        (Item Item, bool IsBought)[] all = [.. problem.Owned.Select(item => (item, false)), .. bought.Select(item => (item, true))];
         List<KitView> views = [];
-        foreach (var eyepiece in problem.Owned.Concat(bought).Where(item => item.Ocular is not null))
+        foreach (var (eyepiece, isBought) in all.Where(one => one.Item.Ocular is not null))
         {
-            var isBought = bought.Contains(eyepiece);
             views.AddRange(KitViews.Alone(problem, telescope, eyepiece, isBought));
-            foreach (var barlow in problem.Owned.Concat(bought).Where(item => item.IsBarlow))
+            foreach (var (barlow, isBarlowBought) in all.Where(one => one.Item.IsBarlow))
             {
-                views.AddRange(KitViews.Through(problem, telescope, eyepiece, isBought, barlow, bought.Contains(barlow)));
+                views.AddRange(KitViews.Through(problem, telescope, eyepiece, isBought, barlow, isBarlowBought));
             }
         }
 

@@ -62,7 +62,7 @@ internal static class AssessmentWriter
         };
     }
 
-    private static AssessedTelescopeAnswer TelescopeOf(Ladder ladder, double enoughMismatch) => new()
+    public static AssessedTelescopeAnswer TelescopeOf(Ladder ladder, double enoughMismatch) => new()
     {
         Name = ladder.Telescope.Telescope.Name,
         PowerRange = KitWriter.RangeOf(ladder.Telescope),

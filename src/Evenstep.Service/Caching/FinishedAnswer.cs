@@ -1,5 +1,7 @@
 using System.Buffers;
 using System.ComponentModel;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Wording;
 using Microsoft.Extensions.Caching.Hybrid;
@@ -10,6 +12,8 @@ namespace Evenstep.Service.Caching;
 [ImmutableObject(true)]
 internal sealed record FinishedAnswer
 {
+    private const string Json = "application/json; charset=utf-8";
+
     public required ReadOnlyMemory<byte> Body { get; init; }
 
     public required string ContentType { get; init; }
@@ -24,6 +28,16 @@ internal sealed record FinishedAnswer
 
     /// <summary>Only a proved answer is kept.</summary>
     public bool IsProved => Outcome != Outcome.BestFound;
+
+    /// <summary>Writes an answer that rests on a plan as JSON.</summary>
+    public static FinishedAnswer Of<T>(T answer, JsonTypeInfo<T> shape, Language language, Outcome outcome, TimeSpan took) => new()
+    {
+        Body = JsonSerializer.SerializeToUtf8Bytes(answer, shape),
+        ContentType = Json,
+        Language = language,
+        Outcome = outcome,
+        Took = took,
+    };
 }
 
 /// <summary>Tells the cache how large an answer is. It is kept in memory as it is, and never leaves this process.</summary>

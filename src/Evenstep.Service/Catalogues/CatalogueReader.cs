@@ -56,6 +56,24 @@ internal static class CatalogueReader
         };
     }
 
+    /// <summary>Reports each id of a list that is no item's of the catalogue.</summary>
+    public static void ReportUnknown(IReadOnlyList<string?> ids, Catalogue? catalogue, Place place, Faults faults)
+    {
+        foreach (var (i, id) in ids.Index())
+        {
+            if (id is not null && catalogue is not null && !catalogue.Listed.ContainsKey(id))
+            {
+                faults.Add(place.At(i), FaultCode.UnknownItem, () => UnknownItem(id, catalogue));
+            }
+        }
+    }
+
+    private static string UnknownItem(string id, Catalogue catalogue)
+    {
+        var suggestion = NearestName.To(id, catalogue.Listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
+        return $"The catalogue has no item {Given.Quoted(id)}.{suggestion} Give the id of one it has.";
+    }
+
     private static bool IsNew(string id, ItemRequest item, Dictionary<string, ItemRequest> listed, Place at, Faults faults)
     {
         if (listed.TryAdd(id, item))

@@ -10,6 +10,7 @@ internal static class DocumentText
 {
     private static readonly Dictionary<string, string> Sections = new()
     {
+        ["breach"] = "`list.breaches`",
         ["caution"] = "`cautions`",
         ["conflict"] = "`conflicts.demands` (beside these, any of `excluded`)",
         ["exclusion"] = "`excluded`",
@@ -18,7 +19,7 @@ internal static class DocumentText
     };
 
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
-    private static readonly string[] NoCodes = ["alone", "in-telescope", "no-candidate", "together"];
+    private static readonly string[] NoCodes = ["alone", "in-telescope", "no-candidate", "no-view", "together", "view", "view-through", "widest"];
 
     public static readonly OpenApiInfo Info = new()
     {

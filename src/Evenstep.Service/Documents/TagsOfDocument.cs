@@ -13,6 +13,7 @@ internal sealed class TagsOfDocument : IDocumentFilter
             new() { Name = "Assessments", Description = "What a kit does." },
             new() { Name = "Health", Description = "How the service is." },
             new() { Name = "Recommendations", Description = "What to buy." },
+            new() { Name = "Second opinions", Description = "What to think of a shopping list." },
         };
         swaggerDoc.Servers = [new OpenApiServer { Url = "/", Description = "Wherever the service runs." }];
 

@@ -18,6 +18,8 @@ internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScope
           "limits": { "budget": 100 }, "preferences": { "mustFrame": [ { "widthDeg": 20 } ] } }
         """;
 
+    private static readonly (string Operation, string Examples)[] OtherExamples = [("assess", "assessment"), ("judge", "second-opinion")];
+
     /// <summary>Has both engines solve the first example.</summary>
     public void TryEngines(CancellationToken stopping)
     {
@@ -40,9 +42,12 @@ internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScope
             await AnswerAsync("recommend", body, stopping);
         }
 
-        foreach (var example in Example.BeginningWith("assessment"))
+        foreach (var (operation, examples) in OtherExamples)
         {
-            await AnswerAsync("assess", example.Body.ToJsonString(), stopping);
+            foreach (var example in Example.BeginningWith(examples))
+            {
+                await AnswerAsync(operation, example.Body.ToJsonString(), stopping);
+            }
         }
 
         await door.KnockAsync("/v1/recommendations", Infeasible, stopping);

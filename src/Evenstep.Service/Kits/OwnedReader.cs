@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Reading;
+using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Kits;
 
@@ -16,7 +16,7 @@ internal static class OwnedReader
         foreach (var (i, item) in (request.Owned ?? []).Index())
         {
             var place = Place.Root.At(KitFields.Owned.Name).At(i);
-            var id = item?.Id ?? string.Create(CultureInfo.InvariantCulture, $"owned-{i + 1}");
+            var id = item?.Id ?? MadeUpName.OfOwned(i + 1);
             var read = item is null ? null : ReadOne(item, id, catalogue, place, faults);
             if (item is not null && IsNew(id, item, seen, catalogue, place, faults) && read is not null)
             {

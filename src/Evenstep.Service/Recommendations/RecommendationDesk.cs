@@ -1,5 +1,3 @@
-using System.Text.Json;
-using Evenstep.Planning.Advice;
 using Evenstep.Service.Caching;
 using Evenstep.Service.Certifying;
 using Evenstep.Service.Metrics;
@@ -10,10 +8,12 @@ namespace Evenstep.Service.Recommendations;
 /// <summary>Makes the answer to a request that is understood.</summary>
 internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue samples, ServiceMeter meter)
 {
-    private const string ContentType = "application/json; charset=utf-8";
-
     public async Task<FinishedAnswer> AnswerAsync(
-        RecommendationAsked asked, ReadOnlyMemory<byte> body, Language language, CancellationToken gone)
+        RecommendationAsked asked, ReadOnlyMemory<byte> body, Language language, CancellationToken gone) =>
+        Finish(asked, await SolveAsync(asked, body, gone), language);
+
+    /// <summary>The plan for a request; offered for a certificate in the background, if it has none.</summary>
+    public async Task<Solved> SolveAsync(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken gone)
     {
         var planning = new PlanningCase(asked.Problem, asked.Catalogue, body);
         var solved = asked.IfUnavailable
@@ -25,20 +25,10 @@ internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue sa
             samples.Offer(planning, solved.Plan);
         }
 
-        return Finish(asked, solved, language);
+        return solved;
     }
 
     /// <summary>Writes a plan out.</summary>
-    public static FinishedAnswer Finish(RecommendationAsked asked, Solved solved, Language language)
-    {
-        var answer = RecommendationWriter.Write(asked, solved, Explanation.Of(asked.Problem, solved.Plan));
-        return new FinishedAnswer
-        {
-            Body = JsonSerializer.SerializeToUtf8Bytes(answer, AnswerJson.In(language).RecommendationAnswer),
-            ContentType = ContentType,
-            Language = language,
-            Outcome = solved.Plan.Outcome,
-            Took = solved.Took,
-        };
-    }
+    public static FinishedAnswer Finish(RecommendationAsked asked, Solved solved, Language language) =>
+        FinishedAnswer.Of(RecommendationWriter.Write(asked, solved), AnswerJson.In(language).RecommendationAnswer, language, solved.Plan.Outcome, solved.Took);
 }

@@ -11,7 +11,7 @@ internal static class RecommendationFields
 {
     private const int MostMustInclude = 20;
 
-    private static readonly TextShape ItemId = Make.OneLine(ItemFields.MostIdCharacters);
+    public static readonly TextShape ItemId = Make.OneLine(ItemFields.MostIdCharacters);
 
     private static readonly Field<decimal?> Budget = Make.Money("budget", Bounds.Budget, "The most that all purchases together may cost.");
     private static readonly Field<int?> MaxPurchases = Make.Whole("maxPurchases", 0, Limits.MostPurchases, "The most items to buy.").Defaulting("3");
@@ -111,15 +111,22 @@ internal static class RecommendationFields
             }),
         "What else the answer is to say.");
 
+    /// <summary>What every request that asks for a plan has.</summary>
+    public static readonly Field[] OfPlanning =
+        [TelescopeFields.Telescopes.Required(), ObserverFields.Observer, KitFields.Site, KitFields.Owned, KitFields.Catalogue.Required(), LimitsField.Required(), Preferences, Explain];
+
     public static readonly ObjectShape<RecommendationRequest> Body = new(
         "RecommendationRequest",
         "A telescope, a catalogue and a budget; all the rest is optional, and null means the default.",
-        [TelescopeFields.Telescopes.Required(), ObserverFields.Observer, KitFields.Site, KitFields.Owned, KitFields.Catalogue.Required(), LimitsField.Required(), Preferences, Explain],
-        values => new RecommendationRequest
-        {
-            Kit = KitFields.BuildKit(values),
-            Limits = values.Of(LimitsField),
-            Preferences = values.Of(Preferences),
-            Explain = values.Of(Explain),
-        });
+        OfPlanning,
+        Build);
+
+    /// <summary>The request that the values of <see cref="OfPlanning"/> make.</summary>
+    public static RecommendationRequest Build(Values values) => new()
+    {
+        Kit = KitFields.BuildKit(values),
+        Limits = values.Of(LimitsField),
+        Preferences = values.Of(Preferences),
+        Explain = values.Of(Explain),
+    };
 }

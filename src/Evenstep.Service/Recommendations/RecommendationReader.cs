@@ -27,14 +27,20 @@ internal sealed record RecommendationAsked
 internal static class RecommendationReader
 {
     /// <summary>The request understood; null with the faults filled.</summary>
-    public static RecommendationAsked? Read(JsonElement body, Shelf shelf, Faults faults)
-    {
-        if (RecommendationFields.Body.Read(body, Place.Root, faults) is not { } request)
-        {
-            return null;
-        }
+    public static RecommendationAsked? Read(JsonElement body, Shelf shelf, Faults faults) =>
+        RecommendationFields.Body.Read(body, Place.Root, faults) is { } request ? Read(request, body, shelf, faults, out _) : null;
 
+    /// <summary>The same, of a request whose fields are read.</summary>
+    /// <param name="request">The fields.</param>
+    /// <param name="body">What they were read from.</param>
+    /// <param name="shelf">The stored catalogues.</param>
+    /// <param name="faults">What is wrong.</param>
+    /// <param name="catalogue">The catalogue, however faulty the rest is; null where it is missing, faulty or unknown.</param>
+    public static RecommendationAsked? Read(
+        RecommendationRequest request, JsonElement body, Shelf shelf, Faults faults, out Catalogue? catalogue)
+    {
         var outfit = OutfitReader.Read(request.Kit, body, shelf, faults);
+        catalogue = outfit.Catalogue;
         var demands = DemandsOf(request.Preferences, outfit, faults);
         return faults.Any ? null : new RecommendationAsked
         {
@@ -95,20 +101,7 @@ internal static class RecommendationReader
     private static ImmutableArray<string> MustIncludeOf(IReadOnlyList<string?> ids, Catalogue? catalogue, Faults faults)
     {
         var place = Place.Root.At("preferences").At(RecommendationFields.MustInclude.Name);
-        foreach (var (i, id) in ids.Index())
-        {
-            if (id is not null && catalogue is not null && !catalogue.Listed.ContainsKey(id))
-            {
-                faults.Add(place.At(i), FaultCode.UnknownItem, () => UnknownItem(id, catalogue));
-            }
-        }
-
+        CatalogueReader.ReportUnknown(ids, catalogue, place, faults);
         return [.. ids.OfType<string>().Distinct(StringComparer.Ordinal)];
-    }
-
-    private static string UnknownItem(string id, Catalogue catalogue)
-    {
-        var suggestion = NearestName.To(id, catalogue.Listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        return $"The catalogue has no item {Given.Quoted(id)}.{suggestion} Give the id of one it has.";
     }
 }

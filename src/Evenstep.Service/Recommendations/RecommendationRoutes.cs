@@ -1,10 +1,6 @@
 using Evenstep.Service.Caching;
-using Evenstep.Service.Catalogues;
 using Evenstep.Service.Documents;
-using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
-using Evenstep.Service.Reading;
-using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Evenstep.Service.Recommendations;
@@ -28,38 +24,7 @@ internal static class RecommendationRoutes
     /// help. An example that runs as it stands is chosen above the body.
     /// </remarks>
     /// <response code="200">The recommendation. `infeasible` and `nothing-worthwhile` are answers too.</response>
-    public static async Task<Results<AnswerResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(
-        HttpRequest request, Shelf shelf, AnswerCache cache, RecommendationDesk desk, CancellationToken gone)
-    {
-        var received = await FrontDoor.ReceiveAsync(request, gone);
-        if (received.Refusal is { } refusal)
-        {
-            return refusal;
-        }
-
-        var language = request.LanguageAsked();
-        var key = AnswerKey.Of(Route, language.Tag, shelf.Version, received.Bytes.Span);
-        return await cache.FindAsync(key, gone) is { } kept
-            ? new AnswerResult<RecommendationAnswer>(kept, isNew: false)
-            : await AnswerAsync(received.Bytes, language, key, shelf, cache, desk, gone);
-    }
-
-    private static async Task<Results<AnswerResult<RecommendationAnswer>, ProblemResult>> AnswerAsync(
-        ReadOnlyMemory<byte> bytes, Language language, string key, Shelf shelf, AnswerCache cache, RecommendationDesk desk, CancellationToken gone)
-    {
-        using var body = StrictJson.Parse(bytes);
-        if (body.Refusal is { } refusal)
-        {
-            return refusal;
-        }
-
-        var faults = new Faults();
-        if (RecommendationReader.Read(body.Json, shelf, faults) is not { } asked)
-        {
-            return ProblemResult.Of(faults);
-        }
-
-        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => desk.AnswerAsync(asked, bytes, language, nobodyWaits), gone);
-        return new AnswerResult<RecommendationAnswer>(answer, isNew);
-    }
+    public static Task<Results<AnswerResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(
+        HttpRequest request, PlanningWalk walk, RecommendationDesk desk, CancellationToken gone) =>
+        walk.AnswerAsync<RecommendationAsked, RecommendationAnswer>(request, Route, RecommendationReader.Read, desk.AnswerAsync, gone);
 }

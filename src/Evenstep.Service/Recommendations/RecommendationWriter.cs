@@ -10,6 +10,9 @@ namespace Evenstep.Service.Recommendations;
 /// <summary>Writes a plan as the answer to a request.</summary>
 internal static class RecommendationWriter
 {
+    public static RecommendationAnswer Write(RecommendationAsked asked, Solved solved) =>
+        Write(asked, solved, Explanation.Of(asked.Problem, solved.Plan));
+
     public static RecommendationAnswer Write(RecommendationAsked asked, Solved solved, ImmutableArray<ExplainedPurchase> advice)
     {
         var plan = solved.Plan;

@@ -4,8 +4,8 @@ namespace Evenstep.Service.Wording;
 
 /// <summary>
 /// Every sentence a shopper could read, in English, by the code it goes with. In braces stand the values by name, with
-/// how they are written: x for a power, deg, mm, g, money, barrel, and telescope for a name that may be made up. Every
-/// other language has the same keys, and in each sentence the same slots.
+/// how they are written: x for a power, factor, deg, mm, g, money, barrel, and telescope or item for a name that may be made up.
+/// Every other language has the same keys, and in each sentence the same slots.
 /// </summary>
 internal static class English
 {
@@ -50,6 +50,25 @@ internal static class English
         ["conflict/together"] = " together with the other demands named here",
         ["conflict/alone"] = "",
         ["conflict/no-candidate"] = "{name} must be bought, but may not be: {sentence} Change that, or take it out of `mustInclude`.",
+
+        // Rules that a shopping list breaks.
+        ["breach/budget"] = "The list costs {totalPrice:money}, more than the budget of {budget:money}.",
+        ["breach/max-purchases"] = "Items on the list: {purchases}; at most {maxPurchases} may be bought.",
+        ["breach/max-barlows"] = "Barlows on the list: {barlows}; at most {maxBarlows} may be bought.",
+        ["breach/reticles"] = "Reticle eyepieces on the list: {reticles}; one is enough.",
+        ["breach/overlap"] = "{firstView} and {secondView} repeat one another in {telescope:telescope} (repetitions: {overlaps}, allowed: {allowedOverlaps}).",
+        ["breach/must-include"] = "{name} was to be bought, and is not on the list.",
+        ["breach/must-frame"] = "With the list nothing would show {widthDeg:deg} at once{widest}.",
+        ["breach/must-frame/named"] = "With the list nothing would show {name} ({widthDeg:deg}) at once{widest}.",
+        ["breach/reticle"] = "With the list there would be no reticle eyepiece; one that gives {leastPower:x} is asked for.",
+        ["breach/reticle/weak"] = "With the list a reticle eyepiece would reach {power:x}; {leastPower:x} is asked for.",
+        ["breach/in-telescope"] = "{telescope:telescope}: {sentence}",
+        ["breach/view"] = "{eyepiece:item} ({power:x})",
+        ["breach/view/zoom"] = "{eyepiece:item} ({power:x} to {powerAtShortest:x})",
+        ["breach/view-through"] = "{eyepiece:item} through {barlow:item} at {factor:factor}x ({power:x})",
+        ["breach/view-through/zoom"] = "{eyepiece:item} through {barlow:item} at {factor:factor}x ({power:x} to {powerAtShortest:x})",
+        ["breach/widest"] = "; the widest true field is {trueFieldDeg:deg}",
+        ["breach/no-view"] = "",
 
         // Why an item of the catalogue is no candidate.
         ["exclusion/excluded-by-request"] = "The request excludes it.",

@@ -47,6 +47,25 @@ internal static class German
         ["conflict/alone"] = "",
         ["conflict/no-candidate"] = "{name} soll unbedingt gekauft werden, kommt aber nicht infrage: {sentence} Ändern Sie das, oder nehmen Sie es aus `mustInclude` heraus.",
 
+        // Rules that a shopping list breaks.
+        ["breach/budget"] = "Die Liste kostet zusammen {totalPrice:money}, mehr als das Budget von {budget:money}.",
+        ["breach/max-purchases"] = "Teile auf der Liste: {purchases}; erlaubt sind höchstens {maxPurchases}.",
+        ["breach/max-barlows"] = "Barlowlinsen auf der Liste: {barlows}; erlaubt sind höchstens {maxBarlows}.",
+        ["breach/reticles"] = "Fadenkreuzokulare auf der Liste: {reticles}; eines genügt.",
+        ["breach/overlap"] = "{firstView} und {secondView} wiederholen einander ({telescope:telescope}; Doppelungen: {overlaps}, erlaubt: {allowedOverlaps}).",
+        ["breach/must-include"] = "{name} sollte gekauft werden, steht aber nicht auf der Liste.",
+        ["breach/must-frame"] = "Mit dieser Liste passten {widthDeg:deg} nirgends auf einmal ins Gesichtsfeld{widest}.",
+        ["breach/must-frame/named"] = "Mit dieser Liste passte „{name}“ ({widthDeg:deg}) nirgends ganz ins Gesichtsfeld{widest}.",
+        ["breach/reticle"] = "Mit dieser Liste gäbe es kein Fadenkreuzokular; gewünscht ist eines mit mindestens {leastPower:x}er Vergrößerung.",
+        ["breach/reticle/weak"] = "Mit dieser Liste käme das Fadenkreuzokular auf {power:x}e Vergrößerung; gewünscht ist mindestens {leastPower:x}e.",
+        ["breach/in-telescope"] = "{telescope:telescope}: {sentence}",
+        ["breach/view"] = "{eyepiece:item} ({power:x})",
+        ["breach/view/zoom"] = "{eyepiece:item} ({power:x} bis {powerAtShortest:x})",
+        ["breach/view-through"] = "{eyepiece:item} mit {barlow:item} (Faktor {factor:factor}, {power:x})",
+        ["breach/view-through/zoom"] = "{eyepiece:item} mit {barlow:item} (Faktor {factor:factor}, {power:x} bis {powerAtShortest:x})",
+        ["breach/widest"] = "; das größte wahre Gesichtsfeld wäre {trueFieldDeg:deg}",
+        ["breach/no-view"] = "",
+
         // Why an item of the catalogue is no candidate.
         ["exclusion/excluded-by-request"] = "In der Anfrage ausgeschlossen.",
         ["exclusion/excluded-by-request/barlow"] = "Barlowlinsen sind nicht gewünscht.",

@@ -19,6 +19,7 @@ internal sealed class Language
         Money = "{1} {0}",
         Barrel = "{0}in",
         MadeUpTelescope = "telescope {0}",
+        MadeUpOwned = "your item {0}",
     };
 
     public static readonly Language German = new()
@@ -30,6 +31,7 @@ internal sealed class Language
         Money = "{0} {1}",
         Barrel = "{0} Zoll",
         MadeUpTelescope = "Teleskop {0}",
+        MadeUpOwned = "Ihr Teil {0}",
     };
 
     /// <summary>The first is spoken where none is asked for.</summary>
@@ -53,6 +55,9 @@ internal sealed class Language
 
     /// <summary>What a telescope without a name of its own is called, by its place.</summary>
     public required string MadeUpTelescope { get; init; }
+
+    /// <summary>What an owned item without a name or an id of its own is called, by its place.</summary>
+    public required string MadeUpOwned { get; init; }
 
     private static NumberFormatInfo Separators(string decimals, string groups) => NumberFormatInfo.ReadOnly(new NumberFormatInfo
     {

@@ -30,13 +30,14 @@ internal static class Phrase
     public static JsonObject ValuesOf(IEnumerable<RemarkValue> values) =>
         new(values.Select(value => KeyValuePair.Create(value.Name, NodeOf(value.Value, value.Decimals))));
 
-    private static JsonNode? NodeOf(object value, int decimals) => value switch
+    private static JsonNode? NodeOf(object? value, int decimals) => value switch
     {
         double number => JsonValue.Create(Rounded.To(number, decimals)),
         decimal amount => JsonValue.Create(Rounded.Money(amount)),
         int count => JsonValue.Create(count),
         double[] numbers => new JsonArray([.. numbers.Select(number => NodeOf(number, decimals))]),
         string[] texts => new JsonArray([.. texts.Select(text => NodeOf(text, decimals))]),
-        _ => JsonValue.Create(value.ToString()),
+        RemarkValue[] parts => ValuesOf(parts),
+        _ => JsonValue.Create(value?.ToString()),
     };
 }

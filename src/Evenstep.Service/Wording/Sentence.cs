@@ -30,7 +30,7 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
             : InWords(value, how, language);
     }
 
-    private object ValueOf(string name) => Values.First(one => one.Name == name).Value;
+    private object ValueOf(string name) => Values.First(one => one.Name == name).Value!;
 
     private string InWords(object value, string how, Language language) => how switch
     {
@@ -40,7 +40,9 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
         "g" => Number(value, "0.#", language) + " g",
         "money" => Framed(language.Money, Number(value, "N2", language), ValueOf(Currency)),
         "barrel" => Framed(language.Barrel, Number(InchesOf((string)value), "0.###", language)),
-        "telescope" => MadeUpName.PlaceOf((string)value) is { } place ? Framed(language.MadeUpTelescope, place) : (string)value,
+        "factor" => Number(value, "0.##", language),
+        "telescope" => MadeUpName.PlaceOfTelescope((string)value) is { } place ? Framed(language.MadeUpTelescope, place) : (string)value,
+        "item" => MadeUpName.PlaceOfOwned((string)value) is { } place ? Framed(language.MadeUpOwned, place) : (string)value,
         _ => value is Sentence sentence ? sentence.In(language) : Convert.ToString(value, language.Numbers)!,
     };
 
@@ -52,21 +54,6 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
 
     [GeneratedRegex(@"\{(?<name>\w+)(:(?<how>\w+))?\}", RegexOptions.ExplicitCapture)]
     public static partial Regex Slot();
-}
-
-/// <summary>The name of a telescope that was given none: by its place, and in the words of the reader's language where it is read.</summary>
-internal static class MadeUpName
-{
-    private const string Beginning = "telescope ";
-
-    /// <summary>As it stands in answers, and as the request may refer to it, whatever the language.</summary>
-    public static string OfTelescope(int place) => string.Create(CultureInfo.InvariantCulture, $"{Beginning}{place}");
-
-    /// <summary>The place that such a name was made of; null for any other name.</summary>
-    public static int? PlaceOf(string name) =>
-        name.StartsWith(Beginning, StringComparison.Ordinal)
-        && int.TryParse(name.AsSpan(Beginning.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var place)
-            ? place : null;
 }
 
 /// <summary>Puts sentences into words as they are written out.</summary>

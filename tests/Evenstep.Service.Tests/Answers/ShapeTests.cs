@@ -9,13 +9,15 @@ public sealed class ShapeTests(Service service) : IClassFixture<Service>
     private const int Problems = 60;
     private const int FirstSeed = 200_000;
 
-    public static TheoryData<string> Examples => [.. Repository.Examples("recommendation"), .. Repository.Examples("assessment")];
+    private static readonly string[] Shapes = ["recommendation", "assessment", "second-opinion"];
+
+    public static TheoryData<string> Examples => [.. Shapes.SelectMany(Repository.Examples)];
 
     [Theory]
     [MemberData(nameof(Examples))]
     public async Task Every_example_is_answered_in_the_shape_of_the_contract(string example)
     {
-        var shape = example.Split('-')[0];
+        var shape = Shapes.Single(one => example.StartsWith(one, StringComparison.Ordinal));
 
         var answer = await service.PostAsync($"/v1/{shape}s", Repository.Example(example));
 

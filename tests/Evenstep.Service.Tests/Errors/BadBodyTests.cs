@@ -11,6 +11,7 @@ public sealed class BadBodyTests(Service service) : IClassFixture<Service>
     [Theory]
     [InlineData("recommendations")]
     [InlineData("assessments")]
+    [InlineData("second-opinions")]
     public async Task The_bodies_that_the_bad_ones_differ_from_are_good(string route)
     {
         var answer = await service.PostAsync($"/v1/{route}", TestFile.Valid(route));

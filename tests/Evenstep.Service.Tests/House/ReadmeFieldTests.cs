@@ -84,6 +84,7 @@ public sealed partial class ReadmeFieldTests
     [Theory]
     [InlineData("RecommendationRequest")]
     [InlineData("AssessmentRequest")]
+    [InlineData("SecondOpinionRequest")]
     public void Every_field_of_a_request_is_named(string request) =>
         Assert.All(NamesWithin(Schemas.GetProperty(request)).Distinct(), IsNamed);
 
@@ -96,6 +97,9 @@ public sealed partial class ReadmeFieldTests
     [InlineData("StepAnswer")]
     [InlineData("NearestAnswer")]
     [InlineData("SolverAnswer")]
+    [InlineData("SecondOpinionAnswer")]
+    [InlineData("ListAnswer")]
+    [InlineData("DifferenceAnswer")]
     public void Every_field_of_an_answer_is_named(string answer) =>
         Assert.All(Schemas.GetProperty(answer).GetProperty("properties").EnumerateObject().Select(property => property.Name), IsNamed);
 

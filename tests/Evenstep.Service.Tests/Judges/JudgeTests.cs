@@ -14,7 +14,7 @@ public sealed class JudgeTests(Service service, SchemaJudge judge) : IClassFixtu
 
     private static readonly (string Path, string Text)[] GoodBodies =
     [
-        .. ((string[])["recommendation", "assessment"]).SelectMany(kind => Repository.Examples(kind).Select(Repository.Example)
+        .. ((string[])["recommendation", "assessment", "second-opinion"]).SelectMany(kind => Repository.Examples(kind).Select(Repository.Example)
             .Prepend(TestFile.Valid($"{kind}s")).Select(text => ($"/v1/{kind}s", text))),
     ];
 

@@ -5,6 +5,7 @@ using Evenstep.Service.Catalogues;
 using Evenstep.Service.Door;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Recommendations;
+using Evenstep.Service.SecondOpinions;
 
 namespace Evenstep.Service.Tests.Judges;
 
@@ -28,9 +29,12 @@ internal sealed partial record ReaderVerdict(IReadOnlyList<Fault>? Faults)
         }
 
         var faults = new Faults();
-        _ = path == "/v1/assessments"
-            ? (object?)AssessmentReader.Read(body.Json, Shelf, faults)
-            : RecommendationReader.Read(body.Json, Shelf, faults);
+        _ = path switch
+        {
+            "/v1/assessments" => (object?)AssessmentReader.Read(body.Json, Shelf, faults),
+            "/v1/second-opinions" => SecondOpinionReader.Read(body.Json, Shelf, faults),
+            _ => RecommendationReader.Read(body.Json, Shelf, faults),
+        };
         return new ReaderVerdict(faults.Shown);
     }
 
@@ -46,15 +50,15 @@ internal sealed partial record ReaderVerdict(IReadOnlyList<Fault>? Faults)
         FaultCode.UnknownItem or FaultCode.UnknownTelescope or FaultCode.UnknownCatalogue => false,
 
         // Of repetitions only those of equal elements; ids, names and fields are out of sight.
-        FaultCode.Duplicate => Factor().IsMatch(fault.Pointer),
+        FaultCode.Duplicate => Different().IsMatch(fault.Pointer),
 
         // JSON Schema has texts of any code units.
         FaultCode.InvalidText => !HalfPair().IsMatch(fault.Message),
         _ => true,
     };
 
-    [GeneratedRegex("/factors/[0-9]+$")]
-    private static partial Regex Factor();
+    [GeneratedRegex("(/factors|^/shoppingList)/[0-9]+$")]
+    private static partial Regex Different();
 
     [GeneratedRegex("^(Text|The name) that is not valid Unicode")]
     private static partial Regex HalfPair();

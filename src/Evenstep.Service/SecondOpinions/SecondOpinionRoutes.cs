@@ -1,0 +1,39 @@
+using Evenstep.Service.Caching;
+using Evenstep.Service.Documents;
+using Evenstep.Service.Errors;
+using Evenstep.Service.Recommendations;
+using Evenstep.Service.Wording;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace Evenstep.Service.SecondOpinions;
+
+/// <summary>What to think of a shopping list.</summary>
+internal static class SecondOpinionRoutes
+{
+    private const string Route = "/second-opinions";
+
+    public static void MapSecondOpinions(this IEndpointRouteBuilder routes) =>
+        routes.MapPost(Route, JudgeAsync)
+            .WithName("judge")
+            .WithTags("Second opinions")
+            .WithMetadata(new TakesBody(SecondOpinionFields.Body, "second-opinion"));
+
+    /// <summary>Judges a shopping list beside the advice: what it does, and every rule that it breaks.</summary>
+    /// <remarks>
+    /// A request for a recommendation with what one means to buy. The answer holds the kit with the list bought, the
+    /// recommendation for the same request, and the list's figures minus those of the advice. An example that runs as it
+    /// stands is chosen above the body.
+    /// </remarks>
+    /// <response code="200">The second opinion.</response>
+    public static Task<Results<AnswerResult<SecondOpinionAnswer>, ProblemResult>> JudgeAsync(
+        HttpRequest request, PlanningWalk walk, RecommendationDesk desk, CancellationToken gone) =>
+        walk.AnswerAsync<SecondOpinionAsked, SecondOpinionAnswer>(
+            request, Route, SecondOpinionReader.Read, (asked, body, language, nobodyWaits) => AnswerAsync(desk, asked, body, language, nobodyWaits), gone);
+
+    private static async Task<FinishedAnswer> AnswerAsync(
+        RecommendationDesk desk, SecondOpinionAsked asked, ReadOnlyMemory<byte> body, Language language, CancellationToken nobodyWaits)
+    {
+        var solved = await desk.SolveAsync(asked.Planning, body, nobodyWaits);
+        return FinishedAnswer.Of(SecondOpinionWriter.Write(asked, solved), AnswerJson.In(language).SecondOpinionAnswer, language, solved.Plan.Outcome, solved.Took);
+    }
+}

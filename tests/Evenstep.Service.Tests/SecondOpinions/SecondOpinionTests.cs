@@ -1,0 +1,142 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Evenstep.Planning.Tests.Oracle;
+using Evenstep.Service.Metrics;
+using Evenstep.Service.Tests.Answers;
+using Evenstep.Service.Tests.Metrics;
+
+namespace Evenstep.Service.Tests.SecondOpinions;
+
+/// <summary>A shopping list is judged beside the advice.</summary>
+public sealed class SecondOpinionTests(Service service) : IClassFixture<Service>
+{
+    private const string Path = "/v1/second-opinions";
+    private const int Problems = 80;
+    private const int FirstSeed = 430_000;
+
+    private static readonly string[] Differences = ["totalPrice", "largestStep", "meanMismatchPercent", "servedPercent"];
+
+    [Fact]
+    public async Task The_advice_itself_breaks_no_rule_and_differs_in_nothing()
+    {
+        var outcomes = new HashSet<string>();
+        foreach (var seed in Enumerable.Range(FirstSeed, Problems))
+        {
+            var body = OracleBody.Of(RandomProblems.Make(seed));
+            var advice = (await service.PostAsync("/v1/recommendations", body.ToJsonString())).Json;
+
+            var answer = await JudgeAsync(body, IdsOf(advice));
+
+            Assert.Empty(AnswerShape.Differences("second-opinion", answer));
+            Assert.Equal(WithoutTime(advice), WithoutTime(answer.GetProperty("advice")));
+            outcomes.Add(advice.GetProperty("outcome").GetString()!);
+            if (advice.GetProperty("outcome").GetString() == "infeasible")
+            {
+                Assert.All(Differences, name => Assert.Equal(JsonValueKind.Null, answer.GetProperty("difference").GetProperty(name).ValueKind));
+                continue;
+            }
+
+            Assert.Empty(CodesOf(answer));
+            Assert.Equal("{}", answer.GetProperty("list").GetProperty("exclusions").GetRawText());
+            Assert.Equal(advice.GetProperty("after").GetRawText(), answer.GetProperty("list").GetProperty("after").GetRawText());
+            Assert.All(Differences, name => Assert.True(IsNoneOrNought(answer.GetProperty("difference").GetProperty(name)), name));
+        }
+
+        Assert.Equal(["infeasible", "nothing-worthwhile", "optimal"], outcomes.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_list_breaks_just_the_rules_that_the_definitions_say()
+    {
+        foreach (var seed in Enumerable.Range(FirstSeed, Problems))
+        {
+            var problem = RandomProblems.Make(seed);
+            var ids = ShoppingLists.Draw(problem, seed);
+
+            var answer = await JudgeAsync(OracleBody.Of(problem), ids);
+
+            Assert.Equal(OracleBreaches.Of(problem, ids).Order(StringComparer.Ordinal), CodesOf(answer).Order(StringComparer.Ordinal));
+            Assert.Equal(ExcludedOf(problem, ids), answer.GetProperty("list").GetProperty("exclusions").EnumerateObject().Select(one => $"{one.Name} {one.Value}"));
+            Assert.Equal(problem.Catalogue.Where(item => ids.Contains(item.Id)).Sum(item => item.Price), answer.GetProperty("list").GetProperty("totalPrice").GetDecimal());
+        }
+    }
+
+    [Fact]
+    public async Task Every_breach_says_what_it_is_about()
+    {
+        var answer = await JudgeAsync(
+            """
+            {
+              "telescopes": [ { "apertureMm": 100, "focalLengthMm": 1000, "focuserBarrel": "1.25in" } ],
+              "owned": [ { "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in" } ],
+              "catalogue": { "currency": "EUR", "items": [
+                { "id": "b", "kind": "barlow", "factors": [ 2, 2.5 ], "barrel": "1.25in", "price": 30, "name": "Double" },
+                { "id": "c", "kind": "barlow", "factors": [ 3 ], "barrel": "1.25in", "price": 30 },
+                { "id": "e-10", "kind": "eyepiece", "focalLengthMm": 10, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in", "price": 40, "name": "Ten" },
+                { "id": "r-8", "kind": "eyepiece", "focalLengthMm": 8, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in", "price": 40, "purpose": "reticle" },
+                { "id": "r-9", "kind": "eyepiece", "focalLengthMm": 9, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in", "price": 40, "purpose": "reticle" } ] },
+              "limits": { "budget": 60.5, "maxPurchases": 2, "maxBarlows": 0 },
+              "preferences": { "mustInclude": [ "c" ], "mustFrame": [ { "name": "Nebula", "widthDeg": 2 } ], "reticle": { "leastPower": 400 } },
+              "shoppingList": [ "b", "e-10", "r-8", "r-9" ]
+            }
+            """);
+
+        Assert.Equal(
+            [
+                """{"totalPrice":150.00,"budget":60.50,"currency":"EUR"} The list costs EUR 150.00, more than the budget of EUR 60.50.""",
+                """{"purchases":4,"maxPurchases":2} Items on the list: 4; at most 2 may be bought.""",
+                """{"barlows":1,"maxBarlows":0} Barlows on the list: 1; at most 0 may be bought.""",
+                """{"reticles":2} Reticle eyepieces on the list: 2; one is enough.""",
+                """{"telescope":"telescope 1","first":{"eyepieceId":"e-10","barlowId":null,"factor":1,"power":100,"powerAtShortest":null},"second":{"eyepieceId":"owned-1","barlowId":"b","factor":2,"power":100,"powerAtShortest":null},"ratio":1,"overlaps":1,"allowedOverlaps":0} Ten (100x) and your item 1 through Double at 2x (100x) repeat one another in telescope 1 (repetitions: 1, allowed: 0).""",
+                """{"itemId":"c","name":"c"} c was to be bought, and is not on the list.""",
+                """{"name":"Nebula","widthDeg":2,"telescope":null,"trueFieldDeg":1} With the list nothing would show Nebula (2°) at once; the widest true field is 1°.""",
+                """{"leastPower":400,"power":312.5} With the list a reticle eyepiece would reach 313x; 400x is asked for.""",
+            ],
+            answer.GetProperty("list").GetProperty("breaches").EnumerateArray().Select(breach => $"{breach.GetProperty("values").GetRawText()} {breach.GetProperty("text").GetString()}"));
+    }
+
+    [Fact]
+    public async Task An_equal_request_is_given_the_same_answer_without_a_solve_and_a_recommendation_is_none()
+    {
+        await using var watched = new WatchedService();
+        var body = Repository.Example("second-opinion-spectacles");
+
+        var first = await watched.PostAsync(Path, body);
+        var second = await watched.PostAsync(Path, body);
+
+        Assert.Equal(first, second);
+        Assert.Equal((1, 1, 1), (watched.Solves, watched.CountOf(ServiceMeter.Lookups, "hit"), watched.CountOf(ServiceMeter.Lookups, "miss")));
+        Assert.Equal(400, (await watched.PostAsync("/v1/recommendations", body)).Status);
+    }
+
+    private async Task<JsonElement> JudgeAsync(JsonObject body, IEnumerable<string> ids)
+    {
+        body["shoppingList"] = new JsonArray([.. ids.Select(id => (JsonNode)id)]);
+        return await JudgeAsync(body.ToJsonString());
+    }
+
+    private async Task<JsonElement> JudgeAsync(string body)
+    {
+        var answer = await service.PostAsync(Path, body);
+        Assert.True(answer.Status == 200, answer.Body);
+        return answer.Json;
+    }
+
+    private static string[] IdsOf(JsonElement advice) =>
+        [.. advice.GetProperty("purchases").EnumerateArray().Select(purchase => purchase.GetProperty("itemId").GetString()!)];
+
+    private static IEnumerable<string?> CodesOf(JsonElement answer) =>
+        answer.GetProperty("list").GetProperty("breaches").EnumerateArray().Select(breach => breach.GetProperty("code").GetString());
+
+    private static IEnumerable<string> ExcludedOf(OracleProblem problem, string[] ids) => Exhaustive.Solve(problem).Exclusions
+        .Where(pair => ids.Contains(pair.Key)).OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => $"{pair.Key} {pair.Value}");
+
+    private static bool IsNoneOrNought(JsonElement figure) => figure.ValueKind == JsonValueKind.Null || figure.GetDouble() == 0;
+
+    private static string WithoutTime(JsonElement advice)
+    {
+        var json = JsonNode.Parse(advice.GetRawText())!;
+        json["solver"]!["milliseconds"] = 0;
+        return json.ToJsonString();
+    }
+}
