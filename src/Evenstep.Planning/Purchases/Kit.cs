@@ -129,6 +129,7 @@ public sealed class Kit
     public IEnumerable<OverlappingPair> OverlapPairsThroughPurchases() =>
         Ladders.SelectMany(ladder => ladder.Overlaps().Where(pair => pair.NeedsPurchase));
 
+    /// <summary>How many such pairs there are.</summary>
     public int OverlapsThroughPurchases() => OverlapPairsThroughPurchases().Count();
 
     /// <summary>The widest true field, in degrees, of a usable view in one telescope or in any; null if there is none.</summary>
