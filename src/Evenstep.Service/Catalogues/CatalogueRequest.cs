@@ -43,7 +43,7 @@ internal static class CatalogueFields
     private static readonly Field<IReadOnlyList<string?>> Included = Make.ListOf(
         "included", Make.OneLine(ItemFields.MostIdCharacters), 0, MostIncluded, "Ids of the items packed with it.");
 
-    private static readonly Field<IReadOnlyList<CatalogueTelescopeRequest?>> Telescopes = Make.ListOf(
+    public static readonly Field<IReadOnlyList<CatalogueTelescopeRequest?>> Telescopes = Make.ListOf(
         "telescopes",
         new ObjectShape<CatalogueTelescopeRequest>(
             "CatalogueTelescope",

@@ -35,7 +35,7 @@ internal static class ItemFields
     public static readonly Field<string?> Gtin = Make.Name("gtin", "Its global trade item number; given back.");
     public static readonly Field<IReadOnlyDictionary<string, string>> Attributes = Make.Of(
         "attributes",
-        new TextMapShape(MostAttributes, Make.OneLine(Make.MostNameCharacters), new TextShape(Make.MostNameCharacters)),
+        new TextMapShape(MostAttributes, Make.OneLine(Make.MostNameCharacters), new TextShape(Make.MostNameCharacters, TextShape.AnyText, "none of them NUL", least: 0)),
         "Texts of the shop's own, kept and given back.");
 
     /// <summary>What a shop knows of any item, beside its optics.</summary>

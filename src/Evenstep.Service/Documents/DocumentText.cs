@@ -16,6 +16,7 @@ internal static class DocumentText
         ["exclusion"] = "`excluded`",
         ["note"] = "`notes`",
         ["reason"] = "`purchases[].reasons`",
+        ["warning"] = "`warnings` about a catalogue",
     };
 
     /// <summary>Frames of sentences, which are no codes of their own.</summary>

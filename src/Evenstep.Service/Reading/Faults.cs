@@ -9,6 +9,7 @@ internal sealed class Faults
     public const int MostShown = 100;
 
     private readonly List<Fault> shown = [];
+    private readonly HashSet<string> missingEverywhere = new(StringComparer.Ordinal);
     private int count;
 
     public IReadOnlyList<Fault> Shown => shown;
@@ -20,11 +21,23 @@ internal sealed class Faults
     /// <summary>The message is only worked out if it will be shown: a hostile body can hold very many faults.</summary>
     public void Add(Place place, FaultCode code, Func<string> message)
     {
+        if (code == FaultCode.Missing && missingEverywhere.Contains(place.Step))
+        {
+            return;
+        }
+
         count++;
         if (shown.Count < MostShown)
         {
             shown.Add(new Fault(place.ToString(), code, message()));
         }
+    }
+
+    /// <summary>Reports once a field that all objects of a list lack; that each of them lacks it is not reported again.</summary>
+    public void AddMissingEverywhere(Place place, Func<string> message)
+    {
+        Add(place, FaultCode.Missing, message);
+        missingEverywhere.Add(place.Step);
     }
 
     /// <summary>Whether something at this place or within it is known to be wrong.</summary>

@@ -16,7 +16,10 @@ internal static class Given
     };
 
     /// <summary>In quotation marks, cut to a readable length, with nothing in it that a terminal would obey.</summary>
-    public static string Quoted(string text) => $"\"{Cut(string.Concat(text.Take(LongestShown + 1).Select(Visible)))}\"";
+    public static string Quoted(string text) => $"\"{Shortened(text)}\"";
+
+    /// <summary>The same without the quotation marks.</summary>
+    public static string Shortened(string text) => Cut(string.Concat(text.Take(LongestShown + 1).Select(Visible)));
 
     /// <summary>The text of a string, or null if it holds half a surrogate pair or bytes that are not UTF-8.</summary>
     public static string? TextOf(JsonElement value)

@@ -30,6 +30,8 @@ internal sealed class NumberShape(Bounds bounds, string unit) : Shape<double?>
     }
 
     public override IOpenApiSchema Describe(OpenApiDocument document) => Schemas.Number(bounds);
+
+    protected override string HintOn(JsonElement value) => NumberAsText.HintOn(value);
 }
 
 /// <summary>A whole number within bounds.</summary>
@@ -87,6 +89,8 @@ internal sealed class MoneyShape(Bounds bounds) : Shape<decimal?>
     }
 
     public override IOpenApiSchema Describe(OpenApiDocument document) => Schemas.Number(bounds);
+
+    protected override string HintOn(JsonElement value) => NumberAsText.HintOn(value);
 
     /// <summary>Decimal places that carry a digit, counted in the text: a decimal would already have rounded.</summary>
     private static long DecimalsOf(string number)

@@ -18,6 +18,9 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
 
     public string Form => form ?? meaning;
 
+    /// <summary>The table.</summary>
+    public IReadOnlyList<Field> Fields => fields;
+
     public IEnumerable<string> FieldNames => fields.Where(row => row.AnyShape is not AbsentShape).Select(row => row.Name);
 
     public override string Allowed { get; } = fields.Where(field => field.IsRequired).Select(field => field.Name).ToList() is { Count: > 0 } required

@@ -2,25 +2,31 @@ using System.Globalization;
 
 namespace Evenstep.Service.Reading;
 
-/// <summary>A place in a JSON body; written as a JSON Pointer (RFC 6901).</summary>
-internal sealed class Place
+/// <summary>A place in a request: in its body, written as a JSON Pointer (RFC 6901), or a query parameter, written as its name.</summary>
+internal class Place
 {
     public static readonly Place Root = new(null, "");
 
     private readonly Place? parent;
     private readonly string step;
 
-    private Place(Place? parent, string step)
+    protected Place(Place? parent, string step)
     {
         this.parent = parent;
         this.step = step;
     }
 
-    public Place At(string name) => new(this, name);
+    /// <summary>A query parameter.</summary>
+    public static Place OfQuery(string name) => new(null, name);
 
-    public Place At(int index) => new(this, index.ToString(CultureInfo.InvariantCulture));
+    /// <summary>The last step of the way here.</summary>
+    public string Step => step;
 
-    public override string ToString() => parent is null ? "" : $"{parent}/{Escape(step)}";
+    public virtual Place At(string name) => new(this, name);
+
+    public virtual Place At(int index) => new(this, index.ToString(CultureInfo.InvariantCulture));
+
+    public override string ToString() => parent is null ? step : $"{parent}/{Escape(step)}";
 
     private static string Escape(string step) =>
         step.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal);

@@ -19,7 +19,10 @@ internal abstract class Shape
     public abstract IOpenApiSchema Describe(OpenApiDocument document);
 
     protected void ReportWrongType(JsonElement value, Place place, Faults faults) =>
-        faults.Add(place, FaultCode.WrongType, () => $"{Given.Of(value)} was given; it must be {Allowed}.");
+        faults.Add(place, FaultCode.WrongType, () => $"{Given.Of(value)} was given; it must be {Allowed}.{HintOn(value)}");
+
+    /// <summary>What else helps whoever gave a value of the wrong type; with a space before it, or empty.</summary>
+    protected virtual string HintOn(JsonElement value) => "";
 }
 
 /// <summary>A shape whose value, once read, is of one type; the type is nullable, for a faulty value is null.</summary>

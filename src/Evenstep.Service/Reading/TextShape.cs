@@ -5,19 +5,23 @@ using Microsoft.OpenApi;
 
 namespace Evenstep.Service.Reading;
 
-/// <summary>A text of limited length; with a pattern, if it must have one.</summary>
+/// <summary>A text of limited length that a pattern allows.</summary>
 /// <param name="most">The most characters (Unicode code points).</param>
-/// <param name="pattern">A regular expression that means the same in .NET and in JSON Schema, or null.</param>
+/// <param name="pattern">A regular expression that means the same in .NET and in JSON Schema, from ^ to $.</param>
 /// <param name="patternInWords">What the pattern asks for, as it reads after a comma.</param>
-internal sealed class TextShape(int most, string? pattern = null, string? patternInWords = null) : Shape<string?>
+/// <param name="least">The fewest characters.</param>
+internal sealed class TextShape(int most, string pattern, string patternInWords, int least = 1) : Shape<string?>
 {
     /// <summary>No control characters and no line or paragraph separators.</summary>
     public const string OneLine = @"^[^\u0000-\u001F\u007F-\u009F\u2028\u2029]+$";
 
-    private readonly Regex? regex = pattern is null ? null : new Regex(pattern, RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1));
+    /// <summary>Anything but NUL, which neither CSV nor every store can hold.</summary>
+    public const string AnyText = @"^[^\u0000]*$";
 
-    public override string Allowed { get; } = string.Create(
-        CultureInfo.InvariantCulture, $"a text of {(pattern is null ? 0 : 1)} to {most} characters{(patternInWords is null ? "" : ", ")}{patternInWords}");
+    // .NET lets $ match before a final line feed; JSON Schema does not.
+    private readonly Regex regex = new(pattern.TrimEnd('$') + @"\z", RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1));
+
+    public override string Allowed { get; } = string.Create(CultureInfo.InvariantCulture, $"a text of {least} to {most} characters, {patternInWords}");
 
     public override string? Read(JsonElement value, Place place, Faults faults)
     {
@@ -40,7 +44,7 @@ internal sealed class TextShape(int most, string? pattern = null, string? patter
     public override IOpenApiSchema Describe(OpenApiDocument document) => new OpenApiSchema
     {
         Type = JsonSchemaType.String,
-        MinLength = pattern is null ? null : 1,
+        MinLength = least > 0 ? least : null,
         MaxLength = most,
         Pattern = pattern,
     };
@@ -49,10 +53,8 @@ internal sealed class TextShape(int most, string? pattern = null, string? patter
     public FaultCode? FaultOf(string? text) =>
         text is null ? FaultCode.InvalidText
         : LengthOf(text) > most ? FaultCode.TooLong
-        : regex is null ? null
-        : text.Length == 0 ? FaultCode.TooShort
-        // .NET lets $ match before a final line feed; JSON Schema does not.
-        : text[^1] == '\n' || !regex.IsMatch(text) ? FaultCode.InvalidText
+        : text.Length < least ? FaultCode.TooShort
+        : !regex.IsMatch(text) ? FaultCode.InvalidText
         : null;
 
     private static int LengthOf(string text) => text.Length - text.Count(char.IsLowSurrogate);

@@ -54,6 +54,9 @@ internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Sha
 
     private readonly Dictionary<string, ObjectShape<T>> byKind = kinds.ToDictionary(one => one.Kind, one => one.Shape, StringComparer.Ordinal);
 
+    /// <summary>The kinds, by their words.</summary>
+    public IReadOnlyDictionary<string, ObjectShape<T>> Kinds => byKind;
+
     public override string Allowed => $"an object whose `{Discriminator}` is {OneOfTheKinds}";
 
     private string OneOfTheKinds => $"one of {Given.List(byKind.Keys)}{(reference is null ? "" : ", or one with nothing but the `id` of a catalogue item")}";

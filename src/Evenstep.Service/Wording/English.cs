@@ -88,5 +88,19 @@ internal static class English
         ["exclusion/apparent-field-too-narrow"] = "Its apparent field is {apparentFieldDeg:deg}; {leastDeg:deg} is asked for.",
         ["exclusion/overlaps-owned"] = "It repeats powers that what is owned gives already.",
         ["exclusion/overlaps-owned/itself"] = "It is owned already.",
+
+        // What a catalogue is warned of.
+        ["warning/unknown-column"] = "The column {column} is not known, and is left out. To keep what it holds, call it attributes.{column}.",
+        ["warning/unknown-column/nearest"] = "The column {column} is not known, and is left out. Did you mean {nearest}?",
+        ["warning/unknown-column/nameless"] = "Column {number} has no name, and is left out.",
+        ["warning/field-stop-wider-than-barrel"] = "A field stop of {fieldStopMm:mm} does not fit into a {barrel:barrel} barrel, which lets through some {mostMm:mm}.",
+        ["warning/apparent-field-wider-than-barrel"] = "{apparentFieldDeg:deg} at {focalLengthMm:mm} need a field stop of {neededMm:mm}; a {barrel:barrel} barrel lets through some {mostMm:mm}.",
+        ["warning/field-stop-contradicts-apparent-field"] = "A field stop of {fieldStopMm:mm} gives some {impliedDeg:deg} at this focal length, not {apparentFieldDeg:deg}.",
+        ["warning/zoom-fields-swapped"] = "The apparent field is wider at the longest focal length than at the shortest; in a zoom it is the other way round.",
+        ["warning/price-of-zero"] = "The price is 0, so it will be recommended as a gift.",
+        ["warning/alike-items"] = "It is like the item {other} in all but the id.",
+        ["warning/same-gtin"] = "The item {other} has the same global trade item number.",
+        ["warning/unknown-currency"] = "{currency} is no currency of ISO 4217.",
+        ["warning/focal-ratio-too-fast"] = "A focal length of less than twice the aperture: are the two swapped?",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 }

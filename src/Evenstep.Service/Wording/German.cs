@@ -84,5 +84,19 @@ internal static class German
         ["exclusion/apparent-field-too-narrow"] = "Das scheinbare Gesichtsfeld beträgt {apparentFieldDeg:deg}; gewünscht sind mindestens {leastDeg:deg}.",
         ["exclusion/overlaps-owned"] = "Wiederholt Vergrößerungen, die Ihre Ausrüstung schon bietet.",
         ["exclusion/overlaps-owned/itself"] = "Ist schon vorhanden.",
+
+        // What a catalogue is warned of.
+        ["warning/unknown-column"] = "Die Spalte {column} ist nicht bekannt und bleibt weg. Wenn ihr Inhalt erhalten bleiben soll, nennen Sie sie attributes.{column}.",
+        ["warning/unknown-column/nearest"] = "Die Spalte {column} ist nicht bekannt und bleibt weg. Meinten Sie {nearest}?",
+        ["warning/unknown-column/nameless"] = "Die Spalte {number} hat keinen Namen und bleibt weg.",
+        ["warning/field-stop-wider-than-barrel"] = "Eine Feldblende von {fieldStopMm:mm} passt nicht in ein Steckmaß von {barrel:barrel}, das etwa {mostMm:mm} durchlässt.",
+        ["warning/apparent-field-wider-than-barrel"] = "{apparentFieldDeg:deg} bei {focalLengthMm:mm} brauchen eine Feldblende von {neededMm:mm}; ein Steckmaß von {barrel:barrel} lässt etwa {mostMm:mm} durch.",
+        ["warning/field-stop-contradicts-apparent-field"] = "Eine Feldblende von {fieldStopMm:mm} ergibt bei dieser Brennweite etwa {impliedDeg:deg} scheinbares Gesichtsfeld, nicht {apparentFieldDeg:deg}.",
+        ["warning/zoom-fields-swapped"] = "Das scheinbare Gesichtsfeld ist bei der längsten Brennweite größer als bei der kürzesten; bei Zoomokularen ist es umgekehrt.",
+        ["warning/price-of-zero"] = "Der Preis ist 0; der Artikel würde als Geschenk empfohlen.",
+        ["warning/alike-items"] = "Gleicht dem Artikel {other} in allem außer der Kennung.",
+        ["warning/same-gtin"] = "Der Artikel {other} hat dieselbe GTIN.",
+        ["warning/unknown-currency"] = "{currency} ist keine Währung nach ISO 4217.",
+        ["warning/focal-ratio-too-fast"] = "Die Brennweite ist kleiner als das Doppelte der Öffnung: Sind die beiden vertauscht?",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 }

@@ -1,0 +1,63 @@
+using System.Globalization;
+using Evenstep.Planning.Advice;
+using Evenstep.Service.Catalogues.Warnings;
+using Evenstep.Service.Reading;
+
+namespace Evenstep.Service.Catalogues.Csv;
+
+/// <summary>The header row, understood.</summary>
+/// <param name="Place">Where it stands.</param>
+/// <param name="Columns">In their order.</param>
+internal sealed record CsvHeader(Place Place, IReadOnlyList<CsvColumn> Columns)
+{
+    /// <summary>Reads the header. A column that is not known is reported: to the faults if it is refused, else to the warnings.</summary>
+    public static CsvHeader Read(CsvRow row, bool refuseUnknown, Faults faults, WarningList warnings)
+    {
+        var header = new CsvHeader(CsvTable.PlaceOf(row.Line), [.. row.Cells.Select(CsvColumn.Of)]);
+        header.ReportRepetitions(faults);
+        foreach (var (i, column) in header.Columns.Index().Where(one => !one.Item.IsKnown))
+        {
+            header.ReportUnknown(column.Name, i + 1, refuseUnknown, faults, warnings);
+        }
+
+        return header;
+    }
+
+    public bool Has(string name) => Columns.Any(column => column.Name == name);
+
+    private void ReportRepetitions(Faults faults)
+    {
+        foreach (var column in Columns.Where(column => column.IsKnown).GroupBy(column => column.Name, StringComparer.Ordinal).Where(group => group.Skip(1).Any()))
+        {
+            faults.Add(Place.At(column.Key), FaultCode.Duplicate, () => string.Create(
+                CultureInfo.InvariantCulture, $"`{column.Key}` heads {column.Count()} columns; leave all but one out."));
+        }
+    }
+
+    private void ReportUnknown(string name, int number, bool refuse, Faults faults, WarningList warnings)
+    {
+        var nearest = NearestName.To(name, CsvColumns.Fields.Select(field => field.Name));
+        if (refuse)
+        {
+            faults.Add(Place.At(name), FaultCode.UnknownField, () => Refusal(name, number, nearest));
+        }
+        else
+        {
+            warnings.Add(Place.At(name), Warning(name, number, nearest), name.Length == 0 ? "nameless" : nearest is null ? null : "nearest");
+        }
+    }
+
+    private static string Refusal(string name, int number, string? nearest) => name.Length == 0
+        ? string.Create(CultureInfo.InvariantCulture, $"Column {number} has no name. Name it, or leave it out.")
+        : nearest is not null
+        ? $"{Given.Quoted(name)} is no column here. Did you mean `{nearest}`?"
+        : $"{Given.Quoted(name)} is no column here. Leave it out, or call it `{CsvColumns.AttributeBeginning}` and a name, to keep it as it is. Known are {Given.List(CsvColumns.Fields.Select(field => field.Name))}.";
+
+    private static Remark Warning(string name, int number, string? nearest)
+    {
+        RemarkValue[] values = name.Length == 0
+            ? [RemarkValue.Of("number", number)]
+            : [RemarkValue.Of("column", Given.Shortened(name)), .. nearest is null ? Array.Empty<RemarkValue>() : [RemarkValue.Of("nearest", nearest)]];
+        return new Remark(WarningCode.UnknownColumn, [.. values]);
+    }
+}

@@ -1,0 +1,36 @@
+using Evenstep.Service.Reading;
+
+namespace Evenstep.Service.Catalogues.Csv;
+
+/// <summary>Which columns a CSV must have; each that it lacks is reported once, at the header.</summary>
+internal static class CsvRequirements
+{
+    public static void ReportMissing(CsvHeader header, IReadOnlyList<CsvRow> rows, CsvPurpose purpose, Faults faults)
+    {
+        var required = purpose == CsvPurpose.Changes ? [ItemFields.Id] : OfItems(KindsIn(header, rows));
+        foreach (var field in required.Where(field => !header.Has(field.Name)))
+        {
+            faults.AddMissingEverywhere(header.Place.At(field.Name), () => $"There is no column `{field.Name}`; in each row it must be {field.AnyShape.Allowed}.{Who(field)}");
+        }
+    }
+
+    /// <summary>What every kind needs, and what those kinds need that are there.</summary>
+    private static IEnumerable<Field> OfItems(HashSet<string> kinds)
+    {
+        var shapes = ItemFields.ForSale.Kinds.Where(pair => kinds.Contains(pair.Key)).Select(pair => pair.Value);
+        return CsvColumns.Fields.Where(CsvColumns.IsRequiredOfAll)
+            .Concat(shapes.SelectMany(shape => shape.Fields.Where(field => field.IsRequired)))
+            .DistinctBy(field => field.Name);
+    }
+
+    private static HashSet<string> KindsIn(CsvHeader header, IReadOnlyList<CsvRow> rows)
+    {
+        var column = header.Columns.Index().FirstOrDefault(one => one.Item.Name == KindShape<ItemRequest>.Discriminator, (-1, null!)).Index;
+        return column < 0 ? [] : [.. rows.Select(row => row.Cells[column])];
+    }
+
+    private static string Who(Field field) => CsvColumns.IsRequiredOfAll(field) || field.Name == ItemFields.Id.Name ? "" : $" It is needed for {string.Join(" and ", WhoNeeds(field))}.";
+
+    private static IEnumerable<string> WhoNeeds(Field field) =>
+        ItemFields.ForSale.Kinds.Values.Where(kind => kind.Fields.Any(one => one.IsRequired && one.Name == field.Name)).Select(kind => kind.Form);
+}

@@ -1,0 +1,17 @@
+using Evenstep.Service.Reading;
+
+namespace Evenstep.Service.Catalogues.Csv;
+
+/// <summary>The top of a catalogue that came as a CSV: its items are rows, named by their lines, and its currency is a query parameter.</summary>
+internal sealed class CsvRoot(IReadOnlyList<int> lines) : Place(null, "")
+{
+    public override Place At(string name) =>
+        name == CatalogueFields.Items.Name ? new Rows(lines)
+        : name == CatalogueFields.Currency.Name ? OfQuery(name)
+        : base.At(name);
+
+    private sealed class Rows(IReadOnlyList<int> lines) : Place(null, "")
+    {
+        public override Place At(int index) => CsvTable.PlaceOf(lines[index]);
+    }
+}

@@ -1,0 +1,84 @@
+using Evenstep.Planning.Advice;
+using Evenstep.Planning.Optics;
+using Evenstep.Service.Reading;
+
+namespace Evenstep.Service.Catalogues.Warnings;
+
+/// <summary>What one item can be warned of by itself. Each check is silent about an item that lacks what it looks at.</summary>
+internal static class ItemChecks
+{
+    /// <summary>
+    /// How far a field stop and an apparent field may be apart before one of them must be wrong. Distortion alone makes
+    /// several percent; see <see cref="ImpliedField"/>.
+    /// </summary>
+    private const double Leeway = 0.15;
+
+    public static void Check(ItemRequest item, Place place, WarningList warnings)
+    {
+        CheckPrice(item, place, warnings);
+        CheckFieldStop(item, place, warnings);
+        CheckContradiction(item, place, warnings);
+        CheckField(item.FocalLengthMm, item.ApparentFieldDeg, item, place.At(ItemFields.ApparentFieldDeg.Name), warnings);
+        CheckField(item.LongestFocalLengthMm, item.ApparentFieldAtLongestDeg, item, place.At(ItemFields.ApparentFieldAtLongestDeg.Name), warnings);
+        CheckZoom(item, place, warnings);
+    }
+
+    private static void CheckPrice(ItemRequest item, Place place, WarningList warnings)
+    {
+        if (item.Price == 0)
+        {
+            warnings.Add(place.At(ItemFields.Price.Name), new Remark(WarningCode.PriceOfZero, []));
+        }
+    }
+
+    private static void CheckFieldStop(ItemRequest item, Place place, WarningList warnings)
+    {
+        if (item is { FieldStopMm: { } stop, Barrel: { } barrel } && stop > barrel.WidestFieldStopMm() + BarrelLimits.GraceMm)
+        {
+            warnings.Add(place.At(ItemFields.FieldStopMm.Name), new Remark(WarningCode.FieldStopTooWide,
+                [RemarkValue.Millimetres("fieldStopMm", stop), RemarkValue.Millimetres("mostMm", barrel.WidestFieldStopMm()), BarrelOf(barrel)]));
+        }
+    }
+
+    private static void CheckContradiction(ItemRequest item, Place place, WarningList warnings)
+    {
+        if (item is not { FieldStopMm: { } stop, FocalLengthMm: { } focalLength, ApparentFieldDeg: { } field })
+        {
+            return;
+        }
+
+        var implied = ImpliedField.Nearest(stop, focalLength, field);
+        if (Math.Abs((field / implied) - 1) > Leeway)
+        {
+            warnings.Add(place.At(ItemFields.FieldStopMm.Name), new Remark(WarningCode.FieldContradicted,
+                [RemarkValue.Millimetres("fieldStopMm", stop), RemarkValue.Degrees("impliedDeg", implied), RemarkValue.Degrees("apparentFieldDeg", field)]));
+        }
+    }
+
+    /// <summary>Without a field stop, what the apparent field needs of the barrel.</summary>
+    private static void CheckField(double? focalLengthMm, double? fieldDeg, ItemRequest item, Place place, WarningList warnings)
+    {
+        if (item is not { FieldStopMm: null, Barrel: { } barrel } || focalLengthMm is not { } focalLength || fieldDeg is not { } field)
+        {
+            return;
+        }
+
+        var needed = ImpliedField.NarrowestStopMm(focalLength, field);
+        var most = barrel.WidestFieldStopMm();
+        if (needed > (most + BarrelLimits.GraceMm) * (1 + Leeway))
+        {
+            warnings.Add(place, new Remark(WarningCode.FieldTooWide,
+                [RemarkValue.Degrees("apparentFieldDeg", field), RemarkValue.Millimetres("focalLengthMm", focalLength), RemarkValue.Millimetres("neededMm", needed), RemarkValue.Millimetres("mostMm", most), BarrelOf(barrel)]));
+        }
+    }
+
+    private static void CheckZoom(ItemRequest item, Place place, WarningList warnings)
+    {
+        if (item is { ApparentFieldAtShortestDeg: { } atShortest, ApparentFieldAtLongestDeg: { } atLongest } && atLongest > atShortest)
+        {
+            warnings.Add(place.At(ItemFields.ApparentFieldAtLongestDeg.Name), new Remark(WarningCode.ZoomFieldsSwapped, []));
+        }
+    }
+
+    private static RemarkValue BarrelOf(Barrel barrel) => RemarkValue.Of("barrel", Words<Barrel>.Of(barrel));
+}

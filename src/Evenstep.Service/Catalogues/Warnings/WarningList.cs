@@ -1,0 +1,30 @@
+using Evenstep.Planning.Advice;
+using Evenstep.Service.Reading;
+using Evenstep.Service.Wording;
+
+namespace Evenstep.Service.Catalogues.Warnings;
+
+/// <summary>Gathers warnings; keeps the first five hundred and counts the rest.</summary>
+internal sealed class WarningList
+{
+    public const int MostShown = 500;
+
+    private readonly List<WarningAnswer> shown = [];
+
+    public IReadOnlyList<WarningAnswer> Shown => shown;
+
+    /// <summary>How many more there are than are shown.</summary>
+    public int More { get; private set; }
+
+    public void Add(Place place, Remark remark, string? variant = null)
+    {
+        if (shown.Count == MostShown)
+        {
+            More++;
+            return;
+        }
+
+        var said = Phrase.Of("warning", remark, variant);
+        shown.Add(new WarningAnswer { Pointer = place.ToString(), Code = said.Code, Text = said.Text, Values = said.Values });
+    }
+}
