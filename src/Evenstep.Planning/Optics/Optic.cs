@@ -117,6 +117,8 @@ public sealed record Zoom : Ocular
 /// </summary>
 public sealed record Barlow : Optic
 {
+    private readonly ImmutableArray<double> lnFactors;
+
     public Barlow(ImmutableArray<double> factors, Barrel barrel)
         : base(barrel)
     {
@@ -131,8 +133,16 @@ public sealed record Barlow : Optic
         }
 
         Factors = factors.Sort();
+        lnFactors = [.. Factors.Select(Math.Log)];
     }
 
     /// <summary>Ascending.</summary>
     public ImmutableArray<double> Factors { get; }
+
+    /// <summary>The logarithm of one of the factors.</summary>
+    internal double LnOf(double factor)
+    {
+        var place = Factors.IndexOf(factor);
+        return place < 0 ? Math.Log(factor) : lnFactors[place];
+    }
 }

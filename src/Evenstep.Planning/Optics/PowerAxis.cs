@@ -35,16 +35,17 @@ public sealed class PowerAxis
 
         lnPowers = [.. lns];
         positions = [.. us];
+        (LnLowest, LnHighest) = (lnPowers[0], lnPowers[^1]);
     }
 
     /// <summary>The position of the highest power.</summary>
     public double Length => positions[^1];
 
     /// <summary>The logarithm of the lowest power.</summary>
-    internal double LnLowest => lnPowers[0];
+    internal double LnLowest { get; }
 
     /// <summary>The logarithm of the highest power.</summary>
-    internal double LnHighest => lnPowers[^1];
+    internal double LnHighest { get; }
 
     /// <summary>The position of a power, cut to the range.</summary>
     public double PositionOf(double power) => PositionOfLn(Math.Log(power));

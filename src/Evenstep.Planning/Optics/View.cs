@@ -38,7 +38,7 @@ public readonly record struct View
         Ocular = ocular;
         Barlow = barlow;
         Factor = factor;
-        lnPower = telescope.LnFocalLength + (barlow is null ? 0 : Math.Log(factor)) - ocular.LnLongestFocalLength;
+        lnPower = telescope.LnFocalLength + (barlow is null ? 0 : barlow.LnOf(factor)) - ocular.LnLongestFocalLength;
     }
 
     public TelescopeInUse Telescope { get; }

@@ -18,7 +18,7 @@ public class BenchTests
         foreach (var (drawn, bench, places) in BenchesAndSets())
         {
             var shown = drawn.Problem.Limits.AllowedOverlaps - bench.OverlapsLeft;
-            var between = places.SelectMany((a, i) => places[(i + 1)..].Select(b => bench.OverlapsWith(a)[b])).Sum();
+            var between = places.SelectMany((a, i) => places[(i + 1)..].Select(b => bench.OverlapsWith(a, bench.OcularCount).With(b))).Sum();
             var count = shown + places.Sum(bench.OverlapsOf) + between;
             Assert.Equal(drawn.KitOf(bench, places).OverlapsThroughPurchases(), count);
             overlapping += between > 0 ? 1 : 0;
@@ -28,11 +28,20 @@ public class BenchTests
     }
 
     [Fact]
+    public void Overlaps_counted_one_by_one_are_those_counted_at_once() => Assert.All(
+        BenchesAndSets().Where(one => one.Places.Length > 1),
+        one => Assert.Equal(
+            one.Bench.OverlapsWith(one.Places[0], one.Bench.OcularCount).With(one.Places[1]),
+            one.Bench.OverlapsBetween(one.Places[0], one.Places[1])));
+
+    [Fact]
     public void Overlaps_between_two_are_the_same_the_other_way_round()
     {
         foreach (var (_, bench, places) in BenchesAndSets().Where(one => one.Places.Length > 1))
         {
-            Assert.Equal(bench.OverlapsWith(places[0])[places[1]], bench.OverlapsWith(places[1])[places[0]]);
+            Assert.Equal(
+                bench.OverlapsWith(places[0], bench.OcularCount).With(places[1]),
+                bench.OverlapsWith(places[1], bench.OcularCount).With(places[0]));
         }
     }
 

@@ -9,6 +9,9 @@ namespace Evenstep.Planning.Solving.Search;
 /// </summary>
 internal sealed class Bench
 {
+    /// <summary>Counting one by one takes about so many times as long as counting all at once.</summary>
+    private const int FewAsked = 8;
+
     private readonly Groundwork ground;
     private readonly SightTable table;
     private readonly double lnLeastStep;
@@ -86,8 +89,22 @@ internal sealed class Bench
     /// <summary>The overlaps that an ocular brings about with what is shown, and with itself.</summary>
     public int OverlapsOf(int place) => overlapsAlone.Value[place];
 
-    /// <summary>The overlaps between a chosen ocular and each other one, by their places.</summary>
-    public int[] OverlapsWith(int chosen) => overlapsWith[chosen] ??= CountOverlapsWith(chosen);
+    /// <summary>The overlaps between a chosen ocular and others: counted for all of them at once, unless few are asked for.</summary>
+    public OverlapsOfOne OverlapsWith(int chosen, int asked) =>
+        new(this, chosen, overlapsWith[chosen] ?? (asked < OcularCount / FewAsked ? null : overlapsWith[chosen] = CountOverlapsWith(chosen)));
+
+    /// <summary>The overlaps between two oculars.</summary>
+    public int OverlapsBetween(int one, int other)
+    {
+        var count = 0;
+        var others = SightsOf(other);
+        foreach (ref readonly var sight in SightsOf(one))
+        {
+            count += CountRepeats(sight, others);
+        }
+
+        return count;
+    }
 
     /// <summary>Whether an ocular covers what lies just beyond an uncovered place of a telescope's axis.</summary>
     public bool Covers(int ocular, int telescope, double place, double half)

@@ -19,7 +19,7 @@ internal sealed record Groundwork : IDisposable
     private readonly List<Showing> usable = [];
     private readonly List<Sight> sights = [];
     private readonly List<SightTable> made = [];
-    private readonly SightTable?[] through;
+    private SightTable?[] through;
     private readonly Lazy<SightTable> withSettledBarlows;
 
     public Groundwork(PurchaseProblem problem, Candidacy candidacy)
@@ -30,7 +30,8 @@ internal sealed record Groundwork : IDisposable
         Musts = [.. candidacy.Candidates.Where(Demanded)];
         Reticles = Offer.Among(problem, Pricing, candidacy.Candidates.Where(item => item.IsReticle && !Demanded(item)));
         Barlows = Offer.Among(problem, Pricing, candidacy.Candidates.Where(item => item.IsBarlow && !Demanded(item)));
-        Oculars = Offer.Among(problem, Pricing, candidacy.Candidates.Where(item => !item.IsBarlow && !item.IsReticle && !Demanded(item)));
+        Oculars = [.. Offer.Among(problem, Pricing, candidacy.Candidates.Where(item => !item.IsBarlow && !item.IsReticle && !Demanded(item)))
+            .OrderBy(offer => offer.Wares[0].Cost.Cents)];
         LeastCents = [.. Oculars.Select(offer => offer.Wares[0].Cost.Cents)];
         LeastPreferences = [.. Oculars.Select(offer => offer.LeastPreference)];
         SettledOculars = [.. problem.Owned.Concat(Musts).Where(item => item.Ocular is not null && !item.IsReticle)];
@@ -62,8 +63,8 @@ internal sealed record Groundwork : IDisposable
 
     public ImmutableArray<Offer> Barlows { get; }
 
-    /// <summary>The eyepieces and zooms to choose from, which a search knows by their places here.</summary>
-    public ImmutableArray<Offer> Oculars { get; }
+    /// <summary>The eyepieces and zooms to choose from, the cheap before the dear; a search knows them by their places here.</summary>
+    public ImmutableArray<Offer> Oculars { get; private init; }
 
     /// <summary>What the cheapest ware of each of them costs.</summary>
     public ImmutableArray<long> LeastCents { get; }
@@ -85,6 +86,13 @@ internal sealed record Groundwork : IDisposable
 
     /// <summary>The same ground, but a view of this true field, in degrees, is asked for as well.</summary>
     public Groundwork Wishing(double trueFieldDeg) => this with { Framings = Framings.Add(new Framing(trueFieldDeg, null)) };
+
+    /// <summary>The same ground, but only what costs no more is to be chosen from.</summary>
+    public Groundwork UpTo(long cents) => this with
+    {
+        Oculars = Oculars[..LeastCents.Count(least => least <= cents)],
+        through = new SightTable?[Barlows.Length],
+    };
 
     /// <summary>What each ocular shows through an offered Barlow, or one that is alike: worked out when first asked for.</summary>
     public SightTable Through(Item barlow)

@@ -1,12 +1,5 @@
 namespace Evenstep.Planning.Solving.Search;
 
-/// <summary>An ocular that may still be chosen below a node.</summary>
-/// <param name="Place">Among the offered oculars.</param>
-/// <param name="Overlaps">What choosing it would bring about with all that is chosen or shown.</param>
-/// <param name="Gain">No more than this would be taken off the mean excess by it: it was so much, or less, when last worked
-/// out, and the more is chosen the less another adds.</param>
-internal record struct Option(int Place, int Overlaps, double Gain);
-
 /// <summary>A set being built: what it shows, and what may still be chosen. One a depth, used again and again.</summary>
 internal sealed class Node
 {
@@ -184,13 +177,27 @@ internal sealed class Node
         }
 
         gainsAreFresh = false;
-        var overlaps = bench.OverlapsWith(chosen);
+        InheritAffordable(parent, chosen);
+        var (count, overlaps) = (OptionCount, bench.OverlapsWith(chosen, OptionCount));
+        OptionCount = 0;
+        foreach (var option in Options.AsSpan(0, count))
+        {
+            var all = option.Overlaps + overlaps.With(option.Place);
+            if (all <= OverlapsLeft)
+            {
+                Add(option with { Overlaps = all });
+            }
+        }
+    }
+
+    /// <summary>Often little can still be afforded: that is seen sooner than what overlaps.</summary>
+    private void InheritAffordable(Node parent, int chosen)
+    {
         foreach (ref readonly var option in parent.Options.AsSpan(0, parent.OptionCount))
         {
-            var count = option.Overlaps + overlaps[option.Place];
-            if (option.Place != chosen && count <= OverlapsLeft && bench.LeastCents(option.Place) <= CentsLeft)
+            if (bench.LeastCents(option.Place) <= CentsLeft && option.Place != chosen)
             {
-                Add(option with { Overlaps = count });
+                Options[OptionCount++] = option;
             }
         }
     }

@@ -67,14 +67,14 @@ public sealed class SearchEngine
             return SearchResult.NothingAllowed;
         }
 
-        var (known, excess) = first.IsEnough ? (first.Selection, 0) : LeastMeanExcess(StageValues.StepLeeway * first.LnLeast);
+        var (known, excess) = first.Enough is not null ? (first.Selection, 0) : LeastMeanExcess(StageValues.StepLeeway * first.LnLeast);
         if (effort.IsSpent || known is null)
         {
             return Unfinished(first, wish);
         }
 
         var values = new StageValues(first.LnLeast, first.LnLeast, excess, Preference: 0);
-        var best = Cheapest(values, known);
+        var best = Cheapest(values, known, first.Enough);
         return effort.IsSpent ? Unfinished(first, wish) : SearchResult.Of(PlanOf(best, values, wish));
     }
 
@@ -97,9 +97,9 @@ public sealed class SearchEngine
     /// </summary>
     private LeastStep LeastLargestStep()
     {
-        if (ShortLook(LnEnough) is { Selection: { } enough })
+        if (ShortLook(LnEnough) is ({ } onBench, { } enough))
         {
-            return new LeastStep(enough, LnEnough, LnEnough, IsEnough: true);
+            return new LeastStep(enough, LnEnough, LnEnough, onBench);
         }
 
         var bound = double.PositiveInfinity;
@@ -137,9 +137,9 @@ public sealed class SearchEngine
     }
 
     /// <summary>Often some set does as well as any could, and is found at once.</summary>
-    private AnySet? ShortLook(double lnStep) => benches.ByPowers
-        .Select(bench => AnyKeepingTo(lnStep, bench, effort.Short(NodesOfShortLook)))
-        .FirstOrDefault(any => any.IsReached);
+    private (Bench? Bench, Selection? Selection) ShortLook(double lnStep) => benches.ByPowers
+        .Select(bench => (bench, AnyKeepingTo(lnStep, bench, effort.Short(NodesOfShortLook)).Selection))
+        .FirstOrDefault(any => any.Selection is not null);
 
     private AnySet AnyKeepingTo(double lnStep, Bench bench, Effort looked)
     {
@@ -161,11 +161,18 @@ public sealed class SearchEngine
         return (least.Selection, least.Best);
     }
 
-    private Selection Cheapest(StageValues values, Selection known)
+    private Selection Cheapest(StageValues values, Selection known, Bench? knownOn)
     {
         var priceDecides = ground.Problem.Preferences.Prefer == Prefer.LowPrice;
         var least = new LeastCost(values.MeanExcessAllowed, known, ground.Pricing.Of(known.Items), priceDecides);
-        var all = benches.Below(() => least.Best).SelectMany(bench => bench.Reticle.ToTry.Select(reticle => (bench, reticle)));
+        if (knownOn is not null)
+        {
+            Descend(knownOn, values.LnLargestStepAllowed, least, knownOn.Reticle.Cheapest, effort.Short(NodesOfShortLook));
+        }
+
+        // What costs more than the best set known is in no better one.
+        var left = priceDecides ? new Benches(ground.UpTo(least.Best.Cents)) : benches;
+        var all = left.Below(() => least.Best).SelectMany(bench => bench.Reticle.ToTry.Select(reticle => (bench, reticle)));
         LongLooks(ShortLooks(all, values.LnLargestStepAllowed, least), values.LnLargestStepAllowed, least);
         return least.Cheapest;
     }
@@ -211,6 +218,6 @@ public sealed class SearchEngine
     /// <param name="Selection">A set with that step, if any is allowed.</param>
     /// <param name="LnLeast">The least known.</param>
     /// <param name="LnBound">No set has less.</param>
-    /// <param name="IsEnough">Whether every step of the set is enough: then it leaves no excess.</param>
-    private sealed record LeastStep(Selection? Selection, double LnLeast, double LnBound, bool IsEnough = false);
+    /// <param name="Enough">The bench of the set if all its steps are enough: then it leaves no excess.</param>
+    private sealed record LeastStep(Selection? Selection, double LnLeast, double LnBound, Bench? Enough = null);
 }

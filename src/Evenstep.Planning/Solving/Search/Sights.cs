@@ -44,11 +44,12 @@ internal sealed class SightTable
         starts[++oculars] = end;
     }
 
-    /// <summary>A table of the same oculars with the sights of both.</summary>
+    /// <summary>A table with the sights of both, of the oculars that are in both.</summary>
     public SightTable And(SightTable other)
     {
-        var both = new SightTable(oculars, Count + other.Count);
-        for (var place = 0; place < oculars; place++)
+        var most = Math.Min(oculars, other.oculars);
+        var both = new SightTable(most, Count + other.Count);
+        for (var place = 0; place < most; place++)
         {
             both.Add(Of(place), other.Of(place));
         }
