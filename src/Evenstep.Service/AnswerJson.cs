@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Evenstep.Planning.Advice;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Assessments;
@@ -11,6 +12,7 @@ using Evenstep.Service.Health;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.SecondOpinions;
+using Evenstep.Service.Targets;
 using Evenstep.Service.Wording;
 
 namespace Evenstep.Service;
@@ -20,6 +22,7 @@ namespace Evenstep.Service;
 [JsonSerializable(typeof(RecommendationAnswer))]
 [JsonSerializable(typeof(AssessmentAnswer))]
 [JsonSerializable(typeof(SecondOpinionAnswer))]
+[JsonSerializable(typeof(KnownTargetsAnswer))]
 [JsonSerializable(typeof(ProblemDocument))]
 [JsonSerializable(typeof(HealthAnswer))]
 [JsonSerializable(typeof(IReadOnlyDictionary<string, int>))]
@@ -46,6 +49,7 @@ internal sealed partial class AnswerJson : JsonSerializerContext
         [
             new WordConverter<Outcome>(), new WordConverter<Excluded>(), new WordConverter<ItemKind>(), new WordConverter<FaultCode>(),
             new WordConverter<RangeEnd>(), new WordConverter<TrueFieldSource>(), new WordConverter<NotUsable>(),
+            new WordConverter<TargetKind>(), new WordConverter<WidthSource>(),
             new SentenceConverter(language),
         ];
         foreach (var converter in words)

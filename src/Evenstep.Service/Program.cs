@@ -11,6 +11,7 @@ using Evenstep.Service.Health;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.SecondOpinions;
+using Evenstep.Service.Targets;
 using Evenstep.Service.Wording;
 using Serilog;
 using Serilog.Events;
@@ -67,5 +68,6 @@ var api = app.MapGroup("/v1");
 api.MapRecommendations();
 api.MapAssessments();
 api.MapSecondOpinions();
+api.MapTargets();
 
 await app.RunAsync();

@@ -11,7 +11,7 @@ public sealed class LanguageTests(Service service) : IClassFixture<Service>
     private static readonly string Body = Repository.Example("recommendation-spectacles");
 
     /// <summary>The only fields that a language decides.</summary>
-    private static readonly string[] InWords = ["text", "detail"];
+    private static readonly string[] InWords = ["text", "detail", "commonName"];
 
     private static readonly string[] TwoHeaders = ["en;q=0.5", "de"];
 

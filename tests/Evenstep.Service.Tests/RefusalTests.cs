@@ -26,7 +26,7 @@ public sealed class RefusalTests(Service service) : IClassFixture<Service>
                   "apparentFieldAtLongestDeg": 40, "eyeReliefMm": 15, "barrel": "1.25in", "price": 9.999 } ] },
               "limits": { "budget": 1, "budget": 2 },
               "preferences": { "mustInclude": ["b"] },
-              "explain": { "targets": true }
+              "explain": { "targets": "all" }
             }
             """);
 
@@ -35,7 +35,7 @@ public sealed class RefusalTests(Service service) : IClassFixture<Service>
             [
                 "/catalogue/items/0/factors/1 duplicate", "/catalogue/items/1/id duplicate", "/catalogue/items/1/price too-many-decimals",
                 "/catalogue/items/1/shortestFocalLengthMm empty-range",
-                "/explain/targets not-available-yet", "/limits/budget duplicate", "/observer/age out-of-range", "/preferences/mustInclude/0 unknown-item",
+                "/explain/targets wrong-type", "/limits/budget duplicate", "/observer/age out-of-range", "/preferences/mustInclude/0 unknown-item",
                 "/telescopes/0/apertureMm out-of-range", "/telescopes/0/colour unknown-field", "/telescopes/0/focalLengthMm wrong-type",
                 "/telescopes/0/focuserBarrel not-one-of", "/telescopes/1 wrong-type",
             ],

@@ -19,6 +19,8 @@ public readonly record struct Bounds(double Least, double Most)
     public static readonly Bounds LeastStep = new(1, 1.5);
     public static readonly Bounds EnoughStep = new(1, 4);
     public static readonly Bounds WidthDeg = new(0.01, 20);
+    public static readonly Bounds TargetWidthArcmin = new(0.01, 1200);
+    public static readonly Bounds WantedExitPupilMm = new(0.1, 9);
     public static readonly Bounds MassGrams = new(1, 10000);
     public static readonly Bounds Price = new(0, 100000);
     public static readonly Bounds Budget = new(0, 1000000);

@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Kits;
+using Evenstep.Service.Targets;
 using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Assessments;
@@ -54,7 +56,7 @@ internal static class AssessmentWriter
         {
             Catalogue = asked.Catalogue is null ? null : KitWriter.CatalogueOf(asked.Catalogue),
             Kit = KitWriter.FiguresOf(kit.Figures),
-            Telescopes = [.. kit.Ladders.Select(ladder => TelescopeOf(ladder, asked.Problem.EnoughMismatch))],
+            Telescopes = [.. kit.Ladders.Select(ladder => TelescopeOf(ladder, asked.Problem.EnoughMismatch, asked.Targets))],
             Spare = KitWriter.SpareOf(kit),
             Demands = KitWriter.FramingsOf(kit),
             Notes = [.. KitRemarks.RangesSetByBarrel(asked.Problem)],
@@ -62,11 +64,11 @@ internal static class AssessmentWriter
         };
     }
 
-    public static AssessedTelescopeAnswer TelescopeOf(Ladder ladder, double enoughMismatch) => new()
+    public static AssessedTelescopeAnswer TelescopeOf(Ladder ladder, double enoughMismatch, ImmutableArray<AskedTarget>? targets) => new()
     {
         Name = ladder.Telescope.Telescope.Name,
         PowerRange = KitWriter.RangeOf(ladder.Telescope),
         Resolution = KitWriter.ResolutionOf(ladder.Telescope),
-        Ladder = KitWriter.LadderOf(ladder, enoughMismatch),
+        Ladder = KitWriter.LadderOf(ladder, enoughMismatch, targets),
     };
 }

@@ -1,8 +1,10 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Kits;
 using Evenstep.Service.Reading;
+using Evenstep.Service.Targets;
 
 namespace Evenstep.Service.Assessments;
 
@@ -12,6 +14,9 @@ internal sealed record AssessmentAsked
     public required PurchaseProblem Problem { get; init; }
 
     public required Catalogue? Catalogue { get; init; }
+
+    /// <summary>For what a view is wanted; null if that was not asked.</summary>
+    public required ImmutableArray<AskedTarget>? Targets { get; init; }
 }
 
 /// <summary>Understands a request for an assessment, or says all that is wrong with it.</summary>
@@ -27,7 +32,12 @@ internal static class AssessmentReader
 
         var outfit = OutfitReader.Read(request.Kit, body, shelf, faults);
         var demands = new Demands { MustFrame = OutfitReader.ReadFramings(request.Preferences?.MustFrame, outfit, faults) };
-        return faults.Any ? null : new AssessmentAsked { Problem = ProblemOf(request.Preferences, outfit, demands), Catalogue = outfit.Catalogue };
+        return faults.Any ? null : new AssessmentAsked
+        {
+            Problem = ProblemOf(request.Preferences, outfit, demands),
+            Catalogue = outfit.Catalogue,
+            Targets = AskedTarget.Of(request.Explain?.Targets),
+        };
     }
 
     private static PurchaseProblem ProblemOf(AssessmentPreferencesRequest? request, Outfit outfit, Demands demands)

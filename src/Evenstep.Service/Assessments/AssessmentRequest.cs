@@ -1,5 +1,6 @@
 using Evenstep.Service.Kits;
 using Evenstep.Service.Reading;
+using Evenstep.Service.Targets;
 
 namespace Evenstep.Service.Assessments;
 
@@ -9,6 +10,8 @@ internal sealed record AssessmentRequest
     public required KitRequest Kit { get; init; }
 
     public required AssessmentPreferencesRequest? Preferences { get; init; }
+
+    public required AssessmentExplainRequest? Explain { get; init; }
 }
 
 internal sealed record AssessmentPreferencesRequest
@@ -20,6 +23,11 @@ internal sealed record AssessmentPreferencesRequest
     public required double? LeastApparentFieldDeg { get; init; }
 
     public required IReadOnlyList<FramingRequest?>? MustFrame { get; init; }
+}
+
+internal sealed record AssessmentExplainRequest
+{
+    public required FlagOrList<TargetRequest>? Targets { get; init; }
 }
 
 /// <summary>The tables of fields of a request for an assessment.</summary>
@@ -40,18 +48,18 @@ internal static class AssessmentFields
             }),
         "By what the kit is judged.");
 
-    private static readonly Field<object> Explain = Make.Of<object>(
+    private static readonly Field<AssessmentExplainRequest> Explain = Make.Of(
         "explain",
-        new ObjectShape<object>(
+        new ObjectShape<AssessmentExplainRequest>(
             "AssessmentExplain",
             "What else the answer is to say.",
-            [Make.NotYet("targets", "Asks which view is for what. Not available yet.")],
-            values => values),
+            [TargetFields.Targets],
+            values => new AssessmentExplainRequest { Targets = values.Of(TargetFields.Targets) }),
         "What else the answer is to say.");
 
     public static readonly ObjectShape<AssessmentRequest> Body = new(
         "AssessmentRequest",
         "A telescope and what there is to look through; null means the default wherever a field is optional.",
         [TelescopeFields.Telescopes.Required(), ObserverFields.Observer, KitFields.Site, KitFields.Owned, KitFields.Catalogue, Preferences, Explain],
-        values => new AssessmentRequest { Kit = KitFields.BuildKit(values), Preferences = values.Of(Preferences) });
+        values => new AssessmentRequest { Kit = KitFields.BuildKit(values), Preferences = values.Of(Preferences), Explain = values.Of(Explain) });
 }

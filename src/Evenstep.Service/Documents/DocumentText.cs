@@ -16,6 +16,8 @@ internal static class DocumentText
         ["exclusion"] = "`excluded`",
         ["note"] = "`notes`",
         ["reason"] = "`purchases[].reasons`",
+        ["source"] = "`sources` of targets",
+        ["target"] = "targets that have a common name, by id",
         ["warning"] = "`warnings` about a catalogue",
     };
 

@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues;
+using Evenstep.Service.Targets;
 using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Kits;
@@ -19,7 +21,7 @@ internal static class KitWriter
 
     public static double? LargestStepOf(LadderFigures figures) => figures.HasViews ? Rounded.Ratio(figures.LargestStep) : null;
 
-    public static LadderAnswer LadderOf(Ladder ladder, double enoughMismatch)
+    public static LadderAnswer LadderOf(Ladder ladder, double enoughMismatch, ImmutableArray<AskedTarget>? targets)
     {
         var figures = FiguresOf(ladder.Figures);
         return new LadderAnswer
@@ -31,7 +33,7 @@ internal static class KitWriter
             Views = [.. ladder.Views.Select(ViewOf)],
             Steps = [.. ladder.Jumps().Select(jump => StepOf(jump, enoughMismatch))],
             Overlaps = [.. ladder.Overlaps().Select(OverlapOf)],
-            Targets = null,
+            Targets = TargetWriter.Write(targets, ladder),
         };
     }
 

@@ -1,5 +1,5 @@
-using System.Text.Json;
 using Evenstep.Planning.Optics;
+using Evenstep.Service.Targets;
 
 namespace Evenstep.Service.Kits;
 
@@ -28,7 +28,7 @@ internal sealed record LadderAnswer
     public required IReadOnlyList<OverlapAnswer> Overlaps { get; init; }
 
     /// <summary>Which view is for what; null unless asked for.</summary>
-    public required IReadOnlyList<JsonElement>? Targets { get; init; }
+    public required IReadOnlyList<TargetAnswer>? Targets { get; init; }
 }
 
 /// <summary>Names a view.</summary>

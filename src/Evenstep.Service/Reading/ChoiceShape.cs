@@ -74,22 +74,3 @@ internal sealed class AbsentShape : Shape<object?>
 
     public override IOpenApiSchema Describe(OpenApiDocument document) => new OpenApiSchema { Type = JsonSchemaType.Null };
 }
-
-/// <summary>A wish that cannot be granted yet: only "no" is accepted, so that no wish is ignored in silence.</summary>
-internal sealed class NotYetShape : Shape<bool?>
-{
-    public override string Allowed => "false";
-
-    public override bool? Read(JsonElement value, Place place, Faults faults)
-    {
-        if (value.ValueKind != JsonValueKind.False)
-        {
-            faults.Add(place, FaultCode.NotAvailableYet, () => $"{Given.Of(value)} was given; this is not available yet: leave it out or give false.");
-        }
-
-        return null;
-    }
-
-    public override IOpenApiSchema Describe(OpenApiDocument document) =>
-        new OpenApiSchema { Type = JsonSchemaType.Boolean, Enum = [false] };
-}

@@ -21,7 +21,4 @@ internal enum FaultCode
     UnknownItem,
     UnknownTelescope,
     UnknownCatalogue,
-
-    /// <summary>A wish that the service will be able to grant, but not yet.</summary>
-    NotAvailableYet,
 }

@@ -16,8 +16,6 @@ internal static class Make
 
     public static Field<bool?> Flag(string name, string meaning) => new(name, new FlagShape(), meaning);
 
-    public static Field<bool?> NotYet(string name, string meaning) => new Field<bool?>(name, new NotYetShape(), meaning).Defaulting("false");
-
     /// <summary>A field of another variant of the object.</summary>
     public static Field<object?> Absent(string name, string meaning) => new(name, new AbsentShape(), meaning);
 

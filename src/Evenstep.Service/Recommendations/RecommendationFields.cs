@@ -3,6 +3,7 @@ using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Kits;
 using Evenstep.Service.Reading;
+using Evenstep.Service.Targets;
 
 namespace Evenstep.Service.Recommendations;
 
@@ -100,7 +101,7 @@ internal static class RecommendationFields
             [
                 IfUnavailable,
                 Excluded,
-                Make.NotYet("targets", "Asks which view is for what. Not available yet."),
+                TargetFields.Targets,
                 Certify,
             ],
             values => new ExplainRequest
@@ -108,6 +109,7 @@ internal static class RecommendationFields
                 Excluded = values.Of(Excluded),
                 Certify = values.Of(Certify),
                 IfUnavailable = values.Of(IfUnavailable),
+                Targets = values.Of(TargetFields.Targets),
             }),
         "What else the answer is to say.");
 

@@ -4,6 +4,7 @@ using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Kits;
 using Evenstep.Service.Reading;
+using Evenstep.Service.Targets;
 
 namespace Evenstep.Service.Recommendations;
 
@@ -21,6 +22,9 @@ internal sealed record RecommendationAsked
 
     /// <summary>Whether the best plan without each purchase is wanted too.</summary>
     public required bool IfUnavailable { get; init; }
+
+    /// <summary>For what a view is wanted; null if that was not asked.</summary>
+    public required ImmutableArray<AskedTarget>? Targets { get; init; }
 }
 
 /// <summary>Makes a purchase problem of a body, or says all that is wrong with it.</summary>
@@ -49,6 +53,7 @@ internal static class RecommendationReader
             Excluded = request.Explain?.Excluded ?? ExcludedAs.Count,
             Certify = request.Explain?.Certify ?? false,
             IfUnavailable = request.Explain?.IfUnavailable ?? false,
+            Targets = AskedTarget.Of(request.Explain?.Targets),
         };
     }
 

@@ -1,5 +1,7 @@
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Kits;
+using Evenstep.Service.Reading;
+using Evenstep.Service.Targets;
 
 namespace Evenstep.Service.Recommendations;
 
@@ -79,4 +81,6 @@ internal sealed record ExplainRequest
     public required bool? Certify { get; init; }
 
     public required bool? IfUnavailable { get; init; }
+
+    public required FlagOrList<TargetRequest>? Targets { get; init; }
 }

@@ -30,7 +30,7 @@ internal static class RecommendationWriter
             Before = KitWriter.FiguresOf(before.Figures),
             After = after is null ? null : KitWriter.FiguresOf(after.Figures),
             LeastLargestStep = Step(plan.Values?.LnLeastLargestStep),
-            Telescopes = [.. before.Ladders.Select((ladder, i) => TelescopeOf(ladder, after?.Ladders[i], asked.Problem.EnoughMismatch))],
+            Telescopes = [.. before.Ladders.Select((ladder, i) => TelescopeOf(ladder, after?.Ladders[i], asked))],
             Demands = KitWriter.FramingsOf(kit),
             Notes = [.. PlanRemarks.NotesOf(asked, solved)],
             Excluded = ExclusionWriter.Write(asked, plan.Candidacy),
@@ -69,12 +69,12 @@ internal static class RecommendationWriter
         };
     }
 
-    private static EquippedTelescopeAnswer TelescopeOf(Ladder before, Ladder? after, double enoughMismatch) => new()
+    private static EquippedTelescopeAnswer TelescopeOf(Ladder before, Ladder? after, RecommendationAsked asked) => new()
     {
         Name = before.Telescope.Telescope.Name,
         PowerRange = KitWriter.RangeOf(before.Telescope),
         Resolution = KitWriter.ResolutionOf(before.Telescope),
-        Before = KitWriter.LadderOf(before, enoughMismatch),
-        After = after is null ? null : KitWriter.LadderOf(after, enoughMismatch),
+        Before = KitWriter.LadderOf(before, asked.Problem.EnoughMismatch, asked.Targets),
+        After = after is null ? null : KitWriter.LadderOf(after, asked.Problem.EnoughMismatch, asked.Targets),
     };
 }

@@ -27,7 +27,7 @@ internal static class SecondOpinionWriter
         {
             TotalPrice = Rounded.Money(kit.TotalPrice),
             After = KitWriter.FiguresOf(kit.Figures),
-            Telescopes = [.. kit.Ladders.Select(ladder => AssessmentWriter.TelescopeOf(ladder, planning.Problem.EnoughMismatch))],
+            Telescopes = [.. kit.Ladders.Select(ladder => AssessmentWriter.TelescopeOf(ladder, planning.Problem.EnoughMismatch, planning.Targets))],
             Breaches = [.. opinion.Breaches.SelectMany(breach => BreachWriter.Write(breach, kit, planning.Catalogue))],
             Exclusions = opinion.Exclusions.ToDictionary(exclusion => exclusion.Item.Id, exclusion => exclusion.Reason, StringComparer.Ordinal),
             Demands = KitWriter.FramingsOf(kit),

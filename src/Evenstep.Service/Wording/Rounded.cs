@@ -18,6 +18,8 @@ internal static class Rounded
 
     public static double Arcsec(double arcsec) => To(arcsec, 2);
 
+    public static double Arcmin(double arcmin) => To(arcmin, 2);
+
     public static double Percent(double percent) => To(percent, 2);
 
     /// <summary>A mean, which is a logarithm, as a percentage.</summary>

@@ -39,6 +39,8 @@ public sealed partial class ReadmeFieldTests
         ["preferences.mustFrame"] = new(0, PurchaseProblem.MostDemands),
         ["preferences.mustFrame[].widthDeg"] = Bounds.WidthDeg,
         ["preferences.reticle.leastPower"] = Bounds.Power,
+        ["explain.targets[].widthArcmin"] = Bounds.TargetWidthArcmin,
+        ["explain.targets[].wantedExitPupilMm"] = Bounds.WantedExitPupilMm,
         ["price"] = Bounds.Price,
         ["focalLengthMm"] = Bounds.EyepieceFocalLengthMm,
         ["apparentFieldDeg"] = Bounds.ApparentFieldDeg,
@@ -94,6 +96,9 @@ public sealed partial class ReadmeFieldTests
     [InlineData("WithoutItemAnswer")]
     [InlineData("LadderAnswer")]
     [InlineData("ViewAnswer")]
+    [InlineData("TargetAnswer")]
+    [InlineData("TargetViewAnswer")]
+    [InlineData("KnownTargetAnswer")]
     [InlineData("StepAnswer")]
     [InlineData("NearestAnswer")]
     [InlineData("SolverAnswer")]

@@ -1,0 +1,18 @@
+using Evenstep.Service.Wording;
+
+namespace Evenstep.Service.Targets;
+
+/// <summary>What there is to look at.</summary>
+internal static class TargetRoutes
+{
+    private static readonly KnownTargetsAnswer Known = TargetWriter.WriteKnown();
+
+    public static void MapTargets(this IEndpointRouteBuilder routes) =>
+        routes.MapGet("/targets", ListTargets)
+            .WithName("list-targets")
+            .WithTags("Targets");
+
+    /// <summary>Lists the targets that `explain.targets` stands for, with their widths, wanted exit pupils and sources.</summary>
+    /// <response code="200">The targets.</response>
+    public static SpokenResult<KnownTargetsAnswer> ListTargets() => new(Known);
+}
