@@ -13,6 +13,7 @@ public class SpendingAgreementTests
 
     private const int ProblemsPerBatch = 250;
     private const int FirstSeed = 50_000;
+    private const double AlmostNoWork = 6e-5;
 
     /// <summary>How far two figures may be apart that were worked out in different ways.</summary>
     private const double FigureTolerance = 1e-6;
@@ -38,6 +39,24 @@ public class SpendingAgreementTests
         }
 
         static IEnumerable<string> Sets(OracleProblem problem) => FrontierOf(problem).Points.Select(point => string.Join(' ', point.Purchases));
+    }
+
+    [Fact]
+    public void Where_the_work_ends_early_what_is_called_proved_is_so()
+    {
+        var cut = 0;
+        foreach (var seed in Enumerable.Range(FirstSeed, ProblemsPerBatch))
+        {
+            var problem = RandomProblems.Make(seed);
+            var hurried = SpendingSearch.Solve(Bridge.ToProblem(problem), AlmostNoWork, CancellationToken.None);
+            var expected = OracleSpending.Of(problem).Frontier().TakeWhile(point => point.Price <= (hurried.ProvedUpTo ?? -1)).ToArray();
+
+            cut += hurried.IsProved ? 0 : 1;
+            Assert.Empty(SpendingReferee.FaultsOf(hurried));
+            Assert.Equal(expected.Select(point => point.Price), hurried.Points.Select(point => point.TotalPrice).TakeWhile(price => price <= (hurried.ProvedUpTo ?? -1)));
+        }
+
+        Assert.InRange(cut, ProblemsPerBatch / 5, ProblemsPerBatch - 1);
     }
 
     private static List<string> Faults(OracleProblem problem)
