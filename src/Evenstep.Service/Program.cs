@@ -9,9 +9,9 @@ using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Health;
 using Evenstep.Service.Metrics;
+using Evenstep.Service.Pages;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.SecondOpinions;
-using Evenstep.Service.SpendingCurves;
 using Evenstep.Service.Targets;
 using Evenstep.Service.Wording;
 using Serilog;
@@ -47,8 +47,6 @@ builder.Services.AddSingleton(WorkLimit.From(builder.Configuration));
 builder.Services.AddSingleton<SolveGate>();
 builder.Services.AddSingleton<RefereedPlanner>();
 builder.Services.AddSingleton<RecommendationDesk>();
-builder.Services.AddSingleton<RefereedSpending>();
-builder.Services.AddSingleton<SpendingDesk>();
 builder.Services.AddSingleton<PlanningWalk>();
 builder.Services.AddCertifying(builder.Configuration);
 builder.Services.AddAnswerCache(builder.Configuration);
@@ -64,14 +62,13 @@ app.UseErrorPages();
 
 // Routes.
 app.UseDocument();
-app.MapGet("/", () => Results.Redirect("/swagger")).ExcludeFromDescription();
+app.UsePage();
 app.MapHealth();
 app.MapServiceMetrics();
 var api = app.MapGroup("/v1");
 api.MapRecommendations();
 api.MapAssessments();
 api.MapSecondOpinions();
-api.MapSpendingCurves();
 api.MapTargets();
 
 await app.RunAsync();

@@ -52,7 +52,7 @@ public sealed record Answer(int Status, string? ContentType, string Body)
     public static async Task<Answer> OfAsync(HttpResponseMessage response) => new(
         (int)response.StatusCode, response.Content.Headers.ContentType?.MediaType, await response.Content.ReadAsStringAsync())
     {
-        Language = response.Content.Headers.ContentLanguage.SingleOrDefault(),
+        Language = response.Content.Headers.ContentLanguage is { Count: > 0 } languages ? string.Join(", ", languages) : null,
         Vary = string.Join(", ", response.Headers.Vary),
     };
 }

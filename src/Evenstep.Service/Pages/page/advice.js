@@ -1,0 +1,34 @@
+// The advice: its parts in their order, each of which stays hidden until there is something to show in it.
+import { el, replace } from "./dom.js";
+import { say } from "./texts.js";
+
+const parts = ["views", "purchases", "ladder", "curve", "targets", "path", "opinion", "remarks", "takeaway"];
+const printed = ["views", "purchases", "ladder", "remarks"];
+
+/** Lays the parts out, empty. The warning of the Sun is there from the start. */
+export function layOut(root) {
+  root.setAttribute("aria-labelledby", "advice-title");
+  replace(
+    root,
+    el("div", { id: "for-print" }),
+    el("h2", { id: "advice-title", class: "unseen" }, say("adviceTitle")),
+    el("p", { class: "sun" }, el("strong", {}, say("sunLead")), " ", say("sun")),
+    el("div", { id: "problem", class: "problem", role: "group", "aria-label": say("problemTitle"), hidden: true }),
+    el("div", { id: "summary" }),
+    parts.map(name => el("section", { id: `part-${name}`, class: printed.includes(name) ? "part" : "part unprinted", "aria-labelledby": `title-${name}`, hidden: true },
+      el("h2", { id: `title-${name}` }, say(`part.${name}`)),
+      el("div", { class: "body" }))));
+}
+
+export function fillPart(name, ...children) {
+  const part = document.getElementById(`part-${name}`);
+  const body = part.querySelector(".body");
+  replace(body, ...children);
+  part.hidden = body.childNodes.length === 0;
+}
+
+export function showProblem(...children) {
+  const place = document.getElementById("problem");
+  replace(place, ...children);
+  place.hidden = place.childNodes.length === 0;
+}

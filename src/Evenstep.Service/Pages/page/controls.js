@@ -1,0 +1,85 @@
+// Controls with their label, hint and place for an error. A control's name is also its id, so that focus and errors find it.
+import { el, replace } from "./dom.js";
+import { say } from "./texts.js";
+
+export const idOf = name => `c-${name}`;
+
+export const focusOn = name => document.getElementById(idOf(name))?.focus();
+
+export function textField(name, { label, unit, hint, value, oninput, numeric = true, beside }) {
+  const input = el("input", { ...described(name, hint), type: "text", inputmode: numeric ? "decimal" : "text", maxlength: 200, value, oninput: event => oninput(event.target.value) });
+  return el("div", { class: "field" }, labelFor(name, label, unit), beside ? el("div", { class: "pair" }, input, beside) : input, hintOf(name, hint), errorOf(name));
+}
+
+/** A choice of one; options are [value, text] or { label, options }. */
+export function choiceField(name, { label, hint, value, options, onchange }) {
+  const select = el("select", { ...described(name, hint), onchange: event => onchange(event.target.value) }, options.map(optionOf));
+  select.value = value;
+  return el("div", { class: "field" }, labelFor(name, label), select, hintOf(name, hint), errorOf(name));
+}
+
+/** A choice without a label of its own to be seen. */
+export function bareChoice(name, { label, value, options, onchange }) {
+  const select = el("select", { id: idOf(name), "aria-label": label, onchange: event => onchange(event.target.value) }, options.map(optionOf));
+  select.value = value;
+  return select;
+}
+
+export function checkField(name, { label, hint, value, onchange }) {
+  const input = el("input", { ...described(name, hint), type: "checkbox", checked: value, onchange: event => onchange(event.target.checked) });
+  return el("div", { class: "field check" }, el("label", {}, input, el("span", {}, label)), hintOf(name, hint), errorOf(name));
+}
+
+export const button = (label, onclick, attributes) => el("button", { type: "button", onclick, ...attributes }, label);
+
+export const chip = (text, removeLabel, onclick) =>
+  el("li", { class: "chip" }, el("span", {}, text), button(say("remove"), onclick, { class: "slight", "aria-label": removeLabel }));
+
+export const errorOf = name => el("p", { class: "error", id: `${idOf(name)}-error`, hidden: true });
+
+/** Shows what is wrong beside its control; messages are [{ lead, text }], the text being English. Returns the control or its group. */
+export function showError(name, messages) {
+  const place = document.getElementById(`${idOf(name)}-error`);
+  if (place) {
+    place.hidden = false;
+    place.append(...messages.map(({ lead, text }) => el("span", {}, lead, el("span", { lang: "en" }, text))));
+    document.getElementById(idOf(name))?.setAttribute("aria-invalid", "true");
+    openAround(place);
+  }
+
+  return place;
+}
+
+export function clearErrors(root) {
+  root.querySelectorAll(".error").forEach(place => {
+    replace(place).hidden = true;
+  });
+  root.querySelectorAll("[aria-invalid]").forEach(control => control.removeAttribute("aria-invalid"));
+}
+
+/** Builds a part anew and leaves the focus, and the place in a text, where they were. */
+export function keepingFocus(build) {
+  const { id, selectionStart, selectionEnd } = document.activeElement ?? {};
+  build();
+  const again = id ? document.getElementById(id) : null;
+  again?.focus({ preventScroll: true });
+  if (again?.type === "text") {
+    again.setSelectionRange(selectionStart, selectionEnd);
+  }
+}
+
+const openAround = place => {
+  for (let around = place.closest("details"); around; around = around.parentElement.closest("details")) {
+    around.open = true;
+  }
+};
+
+const described = (name, hint) => ({ id: idOf(name), "aria-describedby": `${hint ? `${idOf(name)}-hint ` : ""}${idOf(name)}-error` });
+
+const labelFor = (name, label, unit) => el("label", { for: idOf(name) }, label, unit ? el("span", { class: "unit" }, ` ${unit}`) : null);
+
+const hintOf = (name, hint) => (hint ? el("p", { class: "hint", id: `${idOf(name)}-hint` }, hint) : null);
+
+const optionOf = option => (Array.isArray(option)
+  ? el("option", { value: option[0] }, option[1])
+  : el("optgroup", { label: option.label }, option.options.map(optionOf)));

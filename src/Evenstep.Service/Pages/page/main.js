@@ -1,0 +1,237 @@
+// The page: the form asks, the advice follows. The newest question wins.
+import { el, replace } from "./dom.js";
+import { keepLanguage, language, languages, say, speak } from "./texts.js";
+import { Turns, ask } from "./service.js";
+import { exampleState, numberOf } from "./state.js";
+import { linkOf, readLink } from "./link.js";
+import { controlAt, recommendationOf, secondOpinionOf, withBudget } from "./request.js";
+import { loadCatalogue, rememberName } from "./catalogue.js";
+import { showForm } from "./form.js";
+import { ownedNames } from "./rows.js";
+import { clearErrors, focusOn, idOf, showError } from "./controls.js";
+import { fillPart, layOut, showProblem } from "./advice.js";
+import { showSummary } from "./summary.js";
+import { viewsOf } from "./views.js";
+import { purchasesOf, showUnavailable } from "./purchases.js";
+import { opinionOf, pathOf, remarksOf, targetsOf } from "./remarks.js";
+import { curveOf, reachFor } from "./curve.js";
+import { ladderOf } from "./ladder.js";
+import { showPrintHead, takeawayOf } from "./takeaway.js";
+
+const pauseMs = 180;
+const newsPauseMs = 600;
+const recommendations = "/v1/recommendations";
+
+const turns = new Turns();
+const advice = document.getElementById("advice");
+const form = { root: document.getElementById("form"), state: null, changed, goToAdvice, offersOpinions: true };
+const curve = { reach: 0, asked: "", move: null };
+let waiting;
+let news;
+let strangeLink = false;
+
+start();
+
+async function start() {
+  await speak();
+  openLink();
+  showAll();
+  document.addEventListener("submit", event => event.preventDefault());
+  addEventListener("hashchange", () => {
+    openLink();
+    showAll();
+    advise();
+  });
+  advise();
+  await showCatalogue();
+}
+
+async function showCatalogue() {
+  if (await loadCatalogue(form.state.catalogue).catch(() => false)) {
+    showForm(form);
+  }
+}
+
+function openLink() {
+  const read = readLink(location.hash);
+  form.state = read?.state ?? exampleState();
+  strangeLink = read?.strange ?? false;
+}
+
+function showAll() {
+  document.documentElement.lang = language();
+  document.title = `Evenstep – ${say("tagline")}`;
+  showMasthead();
+  showForm(form);
+  layOut(advice);
+  curve.asked = "";
+}
+
+function showMasthead() {
+  replace(document.querySelector(".masthead"),
+    el("a", { class: "skip", href: "#advice", onclick: goToAdvice }, say("skip")),
+    el("div", {}, el("h1", {}, "Evenstep"), el("p", { class: "tagline" }, say("tagline"))),
+    el("div", { class: "languages", role: "group", "aria-label": say("language") }, languages.map(([tag, name]) =>
+      el("button", { type: "button", id: idOf(`language.${tag}`), lang: tag, "aria-pressed": String(tag === language()), onclick: () => changeLanguage(tag) }, name))));
+  replace(document.querySelector(".colophon"),
+    el("p", {}, say("colophon"), " ", el("a", { href: "/swagger" }, say("swaggerLink")), " · ", el("a", { href: "/openapi/v1.json" }, say("openapiLink"))));
+}
+
+/** The fragment holds the form, so that a jump within the page must not touch it. */
+function goToAdvice(event) {
+  event.preventDefault();
+  advice.focus();
+  advice.scrollIntoView();
+}
+
+async function changeLanguage(tag) {
+  await speak(tag);
+  keepLanguage(tag);
+  showAll();
+  focusOn(`language.${tag}`);
+  advise();
+}
+
+function changed(rebuild) {
+  if (rebuild) {
+    showForm(form);
+  }
+
+  history.replaceState(null, "", `#${linkOf(form.state)}`);
+  clearTimeout(waiting);
+  waiting = setTimeout(advise, pauseMs);
+}
+
+async function advise() {
+  const signal = turns.next();
+  const asked = recommendationOf(form.state);
+  advice.setAttribute("aria-busy", "true");
+  try {
+    const outcome = await ask(recommendations, asked.body, signal);
+    clearErrors(form.root);
+    await (outcome.problem ? showRefusal(outcome.problem, asked) : showAnswer(outcome.json, asked.body, signal));
+  } catch (error) {
+    if (error.name !== "AbortError") {
+      showUnreachable(error);
+    }
+  } finally {
+    if (!signal.aborted) {
+      advice.removeAttribute("aria-busy");
+    }
+  }
+}
+
+function showUnreachable(error) {
+  if (!(error instanceof TypeError) || !/fetch|network/i.test(error.message)) {
+    throw error;
+  }
+
+  showProblem(el("p", {}, say("unreachable")));
+}
+
+/** Each error beside the control that stands for its place; the rest above the advice. */
+function showRefusal({ detail, errors }, { places }) {
+  const lost = Object.entries(errors ?? { "": [{ message: detail }] }).filter(([pointer, faults]) => {
+    const control = controlAt(places, pointer);
+    return !control || !showError(control, faults.map(({ code, message }) => ({ lead: say(code === "missing" ? "fault.missing" : "fault.other"), text: message })));
+  });
+  showProblem(
+    strangeLink ? el("p", {}, say("strangeLink")) : null,
+    el("p", {}, say("problemLead")),
+    lost.length > 0 ? el("ul", { class: "sentences", lang: "en" }, lost.flatMap(([pointer, faults]) => faults.map(({ message }) => el("li", {}, pointer, " ", message)))) : null);
+  announce(say("problemLead"));
+}
+
+async function showAnswer(answer, body, signal) {
+  const owned = ownedNames(body.owned ?? []);
+  [...owned, ...answer.purchases.map(({ itemId, name }) => [itemId, name])].forEach(([id, name]) => rememberName(id, name));
+  showProblem(strangeLink ? el("p", {}, say("strangeLink")) : null);
+  announce(showSummary(answer, handle));
+  performance.mark("first-advice");
+  showParts(answer);
+  showPrintHead(form.state, answer, owned.map(([, name]) => name));
+  fillPart("takeaway", takeawayOf(body, answer, () => location.origin + location.pathname + `#${linkOf(form.state)}`));
+  await Promise.all([showLadder(body, signal), showCurve(body, signal), showPath(body, answer, signal), showOpinion(body, signal), showAlternatives(body, answer, signal)]);
+}
+
+function showParts(answer) {
+  const possible = answer.outcome !== "infeasible";
+  const bought = new Set(answer.purchases.map(purchase => purchase.itemId));
+  fillPart("views", possible ? viewsOf(answer.telescopes, bought) : null);
+  fillPart("purchases", possible ? purchasesOf(answer, form.state, handle) : null);
+  fillPart("targets", possible ? targetsOf(answer.telescopes) : null);
+  fillPart("remarks", remarksOf(answer));
+}
+
+/** What the advice lets one change in the form. */
+const handle = {
+  leaveOut(id) {
+    form.state.exclude.push(id);
+    changed(true);
+    advice.focus();
+  },
+  change({ askedDeg, widthDeg, ...limits }) {
+    Object.keys(limits).filter(name => name in form.state).forEach(name => (form.state[name] = String(limits[name])));
+    form.state.mustFrame.filter(row => numberOf(row.widthDeg) === askedDeg).forEach(row => (row.widthDeg = String(widthDeg)));
+    changed(true);
+    advice.focus();
+  },
+};
+
+async function showLadder(body, signal) {
+  const { blob } = await ask(recommendations, body, signal, "image/svg+xml");
+  fillPart("ladder", blob ? await ladderOf(blob) : null);
+}
+
+/** The curve is the same for every budget on it, so it is asked for anew only if something else changes. */
+async function showCurve(body, signal) {
+  curve.reach = reachFor(Number(body.limits.budget), curve.reach);
+  const asked = withBudget({ ...body, explain: undefined }, curve.reach);
+  if (JSON.stringify(asked) === curve.asked) {
+    curve.move?.(body.limits.budget);
+    return;
+  }
+
+  const { json } = await ask("/v1/spending-curves", asked, signal);
+  curve.asked = json ? JSON.stringify(asked) : "";
+  if (!json || json.points.length === 0) {
+    curve.move = null;
+    fillPart("curve");
+    return;
+  }
+
+  const { content, move } = curveOf({ points: json.points, currency: json.currency, reach: curve.reach }, body.limits.budget, moveBudget);
+  curve.move = move;
+  fillPart("curve", content);
+}
+
+function moveBudget(budget, rebuild) {
+  form.state.budget = budget;
+  changed(rebuild);
+  document.getElementById(idOf("budget")).value = budget;
+}
+
+async function showPath(body, answer, signal) {
+  const { json } = answer.purchases.length > 1 ? await ask("/v1/buying-paths", { ...body, explain: undefined }, signal) : {};
+  fillPart("path", json ? pathOf(json, answer.currency) : null);
+}
+
+async function showOpinion(body, signal) {
+  const { json } = form.state.shoppingList.length > 0 ? await ask("/v1/second-opinions", secondOpinionOf(body, form.state.shoppingList), signal) : {};
+  fillPart("opinion", json ? opinionOf(json) : null);
+}
+
+async function showAlternatives(body, answer, signal) {
+  const { json } = answer.purchases.length > 0 ? await ask(recommendations, { ...body, explain: { ifUnavailable: true } }, signal) : {};
+  if (json) {
+    showUnavailable(json);
+  }
+}
+
+/** One sentence for whoever hears the page, once the typing has paused. */
+function announce(sentence) {
+  clearTimeout(news);
+  news = setTimeout(() => {
+    document.getElementById("news").textContent = sentence;
+  }, newsPauseMs);
+}

@@ -1,0 +1,46 @@
+// What to buy, in the order to buy it, with the reasons; and what if one of them cannot be had.
+import { el, isWebAddress } from "./dom.js";
+import { moneyText, percentText, say, stepText } from "./texts.js";
+import { button, idOf } from "./controls.js";
+import { nameOf } from "./catalogue.js";
+
+export function purchasesOf(answer, state, handle) {
+  const { purchases, spare, currency, totalPrice } = answer;
+  return purchases.length === 0 && spare.length === 0 ? null : [
+    el("ol", { class: "purchases" }, purchases.map(purchase => purchaseOf(purchase, answer, handle))),
+    purchases.length > 0 ? el("p", { class: "total" }, el("span", {}, say("total")), el("strong", {}, moneyText(totalPrice, currency)), leftText(state, totalPrice, currency)) : null,
+    spare.length > 0 ? el("p", {}, say("spare", { names: spare.map(one => nameOf(one.itemId ?? one)).join(", ") })) : null,
+  ];
+}
+
+function leftText(state, totalPrice, currency) {
+  const left = Number(state.budget.replace(",", ".")) - totalPrice;
+  return left > 0 ? el("span", { class: "quiet" }, say("left", { price: moneyText(left, currency) })) : null;
+}
+
+const purchaseOf = (purchase, answer, handle) => el("li", {},
+  el("div", { class: "line" },
+    el("h3", {}, isWebAddress(purchase.url) ? el("a", { href: purchase.url, rel: "noopener" }, purchase.name ?? purchase.itemId) : purchase.name ?? purchase.itemId),
+    el("span", { class: "price" }, moneyText(purchase.price, answer.currency))),
+  el("ul", { class: "reasons" }, purchase.reasons.map(reason => el("li", {}, reason.text))),
+  withoutText(purchase, answer),
+  el("p", { class: "quiet unprinted", id: idOf(`unavailable.${purchase.itemId}`), hidden: true }),
+  button(say("leaveOut"), () => handle.leaveOut(purchase.itemId), { class: "slight unprinted", "aria-label": say("leaveOutNamed", { name: purchase.name ?? purchase.itemId }) }));
+
+const withoutText = ({ largestStepWithoutIt }, { after }) => (largestStepWithoutIt > after.largestStep
+  ? el("p", { class: "quiet" }, say("withoutIt", { without: stepText(largestStepWithoutIt), step: stepText(after.largestStep) }))
+  : null);
+
+export function showUnavailable({ purchases, currency }) {
+  purchases.filter(purchase => purchase.ifUnavailable).forEach(({ itemId, ifUnavailable }) => {
+    const place = document.getElementById(idOf(`unavailable.${itemId}`));
+    if (place) {
+      place.textContent = unavailableText(ifUnavailable, currency);
+      place.hidden = false;
+    }
+  });
+}
+
+const unavailableText = ({ outcome, itemIds, totalPrice, servedPercent }, currency) => (outcome === "infeasible" ? say("unavailable.infeasible")
+  : itemIds.length === 0 ? say("unavailable.nothing")
+  : say("unavailable.others", { names: itemIds.map(nameOf).join(", "), price: moneyText(totalPrice, currency), served: percentText(servedPercent) }));

@@ -1,0 +1,63 @@
+// Cautions and notes, what suits which target, and the second opinion: what the service says in sentences.
+import { el } from "./dom.js";
+import { differenceText, millimetresText, moneyText, numberText, percentText, powerText, say, stepText } from "./texts.js";
+import { nameOf } from "./catalogue.js";
+import { isHelp } from "./summary.js";
+import { throughText } from "./views.js";
+
+/** The Sun's warning stands above everything already. */
+export function remarksOf({ cautions, notes, demands }) {
+  const said = [...cautions.filter(caution => caution.code !== "sun"), ...notes.filter(note => !isHelp(note))].map(remark => remark.text);
+  const framed = (demands ?? []).filter(demand => demand.trueFieldDeg !== null && demand.met).map(demand => say("framed", {
+    name: demand.name ?? say("frameUnnamed"), width: numberText(demand.widthDeg, 2), field: numberText(demand.trueFieldDeg, 2),
+  }));
+  return said.length + framed.length === 0 ? null : el("ul", { class: "sentences" }, [...framed, ...said].map(text => el("li", {}, text)));
+}
+
+export function targetsOf(telescopes) {
+  const shown = telescopes.filter(telescope => telescope.after?.targets?.length > 0);
+  return shown.map(telescope => [
+    telescopes.length > 1 ? el("h3", {}, telescope.name) : null,
+    el("ul", { class: "targets" }, groupsOf(telescope.after.targets).map(([view, targets]) => el("li", {},
+      el("p", { class: "view" }, view ? [el("strong", {}, throughText(view)), el("span", { class: "quiet" }, ` ${viewText(view)}`)] : say("noView")),
+      el("ul", { class: "inline" }, targets.map(target => el("li", {}, targetText(target))))))),
+  ]);
+}
+
+function groupsOf(targets) {
+  const groups = new Map();
+  targets.forEach(target => {
+    const key = JSON.stringify(target.view && [target.view.eyepieceId, target.view.barlowId, target.view.factor]);
+    groups.set(key, [...(groups.get(key) ?? []), target]);
+  });
+  return [...groups.values()].map(group => [group[0].view, group]).sort(([one], [two]) => (two?.trueFieldDeg ?? 0) - (one?.trueFieldDeg ?? 0));
+}
+
+const viewText = view => `${numberText(view.trueFieldDeg, 2)}° · ${say("exitPupil", { mm: millimetresText(view.exitPupilMm) })} · ${powerText(view.power)}`;
+
+const targetText = ({ name, commonName, fits }) => `${commonName ? `${commonName} (${name})` : name}${fits ? "" : ` – ${say("tooWide")}`}`;
+
+export function opinionOf({ list, advice, difference }) {
+  const { currency, excluded } = advice;
+  const out = excluded.filter(({ itemId }) => itemId in list.exclusions);
+  return [
+    el("p", {}, say("opinionList", { price: moneyText(list.totalPrice, currency), served: percentText(list.after.servedPercent), step: stepText(list.after.largestStep) })),
+    difference.totalPrice === null ? null : el("p", {}, say("opinionDifference", {
+      price: differenceText(difference.totalPrice, amount => moneyText(amount, currency)), served: differenceText(difference.servedPercent, amount => numberText(amount, 1)),
+    })),
+    list.breaches.length + out.length === 0 ? el("p", {}, say("opinionClean")) : null,
+    list.breaches.length > 0 ? [el("h3", {}, say("breaches")), el("ul", { class: "sentences" }, list.breaches.map(breach => el("li", {}, breach.text)))] : null,
+    out.length > 0 ? [el("h3", {}, say("exclusions")), el("ul", { class: "sentences" }, out.map(({ itemId, detail }) => el("li", {}, `${nameOf(itemId)}: ${detail}`)))] : null,
+  ];
+}
+
+/** "Buy this first": the order in which one may stop anywhere. */
+export function pathOf({ steps, greatestLossPercent }, currency) {
+  return steps.length === 0 ? null : [
+    el("p", {}, say("pathLead", { loss: numberText(greatestLossPercent, 1) })),
+    el("ol", { class: "path" }, steps.map(step => el("li", {},
+      el("strong", {}, step.name ?? nameOf(step.itemId)),
+      el("span", {}, ` ${say("pathStep", { price: moneyText(step.price, currency), total: moneyText(step.totalPriceSoFar, currency), step: stepText(step.after.largestStep), served: percentText(step.after.servedPercent) })} `),
+      el("span", { class: "quiet" }, step.lossPercent > 0 ? say("pathLoss", { loss: numberText(step.lossPercent, 1), best: stepText(step.bestForTheMoney) }) : say("pathNoLoss"))))),
+  ];
+}

@@ -1,0 +1,119 @@
+// The telescopes of the form: one of the catalogue, or typed in, in millimetres or inches.
+import { el, replace } from "./dom.js";
+import { barrelText, numberText, say, unitText } from "./texts.js";
+import { mostTelescopes } from "./fields.js";
+import { bareChoice, button, checkField, choiceField, errorOf, idOf, textField } from "./controls.js";
+import { millimetres, millimetresPerInch, newTelescope, numberOf } from "./state.js";
+import { add, barrelField, remove } from "./rows.js";
+import { catalogueTelescopes, nameOf, telescopeOf } from "./catalogue.js";
+
+export const telescopeRows = form => [
+  form.state.telescopes.map((telescope, index) => telescopeRow(form, telescope, index)),
+  form.state.telescopes.length < mostTelescopes ? button(say("addTelescope"), () => add(form, form.state.telescopes, newTelescope(), `telescopes.${form.state.telescopes.length}.${catalogueTelescopes().length > 0 ? "id" : "apertureMm"}`), { class: "add", id: idOf("addTelescope") }) : null,
+];
+
+function telescopeRow(form, telescope, index) {
+  const several = form.state.telescopes.length > 1;
+  const name = `telescopes.${index}`;
+  return el("fieldset", { class: several ? "item" : "plain", id: idOf(name) },
+    el("legend", { class: several ? "" : "unseen" }, say("telescopeNumber", { number: index + 1 })),
+    catalogueTelescopes().length > 0 ? telescopeChoice(form, telescope, name) : null,
+    telescope.id === "" ? typedFields(form, telescope, name, several) : listedFields(form, telescope, name),
+    errorOf(name),
+    several ? button(say("remove"), () => remove(form, form.state.telescopes, index, "addTelescope"), { class: "slight", "aria-label": say("removeNamed", { name: say("telescopeNumber", { number: index + 1 }) }) }) : null);
+}
+
+const telescopeChoice = (form, telescope, name) => choiceField(`${name}.id`, {
+  label: say("chooseTelescope"),
+  value: telescope.id,
+  options: [["", say("typeTelescope")], ...(telescope.id && !telescopeOf(telescope.id) ? [[telescope.id, telescope.id]] : []), ...catalogueTelescopes().map(({ id }) => [id, nameOf(id)])],
+  onchange: id => {
+    telescope.id = id;
+    form.changed(true);
+  },
+});
+
+function listedFields(form, telescope, name) {
+  const listed = telescopeOf(telescope.id);
+  return [
+    listed ? el("p", { class: "hint" }, say("telescopeFacts", {
+      aperture: numberText(listed.apertureMm), focalLength: numberText(listed.focalLengthMm), ratio: ratioText(listed.focalLengthMm, listed.apertureMm), barrel: barrelText(listed.focuserBarrel),
+    })) : null,
+    checkField(`${name}.withIncluded`, {
+      label: say("withIncluded"),
+      hint: packedText(listed),
+      value: telescope.withIncluded,
+      onchange: on => {
+        telescope.withIncluded = on;
+        form.changed();
+      },
+    }),
+  ];
+}
+
+const packedText = listed => (listed?.included?.length > 0 ? say("packed", { items: listed.included.map(one => one.name ?? nameOf(one.id ?? one)).join(", ") }) : say("packedNothing"));
+
+function typedFields(form, telescope, name, several) {
+  const facts = el("p", { class: "hint", "aria-live": "off" });
+  const update = () => {
+    replace(facts, factsText(telescope));
+    form.changed();
+  };
+  replace(facts, factsText(telescope));
+  return [
+    lengthField(form, telescope, name, "apertureMm", "apertureUnit", update),
+    lengthField(form, telescope, name, "focalLengthMm", "focalLengthUnit", update),
+    facts,
+    barrelField(form, telescope, `${name}.focuserBarrel`, "focuserBarrel"),
+    several ? textField(`${name}.name`, { label: say("field.name"), value: telescope.name, numeric: false, oninput: value => { telescope.name = value; form.changed(); } }) : null,
+  ];
+}
+
+function lengthField(form, telescope, name, length, unit, update) {
+  return textField(`${name}.${length}`, {
+    label: say(`field.${length}`),
+    value: telescope[length],
+    oninput: value => {
+      telescope[length] = value;
+      update();
+    },
+    beside: bareChoice(`${name}.${unit}`, {
+      label: say("unitOf", { what: say(`field.${length}`) }),
+      value: telescope[unit],
+      options: ["mm", "in"].map(one => [one, unitText(one)]),
+      onchange: one => {
+        convert(telescope, length, unit, one);
+        form.changed(true);
+      },
+    }),
+  });
+}
+
+/** The number changes with its unit; the telescope does not. */
+function convert(telescope, length, unit, wanted) {
+  const value = millimetres(telescope[length], telescope[unit]);
+  if (typeof value === "number" && wanted !== telescope[unit]) {
+    telescope[length] = String(Math.round((wanted === "in" ? value / millimetresPerInch : value) * 100) / 100);
+  }
+
+  telescope[unit] = wanted;
+}
+
+function factsText(telescope) {
+  const aperture = millimetres(telescope.apertureMm, telescope.apertureUnit);
+  const focalLength = millimetres(telescope.focalLengthMm, telescope.focalLengthUnit);
+  return [
+    conversionText(telescope.apertureMm, telescope.apertureUnit, aperture),
+    conversionText(telescope.focalLengthMm, telescope.focalLengthUnit, focalLength),
+    aperture > 0 && focalLength > 0 ? ratioText(focalLength, aperture) : null,
+  ].filter(Boolean).join(" · ");
+}
+
+const ratioText = (focalLength, aperture) => `f/${numberText(focalLength / aperture, 1)}`;
+
+function conversionText(text, unit, value) {
+  const other = unit === "in" ? "mm" : "in";
+  return typeof value === "number"
+    ? `${numberText(numberOf(text), 2)} ${unitText(unit)} = ${numberText(other === "in" ? value / millimetresPerInch : value, 1)} ${unitText(other)}`
+    : null;
+}

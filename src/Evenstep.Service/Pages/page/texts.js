@@ -1,0 +1,67 @@
+// The page's language: what it says stands in en.js and de.js, a table each, fetched when it is wanted; how it writes
+// numbers stands here.
+
+export const languages = [["en", "English"], ["de", "Deutsch"]];
+
+const kept = "evenstep-language";
+let chosen = "";
+let table = {};
+
+export const language = () => chosen;
+
+/** Fetches the table of a language, by default of the one kept or the browser's. */
+export async function speak(tag = firstChoice()) {
+  table = (await import(`./${tag}.js`)).texts;
+  chosen = tag;
+}
+
+export function keepLanguage(tag) {
+  try {
+    localStorage.setItem(kept, tag);
+  } catch {
+    // A browser that keeps nothing asks again next time.
+  }
+}
+
+/** The sentence for a key, its values put in; a sentence that bends with its values is a function. */
+export function say(key, values = {}) {
+  const text = table[key];
+  return typeof text === "function" ? text(values) : text?.replace(/\{(\w+)\}/g, (_, name) => values[name] ?? "");
+}
+
+export const numberText = (value, digits = 2) => new Intl.NumberFormat(chosen, { maximumFractionDigits: digits }).format(value);
+
+export const moneyText = (amount, currency, digits = 2) => (currency
+  ? new Intl.NumberFormat(chosen, { style: "currency", currency, minimumFractionDigits: digits, maximumFractionDigits: digits }).format(amount)
+  : numberText(amount));
+
+export const percentText = percent => say("percent", { value: numberText(percent, 0) });
+
+export const powerText = power => say("power", { value: numberText(power, power < 20 ? 1 : 0) });
+
+export const rangeText = (from, to) => (numberText(from, 0) === numberText(to, 0) ? powerText(from) : say("powers", { from: numberText(from, 0), to: numberText(to, 0) }));
+
+export const stepText = step => (step === null || step === undefined ? say("noStep") : numberText(step, 2));
+
+export const millimetresText = mm => `${numberText(mm, 1)} mm`;
+
+export const differenceText = (amount, write) => (amount > 0 ? `+${write(amount)}` : amount < 0 ? `−${write(-amount)}` : write(0));
+
+export const dateText = date => new Intl.DateTimeFormat(chosen, { dateStyle: "long" }).format(date);
+
+export const barrelText = barrel => say("barrel", { inches: numberText(Number.parseFloat(barrel), 3) });
+
+export const unitText = unit => (unit ? say(`unit.${unit}`) : "");
+
+function firstChoice() {
+  const wanted = [keptLanguage(), ...navigator.languages.map(tag => tag.slice(0, 2).toLowerCase())];
+  return wanted.find(tag => languages.some(([known]) => known === tag)) ?? languages[0][0];
+}
+
+function keptLanguage() {
+  try {
+    return localStorage.getItem(kept);
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,41 @@
+using System.Text.Json;
+using Microsoft.AspNetCore.Mvc.Testing;
+
+namespace Evenstep.Service.Tests.Pages;
+
+/// <summary>What a check of the page found.</summary>
+/// <param name="Check">Its name.</param>
+/// <param name="Failure">What is wrong; null if nothing.</param>
+/// <param name="Milliseconds">How long it took.</param>
+internal sealed record Finding(string Check, string? Failure, double Milliseconds);
+
+/// <summary>The service on a port of its own, with a browser that goes through all checks of the page once, with the first question.</summary>
+public sealed class PageRun : IDisposable
+{
+    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web);
+
+    private readonly WebApplicationFactory<Program> service = new();
+    private readonly Lazy<Task<IReadOnlyList<Finding>>> findings;
+
+    public PageRun() => findings = new(LookAsync);
+
+    internal Task<IReadOnlyList<Finding>> Findings => findings.Value;
+
+    /// <summary>Where the service listens.</summary>
+    internal Uri Start()
+    {
+        service.UseKestrel(0);
+        service.StartServer();
+        return service.ClientOptions.BaseAddress;
+    }
+
+    public void Dispose() => service.Dispose();
+
+    private async Task<IReadOnlyList<Finding>> LookAsync()
+    {
+        using var look = Browser.Look("run.mjs", Start());
+        var lines = await look.StandardOutput.ReadToEndAsync();
+        await look.WaitForExitAsync();
+        return [.. lines.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => JsonSerializer.Deserialize<Finding>(line, Options)!)];
+    }
+}

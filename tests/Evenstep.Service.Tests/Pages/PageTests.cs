@@ -1,0 +1,95 @@
+using System.Reflection;
+using System.Runtime.CompilerServices;
+
+namespace Evenstep.Service.Tests.Pages;
+
+/// <summary>The page, looked at with a browser. Each fact is a check of its name in <c>tests/judges/page</c>.</summary>
+public sealed class PageTests(PageRun run) : IClassFixture<PageRun>
+{
+    [BrowserFact]
+    public Task Advice_follows_as_one_types() => HoldsAsync();
+
+    [BrowserFact]
+    public Task An_older_answer_never_covers_a_newer() => HoldsAsync();
+
+    [BrowserFact]
+    public Task Errors_stand_beside_their_fields() => HoldsAsync();
+
+    [BrowserFact]
+    public Task An_error_in_a_closed_part_opens_it() => HoldsAsync();
+
+    [BrowserFact]
+    public Task What_cannot_be_had_says_what_would_help() => HoldsAsync();
+
+    [BrowserFact]
+    public Task A_link_restores_the_form() => HoldsAsync();
+
+    [BrowserFact]
+    public Task A_broken_link_gives_what_can_be_read() => HoldsAsync();
+
+    [BrowserFact]
+    public Task A_link_without_a_telescope_asks_for_one() => HoldsAsync();
+
+    [BrowserFact]
+    public Task A_link_of_nothing_gives_the_example() => HoldsAsync();
+
+    [BrowserFact]
+    public Task The_command_holds_the_request() => HoldsAsync();
+
+    [BrowserFact]
+    public Task A_service_out_of_reach_is_said() => HoldsAsync();
+
+    [BrowserFact]
+    public Task Names_are_shown_as_text() => HoldsAsync();
+
+    [BrowserFact]
+    public Task Nothing_is_found_against_it_in_english() => HoldsAsync();
+
+    [BrowserFact]
+    public Task Nothing_is_found_against_it_in_german() => HoldsAsync();
+
+    [BrowserFact]
+    public Task It_prints_on_one_sheet() => HoldsAsync();
+
+    [BrowserFact]
+    public Task It_weighs_less_than_a_hundred_kilobytes() => HoldsAsync();
+
+    [BrowserFact]
+    public Task The_first_advice_comes_soon() => HoldsAsync();
+
+    [BrowserFact]
+    public Task Both_languages_say_the_same_things() => HoldsAsync();
+
+    [BrowserFact]
+    public Task Nothing_is_left_unsaid() => HoldsAsync();
+
+    [BrowserFact]
+    public Task The_language_follows_the_browser_and_can_be_switched() => HoldsAsync();
+
+    [BrowserFact]
+    public Task Inches_become_millimetres_before_ones_eyes() => HoldsAsync();
+
+    [BrowserFact]
+    public Task It_stays_still_for_whoever_asks_for_that() => HoldsAsync();
+
+    [BrowserFact]
+    public Task The_keyboard_alone_fills_the_form() => HoldsAsync();
+
+    [BrowserFact]
+    public Task The_keyboard_alone_works_with_the_advice() => HoldsAsync();
+
+    [BrowserFact]
+    public async Task Every_check_is_a_fact_here()
+    {
+        var facts = typeof(PageTests).GetMethods(BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly).Select(method => method.Name);
+        var checks = (await run.Findings).Select(finding => finding.Check);
+
+        Assert.Empty(checks.Except(facts, StringComparer.OrdinalIgnoreCase));
+    }
+
+    private async Task HoldsAsync([CallerMemberName] string check = "")
+    {
+        var finding = Assert.Single(await run.Findings, finding => finding.Check.Equals(check, StringComparison.OrdinalIgnoreCase));
+        Assert.True(finding.Failure is null, finding.Failure);
+    }
+}

@@ -1,0 +1,72 @@
+// A page of the service in a browser, and what it must never do: ask anybody else, break its policy, throw.
+import assert from "node:assert/strict";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { chromium } from "playwright-core";
+
+const flags = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+export const patienceMs = 10_000;
+export const recommendations = "/v1/recommendations";
+
+export async function withBrowser(executablePath, use) {
+  const home = mkdtempSync(join(tmpdir(), "page-"));
+  const browser = await chromium.launch({ executablePath, args: flags, env: { ...process.env, HOME: home } });
+  try {
+    await use(browser);
+  } finally {
+    await browser.close();
+    rmSync(home, { recursive: true, force: true });
+  }
+}
+
+/** Opens the page, uses it, and sees that it kept to its own. `before` may put routes in place. */
+export async function withPage({ browser, address }, { fragment = "", before, ...options }, use) {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, locale: "en-US", ...options });
+  const amiss = [];
+  try {
+    const page = await context.newPage();
+    watch(page, address, amiss);
+    await page.addInitScript(() => addEventListener("securitypolicyviolation", event => console.error(`policy: ${event.violatedDirective} ${event.blockedURI}`)));
+    await before?.(page);
+    await page.goto(address + fragment);
+    await use(page);
+    assert.deepEqual(amiss, []);
+  } finally {
+    await context.close();
+  }
+}
+
+function watch(page, address, amiss) {
+  page.setDefaultTimeout(patienceMs);
+  page.on("pageerror", error => amiss.push(`thrown: ${error.stack}`));
+  page.on("console", message => /policy|violat|Refused/i.test(message.text()) && amiss.push(message.text()));
+  page.on("request", request => {
+    const { origin, protocol } = new URL(request.url());
+    if (origin !== new URL(address).origin && !["blob:", "data:"].includes(protocol)) {
+      amiss.push(`asked elsewhere: ${request.url()}`);
+    }
+  });
+}
+
+/** Waits until advice is there and nothing newer is under way. */
+export const settled = async page => {
+  await page.locator(".headline").waitFor();
+  await page.waitForFunction(() => !document.querySelector("#advice[aria-busy]"));
+};
+
+/** Changes the form and waits for the answer to it. */
+export async function answered(page, change, path = recommendations) {
+  const [response] = await Promise.all([page.waitForResponse(one => isQuestion(one.request(), path)), change()]);
+  await settled(page);
+  return response;
+}
+
+export const isQuestion = (request, path = recommendations) =>
+  request.method() === "POST" && new URL(request.url()).pathname === path && request.headers().accept === "application/json" && !request.postDataJSON().explain?.ifUnavailable;
+
+export const headline = page => page.locator(".headline").textContent();
+
+/** A control by its name. */
+export const control = (page, name) => page.locator(`[id="c-${name}"]`);
+export const errorAt = (page, name) => page.locator(`[id="c-${name}-error"]`);

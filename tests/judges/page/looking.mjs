@@ -1,0 +1,123 @@
+// How the page looks, prints, weighs and speaks.
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { answered, control, headline, settled, withPage } from "./browser.mjs";
+
+const mostBytes = 100_000;
+const firstAdviceMs = 5_000;
+const widths = [360, 800, 1440];
+const busy = "#t=203~mm~1218~mm~2in~&o=e~30~52~21~1.25in~~&f=1.2~M~42&a=52&sp=1&cy=0.75&b=420&w=planets&w=galaxies";
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const texts = new URL("../../../src/Evenstep.Service/Pages/page/", import.meta.url);
+
+export const nothing_is_found_against_it_in_english = given => audit(given, "en-US");
+export const nothing_is_found_against_it_in_german = given => audit(given, "de-DE");
+
+/** The policy of the page lets no script in, so the auditor comes through the browser's own door, with the policy in force. */
+async function audit(given, locale) {
+  for (const colorScheme of ["light", "dark"]) {
+    await withPage(given, { fragment: busy, locale, colorScheme }, async page => {
+      await settled(page);
+      await page.evaluate(() => document.querySelectorAll("details").forEach(details => (details.open = true)));
+      for (const width of widths) {
+        await page.setViewportSize({ width, height: 900 });
+        assert.deepEqual(await violations(page), [], `${locale} ${colorScheme} ${width}`);
+        assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), `wider than ${width}`);
+      }
+    });
+  }
+}
+
+async function violations(page) {
+  await page.evaluate(axe);
+  const found = await page.evaluate(() => axe.run());
+  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(node => node.html).slice(0, 3).join(" | ")}`);
+}
+
+export const it_prints_on_one_sheet = given => withPage(given, { fragment: busy, colorScheme: "dark" }, async page => {
+  await settled(page);
+  await page.emulateMedia({ media: "print", colorScheme: "light" });
+  assert.equal(await page.locator("#form").isVisible(), false);
+  assert.equal(await page.locator(".purchases").isVisible(), true);
+  assert.match(await page.locator(".sun").innerText(), /never look/);
+  assert.match(await page.locator("#for-print").innerText(), /203 mm/);
+  assert.equal((await page.pdf({ preferCSSPageSize: true })).toString("latin1").match(/\/Type\s*\/Page\b/g).length, 1);
+});
+
+export const it_weighs_less_than_a_hundred_kilobytes = async given => {
+  const sizes = [];
+  const before = page => page.on("response", async response => {
+    const path = new URL(response.url()).pathname;
+    if (!path.startsWith("/v1/")) {
+      sizes.push(response.body().then(body => [path, body.length]));
+    }
+  });
+  await withPage(given, { before, locale: "de-DE" }, settled);
+  const weights = await Promise.all(sizes);
+  const total = weights.reduce((sum, [, size]) => sum + size, 0);
+  assert.ok(total > mostBytes / 4 && total < mostBytes, `${total} bytes: ${weights.map(one => one.join(" ")).join(", ")}`);
+};
+
+/** Asserted generously: the machine may be busy. How long it took is part of the line that the run writes. */
+export const the_first_advice_comes_soon = async given => {
+  await withPage(given, {}, settled);
+  await withPage(given, {}, async page => {
+    await settled(page);
+    const soon = await page.evaluate(() => performance.getEntriesByName("first-advice")[0].startTime);
+    process.stderr.write(`first advice after ${Math.round(soon)} ms\n`);
+    assert.ok(soon > 0 && soon < firstAdviceMs, `${soon} ms`);
+  });
+};
+
+export const both_languages_say_the_same_things = async () => {
+  const [en, de] = await Promise.all(["en", "de"].map(async tag => (await import(new URL(`${tag}.js`, texts))).texts));
+  assert.deepEqual(Object.keys(de), Object.keys(en));
+  for (const key of Object.keys(en)) {
+    assert.equal(typeof de[key], typeof en[key], key);
+    assert.deepEqual(slots(de[key]), slots(en[key]), key);
+  }
+};
+
+const slots = text => (typeof text === "string" ? text : String(text).replaceAll("${", "{")).match(/\{\w+\}/g)?.toSorted() ?? [];
+
+export const nothing_is_left_unsaid = async given => {
+  for (const locale of ["en-US", "de-DE"]) {
+    await withPage(given, { fragment: busy, locale }, async page => {
+      await settled(page);
+      assert.doesNotMatch(await page.locator("body").innerText(), /undefined|null|NaN|\{\w+\}|\[object/);
+      assert.deepEqual(await page.locator("label, h2, h3, legend, summary, button, option").evaluateAll(nodes => nodes.filter(node => node.textContent.trim() === "").map(node => node.outerHTML)), []);
+    });
+  }
+};
+
+export const the_language_follows_the_browser_and_can_be_switched = given => withPage(given, { locale: "de-AT" }, async page => {
+  await settled(page);
+  assert.equal(await page.locator("html").getAttribute("lang"), "de");
+  assert.match(await headline(page), /Kaufen Sie/);
+  const response = await answered(page, () => page.getByRole("button", { name: "English" }).click());
+  assert.equal(response.request().headers()["accept-language"], "en");
+  assert.equal(await page.locator("html").getAttribute("lang"), "en");
+  assert.match(await headline(page), /Buy/);
+  await page.reload();
+  await settled(page);
+  assert.match(await headline(page), /Buy/);
+});
+
+export const inches_become_millimetres_before_ones_eyes = given => withPage(given, {}, async page => {
+  await settled(page);
+  await control(page, "telescopes.0.apertureUnit").selectOption("in");
+  assert.equal(await control(page, "telescopes.0.apertureMm").inputValue(), "7.99");
+  const response = await answered(page, () => control(page, "telescopes.0.apertureMm").fill("10"));
+  assert.equal(response.request().postDataJSON().telescopes[0].apertureMm, 254);
+  await page.getByText("10 inches = 254 mm").waitFor();
+});
+
+export const it_stays_still_for_whoever_asks_for_that = given => withPage(given, { reducedMotion: "reduce" }, async page => {
+  await settled(page);
+  const moving = await page.evaluate(() => [...document.querySelectorAll("*")].filter(node => {
+    const { transitionDuration, animationName } = getComputedStyle(node);
+    return animationName !== "none" || transitionDuration.split(",").some(duration => Number.parseFloat(duration) > 0);
+  }).length);
+  assert.equal(moving, 0);
+});
