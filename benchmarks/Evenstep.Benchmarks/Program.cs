@@ -30,6 +30,11 @@ if (options.Certificates)
     parts.Add(CertificatesReport.Of(CertificateRuns.Run(options), options));
 }
 
+if (options.Curves)
+{
+    parts.Add(CurvesReport.Of(CurveRuns.Run(options), options));
+}
+
 var report = string.Join('\n', parts);
 Console.WriteLine(report);
 if (options.WritesReport)

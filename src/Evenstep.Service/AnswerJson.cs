@@ -12,6 +12,7 @@ using Evenstep.Service.Health;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.SecondOpinions;
+using Evenstep.Service.SpendingCurves;
 using Evenstep.Service.Targets;
 using Evenstep.Service.Wording;
 
@@ -22,6 +23,7 @@ namespace Evenstep.Service;
 [JsonSerializable(typeof(RecommendationAnswer))]
 [JsonSerializable(typeof(AssessmentAnswer))]
 [JsonSerializable(typeof(SecondOpinionAnswer))]
+[JsonSerializable(typeof(SpendingCurveAnswer))]
 [JsonSerializable(typeof(KnownTargetsAnswer))]
 [JsonSerializable(typeof(ProblemDocument))]
 [JsonSerializable(typeof(HealthAnswer))]

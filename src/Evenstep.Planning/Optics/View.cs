@@ -125,9 +125,19 @@ public readonly record struct View
     }
 
     /// <summary>Null for a power within a quarter of the range; a zoom's powers must reach into it.</summary>
-    public NotUsable? PowerOutsideRange() =>
-        Tolerance.Below(LnPowerAtShortest + LnGrace, Telescope.Axis.LnLowest) ? NotUsable.BelowRange
-        : Tolerance.Above(lnPower - LnGrace, Telescope.Axis.LnHighest) ? NotUsable.AboveRange
+    public NotUsable? PowerOutsideRange() => PowerOutsideRange(Telescope.Axis, lnPower, LnPowerAtShortest);
+
+    /// <summary>Whether the powers, by their logarithms, of an ocular at some factor are within a quarter of the range: what
+    /// rules out most views soonest.</summary>
+    internal static bool IsPowerInRange(TelescopeInUse telescope, Ocular ocular, double lnFactor)
+    {
+        var lnAmplified = telescope.LnFocalLength + lnFactor;
+        return PowerOutsideRange(telescope.Axis, lnAmplified - ocular.LnLongestFocalLength, lnAmplified - ocular.LnShortestFocalLength) is null;
+    }
+
+    private static NotUsable? PowerOutsideRange(PowerAxis axis, double lnLowest, double lnHighest) =>
+        Tolerance.Below(lnHighest + LnGrace, axis.LnLowest) ? NotUsable.BelowRange
+        : Tolerance.Above(lnLowest - LnGrace, axis.LnHighest) ? NotUsable.AboveRange
         : null;
 
     /// <summary>Why the view is of no use to the observer: the first reason that applies; null for a usable view.</summary>

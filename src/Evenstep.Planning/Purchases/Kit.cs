@@ -198,10 +198,11 @@ public static class KitViews
     internal static void AddUsable(
         PurchaseProblem problem, TelescopeInUse telescope, Item eyepiece, bool ocularBought, Item? barlow, List<Showing> usable)
     {
-        var factors = barlow is null ? NoBarlow : ((Barlow)barlow.Optic).Factors;
-        foreach (var factor in factors)
+        var (ocular, optic) = (eyepiece.Ocular!, barlow?.Optic as Barlow);
+        foreach (var factor in optic?.Factors ?? NoBarlow)
         {
-            if (View.Of(telescope, eyepiece.Ocular!, barlow?.Optic as Barlow, factor) is { } view
+            if (View.IsPowerInRange(telescope, ocular, optic?.LnOf(factor) ?? 0)
+                && View.Of(telescope, ocular, optic, factor) is { } view
                 && view.NotUsableBecause(problem.Observer, problem.Preferences.LeastApparentFieldDeg, ocularBought) is null)
             {
                 usable.Add(Showing.Of(eyepiece, barlow, view));

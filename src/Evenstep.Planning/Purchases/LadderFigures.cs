@@ -29,12 +29,13 @@ public sealed record LadderFigures(
     /// <param name="enough">The mismatch that is good enough.</param>
     public static LadderFigures Of(IEnumerable<Reach> reaches, double length, double enough)
     {
-        var sorted = reaches.OrderBy(reach => reach.From).ToList();
-        if (sorted.Count == 0)
+        var sorted = reaches.ToArray();
+        if (sorted.Length == 0)
         {
             return new LadderFigures(false, length, length, Math.Max(0, length - enough), 0);
         }
 
+        Array.Sort(Array.ConvertAll(sorted, reach => reach.From), sorted);
         var sums = new Sums(enough);
         var reached = sorted[0].From;
         sums.AddEnd(reached);

@@ -14,6 +14,7 @@ internal sealed class TagsOfDocument : IDocumentFilter
             new() { Name = "Health", Description = "How the service is." },
             new() { Name = "Recommendations", Description = "What to buy." },
             new() { Name = "Second opinions", Description = "What to think of a shopping list." },
+            new() { Name = "Spending curves", Description = "How much to spend." },
             new() { Name = "Targets", Description = "What there is to look at." },
         };
         swaggerDoc.Servers = [new OpenApiServer { Url = "/", Description = "Wherever the service runs." }];

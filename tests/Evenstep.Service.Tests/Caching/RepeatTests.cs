@@ -31,6 +31,25 @@ public sealed partial class RepeatTests
         }
     }
 
+    [Fact]
+    public async Task A_thousand_repeats_before_and_after_a_restart_get_the_same_answer()
+    {
+        const int Thousand = 1000;
+        var body = JsonNode.Parse(Repository.Example("recommendation-spectacles"))!;
+        var dice = new Random(11);
+        HashSet<string> answers = [];
+        for (var start = 0; start < 2; start++)
+        {
+            await using var service = new WatchedService(null, (CachingSetup.MegabytesKey, "0"));
+            for (var i = 0; i < Thousand / 2; i++)
+            {
+                answers.Add(await AnswerAsync(service, Shuffled(body, dice)!.ToJsonString()));
+            }
+        }
+
+        Assert.Single(answers);
+    }
+
     private static async Task<string> AnswerAsync(WatchedService service, string body)
     {
         var answer = await service.RecommendAsync(body);

@@ -105,6 +105,9 @@ public sealed partial class ReadmeFieldTests
     [InlineData("SecondOpinionAnswer")]
     [InlineData("ListAnswer")]
     [InlineData("DifferenceAnswer")]
+    [InlineData("SpendingCurveAnswer")]
+    [InlineData("SpendingPointAnswer")]
+    [InlineData("SpendingSolverAnswer")]
     public void Every_field_of_an_answer_is_named(string answer) =>
         Assert.All(Schemas.GetProperty(answer).GetProperty("properties").EnumerateObject().Select(property => property.Name), IsNamed);
 

@@ -19,6 +19,7 @@ internal sealed class Bench
     private readonly Lazy<int[]> overlapsAlone;
     private readonly int[]?[] overlapsWith;
     private readonly Lazy<LadderFigures> withEverything;
+    private readonly Lazy<long> leastCentsOfAll;
     private readonly uint[]? framingsMet;
     private readonly long[] mostPoints;
 
@@ -39,6 +40,7 @@ internal sealed class Bench
         neighbourhoods = new(() => new Neighbourhoods(this, ground.Problem));
         overlapsAlone = new(CountOverlapsAlone);
         withEverything = new(FiguresWithEverything);
+        leastCentsOfAll = new(() => ground.LeastCents.DefaultIfEmpty(0).Min());
         OpenFramings = OpenAfter(Shown.AsSpan(), (1u << ground.Framings.Length) - 1);
         framingsMet = OpenFramings == 0 ? null : [.. Enumerable.Range(0, ground.Oculars.Length).Select(place => OpenFramings & ~OpenAfter(SightsOf(place), OpenFramings))];
         mostPoints = MostPoints();
@@ -82,6 +84,9 @@ internal sealed class Bench
 
     /// <summary>What the cheapest of an offer's wares costs.</summary>
     public long LeastCents(int place) => ground.LeastCents[place];
+
+    /// <summary>What the cheapest of all offered wares costs.</summary>
+    public long LeastCentsOfAll => leastCentsOfAll.Value;
 
     /// <summary>The least preference score, in units, of an offer's wares.</summary>
     public long LeastPreference(int place) => ground.LeastPreferences[place];

@@ -19,6 +19,7 @@ internal sealed class Descent
     private readonly Effort effort;
     private readonly Path path;
     private readonly double half;
+    private readonly List<(int Telescope, double Place)> faults = [];
 
     private Descent(Bench bench, Node[] chain, double lnLargestStep, Goal goal, Effort effort, Path path)
     {
@@ -76,7 +77,11 @@ internal sealed class Descent
     private void Try(int depth, Span<Option> options)
     {
         var node = chain[depth];
-        options.Sort((a, b) => goal.RankOf(a, bench).CompareTo(goal.RankOf(b, bench)));
+        if (goal.OrderMatters(node.CountLeft))
+        {
+            options.Sort(goal.FirstTried);
+        }
+
         var prospect = node.ProspectOf(node.CountLeft - 1);
         foreach (var option in options)
         {
@@ -103,6 +108,11 @@ internal sealed class Descent
     /// <summary>The options that mend the fault which fewest can mend; a negative count if there is no fault.</summary>
     private int Mending(Node node, Option[] mending)
     {
+        if (node.CountLeft == 1)
+        {
+            return MendingAll(node, mending);
+        }
+
         if (node.OpenFramings != 0)
         {
             var framing = node.OpenFramings & (~node.OpenFramings + 1);
@@ -126,6 +136,40 @@ internal sealed class Descent
         }
 
         return telescope < 0 ? -1 : Gather(node, mending, option => bench.Covers(option.Place, telescope, place, half));
+    }
+
+    /// <summary>The last purchase must mend all that is amiss.</summary>
+    private int MendingAll(Node node, Option[] mending)
+    {
+        faults.Clear();
+        Span<double> places = stackalloc double[MostFaultsWeighed];
+        for (var t = 0; t < node.Telescopes.Count; t++)
+        {
+            foreach (var uncovered in places[..node.Telescopes[t].Uncovered(half, places)])
+            {
+                faults.Add((t, uncovered));
+            }
+        }
+
+        return faults.Count == 0 && node.OpenFramings == 0 ? -1 : Gather(node, mending, option => MendsAll(node, option.Place));
+    }
+
+    private bool MendsAll(Node node, int ocular)
+    {
+        if ((node.OpenFramings & ~bench.FramingsMet(ocular)) != 0)
+        {
+            return false;
+        }
+
+        foreach (var (telescope, place) in faults)
+        {
+            if (!bench.Covers(ocular, telescope, place, half))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static int Helping(Node node, Option[] helping) => Gather(node, helping, option => option.Gain > 0);

@@ -29,8 +29,11 @@ internal abstract class Goal
     /// <summary>Spending more than this, beyond what is spent, makes no set any better than what is known.</summary>
     public virtual long CentsWorthSpending(Cost spent) => long.MaxValue;
 
-    /// <summary>The least comes first.</summary>
-    public virtual double RankOf(Option option, Bench bench) => -option.Gain;
+    /// <summary>Which options are tried first: those that gain most. Oculars lie by their price on a bench.</summary>
+    public virtual Comparison<Option> FirstTried { get; } = (a, b) => a.Gain != b.Gain ? b.Gain.CompareTo(a.Gain) : a.Place.CompareTo(b.Place);
+
+    /// <summary>Whether it matters which are tried first where so many purchases are left.</summary>
+    public virtual bool OrderMatters(int countLeft) => true;
 
     /// <summary>Takes note of a set that is allowed; says whether more purchases may make it better.</summary>
     public abstract bool Note(Node node, Path path);
@@ -42,6 +45,8 @@ internal sealed class AnySet : Goal
     public double LnLargestStep { get; private set; }
 
     public override bool IsReached => Selection is not null;
+
+    public override bool OrderMatters(int countLeft) => countLeft > 1;
 
     public override bool IsHopeless(Node node, Path path) => false;
 
@@ -127,7 +132,7 @@ internal sealed class LeastCost(double mostExcess, Selection known, Cost knownCo
 
     public override long CentsWorthSpending(Cost spent) => priceDecides ? Best.Cents - spent.Cents : long.MaxValue;
 
-    public override double RankOf(Option option, Bench bench) => bench.LeastCents(option.Place);
+    public override Comparison<Option> FirstTried { get; } = (a, b) => a.Place.CompareTo(b.Place);
 
     public override bool Note(Node node, Path path)
     {

@@ -91,7 +91,7 @@ internal sealed record Groundwork : IDisposable
     public Groundwork UpTo(long cents) => this with
     {
         Oculars = Oculars[..LeastCents.Count(least => least <= cents)],
-        through = new SightTable?[Barlows.Length],
+        through = [.. through],
     };
 
     /// <summary>What each ocular shows through an offered Barlow, or one that is alike: worked out when first asked for.</summary>

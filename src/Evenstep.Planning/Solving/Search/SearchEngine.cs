@@ -14,6 +14,9 @@ public sealed class SearchEngine
 
     private const long NodesOfShortLook = 50;
 
+    /// <summary>Before a bench is searched to its end, each of them gets a look of so many nodes for a set that could not be better.</summary>
+    private const long NodesOfLongerLook = 2000;
+
     private readonly Groundwork ground;
     private readonly Effort effort;
     private readonly Benches benches;
@@ -97,7 +100,7 @@ public sealed class SearchEngine
     /// </summary>
     private LeastStep LeastLargestStep()
     {
-        if (ShortLook(LnEnough) is ({ } onBench, { } enough))
+        if (LookForEnough() is ({ } onBench, { } enough))
         {
             return new LeastStep(enough, LnEnough, LnEnough, onBench);
         }
@@ -136,10 +139,32 @@ public sealed class SearchEngine
         return (best, bound);
     }
 
-    /// <summary>Often some set does as well as any could, and is found at once.</summary>
-    private (Bench? Bench, Selection? Selection) ShortLook(double lnStep) => benches.ByPowers
-        .Select(bench => (bench, AnyKeepingTo(lnStep, bench, effort.Short(NodesOfShortLook)).Selection))
-        .FirstOrDefault(any => any.Selection is not null);
+    /// <summary>Often some set does as well as any could, and is found soon.</summary>
+    private (Bench? Bench, Selection? Selection) LookForEnough()
+    {
+        IEnumerable<Bench> undecided = benches.ByPowers;
+        foreach (var nodes in (ReadOnlySpan<long>)[NodesOfShortLook, NodesOfLongerLook])
+        {
+            List<Bench> unfinished = [];
+            foreach (var bench in undecided)
+            {
+                var look = effort.Short(nodes);
+                if (AnyKeepingTo(LnEnough, bench, look).Selection is { } enough)
+                {
+                    return (bench, enough);
+                }
+
+                if (look.IsSpent)
+                {
+                    unfinished.Add(bench);
+                }
+            }
+
+            undecided = unfinished;
+        }
+
+        return default;
+    }
 
     private AnySet AnyKeepingTo(double lnStep, Bench bench, Effort looked)
     {

@@ -1,0 +1,67 @@
+using Evenstep.Planning.Optics;
+
+namespace Evenstep.Planning.Solving.Search;
+
+/// <summary>A set that no known one beats in both its price and its largest step.</summary>
+internal sealed record Outpost(Selection Selection, Cost Cost, double LnStep);
+
+/// <summary>The sets known that no other known set beats: the dearer, the smaller their largest step.</summary>
+internal sealed class Frontier
+{
+    private readonly List<Outpost> outposts = [];
+
+    /// <summary>The cheapest first.</summary>
+    public IReadOnlyList<Outpost> Outposts => outposts;
+
+    /// <summary>
+    /// The widest step, in logarithm, at which a set of this price would still be news: it must beat all that is cheaper, and
+    /// may equal what costs the same, for then the fixed rule decides. No price above can be news with a wider step.
+    /// </summary>
+    public double NewsAt(long cents)
+    {
+        var last = LastUpTo(cents);
+        return last < 0 ? double.PositiveInfinity
+            : outposts[last].Cost.Cents == cents ? outposts[last].LnStep
+            : NarrowerThan(outposts[last].LnStep);
+    }
+
+    /// <summary>The widest step that counts as narrower, where thresholds are kept to within the tolerance.</summary>
+    public static double NarrowerThan(double lnStep) => lnStep - (2 * Tolerance.Value);
+
+    /// <summary>Takes a set in, if it is news, and lets go of those that it beats.</summary>
+    public void Note(Path path, double lnStep)
+    {
+        var cost = path.Cost;
+        var place = LastUpTo(cost.Cents);
+        if (place >= 0 && !IsBeaten(outposts[place], cost, lnStep))
+        {
+            return;
+        }
+
+        var from = place >= 0 && outposts[place].Cost.Cents == cost.Cents ? place : place + 1;
+        var after = from;
+        while (after < outposts.Count && (outposts[after].Cost.Cents == cost.Cents || !Tolerance.Below(outposts[after].LnStep, lnStep)))
+        {
+            after++;
+        }
+
+        outposts.RemoveRange(from, after - from);
+        outposts.Insert(from, new Outpost(path.Select(), cost, lnStep));
+    }
+
+    /// <summary>Whether one that costs no more is beaten: by a narrower step, or at the same price and step by the fixed rule.</summary>
+    private static bool IsBeaten(Outpost known, Cost cost, double lnStep) =>
+        Tolerance.Below(lnStep, known.LnStep)
+        || (known.Cost.Cents == cost.Cents && !Tolerance.Above(lnStep, known.LnStep) && (cost.Count, cost.Ties).CompareTo((known.Cost.Count, known.Cost.Ties)) < 0);
+
+    private int LastUpTo(long cents)
+    {
+        var last = outposts.Count - 1;
+        while (last >= 0 && outposts[last].Cost.Cents > cents)
+        {
+            last--;
+        }
+
+        return last;
+    }
+}

@@ -1,0 +1,83 @@
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Solving.Search;
+
+/// <summary>
+/// Finds, for every budget, the least largest step: band by band of prices, the cheap before the dear, so that whatever the
+/// cheaper bands have is known when a dearer one is looked through, and must be beaten there.
+/// </summary>
+internal sealed class FrontierEngine
+{
+    private const int BandCount = 9;
+
+    private readonly Groundwork ground;
+    private readonly Effort effort;
+    private readonly Benches benches;
+    private readonly Node[] chain;
+    private readonly Frontier frontier = new();
+
+    private FrontierEngine(Groundwork ground, Effort effort)
+    {
+        this.ground = ground;
+        this.effort = effort;
+        benches = new Benches(ground);
+        chain = Node.Chain(ground);
+    }
+
+    private long Budget => (long)(ground.Problem.Limits.Budget * 100);
+
+    /// <summary>The frontier of a problem whose demands only name candidates.</summary>
+    /// <param name="problem">Its wish for a wide view is left aside.</param>
+    /// <param name="candidacy">Of the problem.</param>
+    /// <param name="effort">Ends the search where it is spent.</param>
+    public static SpendingFrontier Solve(PurchaseProblem problem, Candidacy candidacy, Effort effort)
+    {
+        using var ground = new Groundwork(problem, candidacy);
+        return new FrontierEngine(ground, effort).Search();
+    }
+
+    private SpendingFrontier Search()
+    {
+        var knownBelow = 0L;
+        foreach (var upTo in Bands())
+        {
+            LookThrough(knownBelow, upTo);
+            if (effort.IsSpent)
+            {
+                break;
+            }
+
+            knownBelow = upTo + 1;
+        }
+
+        return new SpendingFrontier(ground.Problem, [.. frontier.Outposts.Select(PointOf)], knownBelow == 0 ? null : (knownBelow - 1) / 100m);
+    }
+
+    /// <summary>The upper ends of the bands. Each is half as high again as the one below it.</summary>
+    private IEnumerable<long> Bands()
+    {
+        List<long> ends = [Budget];
+        while (ends.Count < BandCount)
+        {
+            ends.Add(2 * ends[^1] / 3);
+        }
+
+        return ends.Distinct().Reverse();
+    }
+
+    private void LookThrough(long knownBelow, long upTo)
+    {
+        foreach (var bench in benches.ByPowers.TakeWhile(_ => !effort.IsSpent))
+        {
+            var reticle = bench.Reticle.Cheapest;
+            chain[0].Begin(bench, Budget - upTo);
+            if (chain[0].CentsLeft >= 0)
+            {
+                var settled = reticle is null ? bench.Settled : bench.Settled.Add(reticle);
+                FrontierDescent.Run(bench, chain, frontier, knownBelow, effort, new Path(ground.Pricing, settled));
+            }
+        }
+    }
+
+    private static SpendingPoint PointOf(Outpost outpost) => new(outpost.Selection.Items, outpost.Cost.Cents / 100m, outpost.LnStep);
+}

@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Solving;
+
+/// <summary>A set that no allowed set beats: none is at once no dearer and narrower in its largest step.</summary>
+/// <param name="Purchases">In ordinal order of ids.</param>
+/// <param name="TotalPrice">Theirs.</param>
+/// <param name="LnLargestStep">The logarithm of the kit's largest step.</param>
+public sealed record SpendingPoint(ImmutableArray<Item> Purchases, decimal TotalPrice, double LnLargestStep);
+
+/// <summary>What every budget could buy at best, in largest steps alone.</summary>
+/// <param name="Problem">Its budget is where the frontier ends; its wish for a wide view is left aside.</param>
+/// <param name="Points">Each attainable step with its least price, the cheapest first; of sets equal in both, one by a fixed
+/// rule. Empty if no set is allowed.</param>
+/// <param name="ProvedUpTo">All sets up to this price have been looked at; null if the work limit came before any price.
+/// Beyond it the points are allowed sets, but there may be better ones.</param>
+public sealed record SpendingFrontier(PurchaseProblem Problem, ImmutableArray<SpendingPoint> Points, decimal? ProvedUpTo)
+{
+    public bool IsProved => ProvedUpTo >= Problem.Limits.Budget;
+
+    /// <summary>The least logarithm of the largest step that so much money buys; null if no set of at most that price is allowed.</summary>
+    public double? LnLeastStepFor(decimal money) => Points.LastOrDefault(point => point.TotalPrice <= money)?.LnLargestStep;
+}
