@@ -1,4 +1,6 @@
+using Evenstep.Service.Door;
 using Evenstep.Service.Wording;
+using Microsoft.Net.Http.Headers;
 
 namespace Evenstep.Service;
 
@@ -11,11 +13,21 @@ internal static class AnswerHeaders
         context.Response.OnStarting(() =>
         {
             SayLanguage(context.Response.Headers);
+            SayForms(context);
             context.Response.Headers.XContentTypeOptions = "nosniff";
             return Task.CompletedTask;
         });
         return next(context);
     });
+
+    /// <summary>Another caller may get the same in another form.</summary>
+    private static void SayForms(HttpContext context)
+    {
+        if (OfferedForms.Of(context).Forms.Length > 1)
+        {
+            context.Response.Headers.Append(HeaderNames.Vary, HeaderNames.Accept);
+        }
+    }
 
     /// <summary>Errors, and whatever else says nothing of a language itself, are in English.</summary>
     private static void SayLanguage(IHeaderDictionary headers)

@@ -48,8 +48,8 @@ public sealed class LanguageTests(Service service) : IClassFixture<Service>
         var german = await service.PostAsync(path, Repository.Example(example), language: "de-CH, en;q=0.5");
         var english = await service.PostAsync(path, Repository.Example(example));
 
-        Assert.Equal((200, "de", "Accept-Language"), (german.Status, german.Language, german.Vary));
-        Assert.Equal((200, "en", "Accept-Language"), (english.Status, english.Language, english.Vary));
+        Assert.Equal((200, "de", "en"), (german.Status, german.Language, english.Language));
+        Assert.All([german, english], answer => Assert.StartsWith("Accept-Language", answer.Vary, StringComparison.Ordinal));
         Assert.Contains("niemals in die Sonne", german.Body, StringComparison.Ordinal);
         Assert.Contains("Never look at the Sun", english.Body, StringComparison.Ordinal);
     }

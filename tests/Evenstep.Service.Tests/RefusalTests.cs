@@ -128,9 +128,9 @@ public sealed class RefusalTests(Service service) : IClassFixture<Service>
     [Theory]
     [InlineData("application/json", 400)]
     [InlineData("text/html, */*;q=0.1", 400)]
-    [InlineData("image/svg+xml", 406)]
-    [InlineData("application/json;q=0, */*", 406)]
-    public async Task Whoever_accepts_no_JSON_is_turned_away(string accept, int status)
+    [InlineData("image/png", 406)]
+    [InlineData("application/json;q=0, image/svg+xml;q=0, */*", 406)]
+    public async Task Whoever_accepts_no_form_of_the_answer_is_turned_away(string accept, int status)
     {
         Assert.Equal(status, (await service.PostAsync(Path, "{}", accept: accept)).Status);
     }

@@ -2,6 +2,7 @@ using Evenstep.Service.Catalogues;
 using Evenstep.Service.Documents;
 using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
+using Evenstep.Service.Pictures;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -15,25 +16,32 @@ internal static class AssessmentRoutes
         routes.MapPost("/assessments", AssessAsync)
             .WithName("assess")
             .WithTags("Assessments")
-            .WithMetadata(new TakesBody(AssessmentFields.Body, "assessment"));
+            .WithMetadata(new TakesBody(AssessmentFields.Body, "assessment"), OfferedForms.JsonOrPicture);
 
     /// <summary>Assesses a kit: its views, its steps, and what it repeats. Nothing is bought.</summary>
     /// <remarks>
     /// The same request as for a recommendation without `limits`. A catalogue is only needed to name its telescopes and
-    /// items by id. An example that runs as it stands is chosen above the body.
+    /// items by id. `Accept: image/svg+xml` asks for a picture of the powers. An example that runs as it stands is chosen above the body.
     /// </remarks>
     /// <response code="200">The assessment.</response>
-    public static async Task<Results<SpokenResult<AssessmentAnswer>, ProblemResult>> AssessAsync(HttpRequest request, Shelf shelf, CancellationToken gone)
+    public static async Task<Results<SpokenResult<AssessmentAnswer>, PictureResult, ProblemResult>> AssessAsync(
+        HttpRequest request, Shelf shelf, CancellationToken gone)
     {
-        using var body = await FrontDoor.OpenAsync(request, gone);
+        var received = await FrontDoor.ReceiveAsync(request, gone);
+        using var body = received.Refusal is { } turnedAway ? new OpenedBody(turnedAway) : StrictJson.Parse(received.Bytes);
         if (body.Refusal is { } refusal)
         {
             return refusal;
         }
 
         var faults = new Faults();
-        return AssessmentReader.Read(body.Json, shelf, faults) is { } asked
-            ? new SpokenResult<AssessmentAnswer>(AssessmentWriter.Write(asked))
-            : ProblemResult.Of(faults);
+        if (AssessmentReader.Read(body.Json, shelf, faults) is not { } asked)
+        {
+            return ProblemResult.Of(faults);
+        }
+
+        return received.Form == AnswerForm.Picture
+            ? new PictureResult(AssessmentScene.Of(asked))
+            : new SpokenResult<AssessmentAnswer>(AssessmentWriter.Write(asked));
     }
 }

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Evenstep.Service.Door;
 
 namespace Evenstep.Service.Caching;
 
@@ -10,10 +11,10 @@ internal static class AnswerKey
     /// The key of the answer to a body. Which stored catalogue a body names is only known once it is parsed; the version of
     /// the whole shelf stands in for that catalogue's, at the cost that a change to any of them makes all answers new.
     /// </summary>
-    public static string Of(string route, string language, string shelfVersion, ReadOnlySpan<byte> body)
+    public static string Of(string route, Manner manner, string shelfVersion, ReadOnlySpan<byte> body)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        foreach (var part in new[] { route, language, shelfVersion })
+        foreach (var part in new[] { route, manner.Form.MediaType, manner.Language.Tag, shelfVersion })
         {
             // None of them holds a null character, so that no two lists of parts are alike.
             hash.AppendData(Encoding.UTF8.GetBytes(part));

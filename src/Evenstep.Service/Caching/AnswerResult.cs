@@ -1,6 +1,7 @@
 using System.Net.Mime;
 using System.Reflection;
 using Evenstep.Planning.Purchases;
+using Evenstep.Service.Door;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Wording;
@@ -17,14 +18,10 @@ internal sealed class AnswerResult<T>(FinishedAnswer answer, bool isNew) : IResu
 {
     public int? StatusCode => StatusCodes.Status200OK;
 
-    public async Task ExecuteAsync(HttpContext httpContext)
+    public Task ExecuteAsync(HttpContext httpContext)
     {
         Record(httpContext.RequestServices);
-        var response = httpContext.Response;
-        response.SayLanguage(answer.Language);
-        response.ContentType = answer.ContentType;
-        response.ContentLength = answer.Body.Length;
-        await response.Body.WriteAsync(answer.Body, httpContext.RequestAborted);
+        return httpContext.Response.GiveAsync(answer.Manner, answer.Body, httpContext.RequestAborted);
     }
 
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)

@@ -3,6 +3,8 @@ using System.ComponentModel;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Evenstep.Planning.Purchases;
+using Evenstep.Service.Door;
+using Evenstep.Service.Pictures;
 using Evenstep.Service.Wording;
 using Microsoft.Extensions.Caching.Hybrid;
 
@@ -12,14 +14,10 @@ namespace Evenstep.Service.Caching;
 [ImmutableObject(true)]
 internal sealed record FinishedAnswer
 {
-    private const string Json = "application/json; charset=utf-8";
-
     public required ReadOnlyMemory<byte> Body { get; init; }
 
-    public required string ContentType { get; init; }
-
-    /// <summary>What it is written in.</summary>
-    public required Language Language { get; init; }
+    /// <summary>The form and the language it is in.</summary>
+    public required Manner Manner { get; init; }
 
     public required Outcome Outcome { get; init; }
 
@@ -33,8 +31,16 @@ internal sealed record FinishedAnswer
     public static FinishedAnswer Of<T>(T answer, JsonTypeInfo<T> shape, Language language, Outcome outcome, TimeSpan took) => new()
     {
         Body = JsonSerializer.SerializeToUtf8Bytes(answer, shape),
-        ContentType = Json,
-        Language = language,
+        Manner = new Manner(AnswerForm.Json, language),
+        Outcome = outcome,
+        Took = took,
+    };
+
+    /// <summary>Draws an answer that rests on a plan.</summary>
+    public static FinishedAnswer Of(LadderScene scene, Language language, Outcome outcome, TimeSpan took) => new()
+    {
+        Body = LadderPicture.Draw(scene, language),
+        Manner = new Manner(AnswerForm.Picture, language),
         Outcome = outcome,
         Took = took,
     };

@@ -23,6 +23,7 @@ internal static class DocumentSetup
             document.IncludeXmlComments(DocComments("Evenstep.Planning"));
             document.OperationFilter<BodyOfOperation>();
             document.OperationFilter<ErrorsOfOperation>();
+            document.OperationFilter<PictureOfOperation>();
             document.OperationFilter<LanguagesOfOperation>();
             document.SchemaFilter<AnswerSchemas>();
             document.DocumentFilter<TagsOfDocument>();

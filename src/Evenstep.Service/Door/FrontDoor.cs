@@ -5,7 +5,7 @@ using Microsoft.Net.Http.Headers;
 
 namespace Evenstep.Service.Door;
 
-/// <summary>Lets in a body that is JSON of limited size, sent by somebody who accepts JSON.</summary>
+/// <summary>Lets in a body that is JSON of limited size, sent by somebody who accepts a form that the answer can take.</summary>
 internal static class FrontDoor
 {
     public const int MostBytes = 2 * 1024 * 1024;
@@ -19,36 +19,28 @@ internal static class FrontDoor
     /// <summary>The body before it is parsed.</summary>
     public static async Task<ReceivedBody> ReceiveAsync(HttpRequest request, CancellationToken gone)
     {
-        if (RefusalOfHeaders(request) is { } refusal)
+        if (OfferedForms.Of(request.HttpContext).Choose(request.Headers.Accept) is not { } form)
         {
-            return new ReceivedBody(default, refusal);
+            return ReceivedBody.Refused(NotAcceptable(request));
         }
 
-        return await ReadAsync(request, gone) is { } bytes ? new ReceivedBody(bytes, null) : new ReceivedBody(default, TooLarge());
+        if (RefusalOfHeaders(request) is { } refusal)
+        {
+            return ReceivedBody.Refused(refusal);
+        }
+
+        return await ReadAsync(request, gone) is { } bytes ? new ReceivedBody(bytes, form, null) : ReceivedBody.Refused(TooLarge());
     }
 
+    private static ProblemResult NotAcceptable(HttpRequest request) =>
+        new(ProblemKind.NotAcceptable, OfferedForms.Of(request.HttpContext).RefusalOf(request.Headers.Accept));
+
     private static ProblemResult? RefusalOfHeaders(HttpRequest request) =>
-        !AcceptsJson(request) ? new ProblemResult(
-            ProblemKind.NotAcceptable, $"`Accept: {request.Headers.Accept}` was given; the answer is {MediaTypeNames.Application.Json}. Accept that, or leave the header out.")
-        : !IsJson(request.ContentType) ? new ProblemResult(
+        !IsJson(request.ContentType) ? new ProblemResult(
             ProblemKind.UnsupportedMediaType,
             $"{(request.ContentType is null ? "No Content-Type" : $"`Content-Type: {request.ContentType}`")} was given; send JSON in UTF-8 as `Content-Type: {MediaTypeNames.Application.Json}`.")
         : request.ContentLength > MostBytes ? TooLarge()
         : null;
-
-    private static bool AcceptsJson(HttpRequest request)
-    {
-        if (request.Headers.Accept.Count == 0 || !MediaTypeHeaderValue.TryParseList(request.Headers.Accept, out var accepted))
-        {
-            return true;
-        }
-
-        // The most precise range decides, so that "application/json;q=0, */*" accepts no JSON.
-        var json = new MediaTypeHeaderValue(MediaTypeNames.Application.Json);
-        return accepted.Where(range => json.IsSubsetOf(range)).MaxBy(Precision) is { Quality: null or > 0 };
-    }
-
-    private static int Precision(MediaTypeHeaderValue range) => range.MatchesAllTypes ? 0 : range.MatchesAllSubTypes ? 1 : 2;
 
     private static bool IsJson(string? contentType) =>
         MediaTypeHeaderValue.TryParse(contentType, out var type)

@@ -87,7 +87,7 @@ internal static class KitWriter
         To = Rounded.Power(jump.ToPower),
         Ratio = Rounded.Ratio(jump.Ratio),
         Weighed = Rounded.Ratio(jump.Weighed),
-        Enough = Tolerance.AtMost(Math.Log(jump.Weighed), 2 * enoughMismatch),
+        Enough = jump.IsEnough(enoughMismatch),
     };
 
     private static OverlapAnswer OverlapOf(OverlappingPair pair) => new()

@@ -14,7 +14,7 @@ internal delegate T? ReadsBody<out T>(JsonElement body, Shelf shelf, Faults faul
     where T : class;
 
 /// <summary>Makes the answer to a request that is understood; it may outlive that request, for others may wait for it too.</summary>
-internal delegate Task<FinishedAnswer> MakesAnswer<in T>(T asked, ReadOnlyMemory<byte> body, Language language, CancellationToken nobodyWaits);
+internal delegate Task<FinishedAnswer> MakesAnswer<in T>(T asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken nobodyWaits);
 
 /// <summary>The walk of every request for a plan: through the door, past the cache, to the reader and the desk.</summary>
 internal sealed class PlanningWalk(Shelf shelf, AnswerCache cache)
@@ -31,8 +31,8 @@ internal sealed class PlanningWalk(Shelf shelf, AnswerCache cache)
             return refusal;
         }
 
-        var language = request.LanguageAsked();
-        var key = AnswerKey.Of(route, language.Tag, shelf.Version, received.Bytes.Span);
+        var manner = new Manner(received.Form, request.LanguageAsked());
+        var key = AnswerKey.Of(route, manner, shelf.Version, received.Bytes.Span);
         if (await cache.FindAsync(key, gone) is { } kept)
         {
             return new AnswerResult<TAnswer>(kept, isNew: false);
@@ -44,7 +44,7 @@ internal sealed class PlanningWalk(Shelf shelf, AnswerCache cache)
             return problem!;
         }
 
-        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => make(asked, received.Bytes, language, nobodyWaits), gone);
+        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => make(asked, received.Bytes, manner, nobodyWaits), gone);
         return new AnswerResult<TAnswer>(answer, isNew);
     }
 

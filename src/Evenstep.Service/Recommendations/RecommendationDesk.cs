@@ -1,7 +1,7 @@
 using Evenstep.Service.Caching;
 using Evenstep.Service.Certifying;
+using Evenstep.Service.Door;
 using Evenstep.Service.Metrics;
-using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Recommendations;
 
@@ -9,8 +9,8 @@ namespace Evenstep.Service.Recommendations;
 internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue samples, ServiceMeter meter)
 {
     public async Task<FinishedAnswer> AnswerAsync(
-        RecommendationAsked asked, ReadOnlyMemory<byte> body, Language language, CancellationToken gone) =>
-        Finish(asked, await SolveAsync(asked, body, gone), language);
+        RecommendationAsked asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken gone) =>
+        Finish(asked, await SolveAsync(asked, body, gone), manner);
 
     /// <summary>The plan for a request; offered for a certificate in the background, if it has none.</summary>
     public async Task<Solved> SolveAsync(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken gone)
@@ -29,6 +29,7 @@ internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue sa
     }
 
     /// <summary>Writes a plan out.</summary>
-    public static FinishedAnswer Finish(RecommendationAsked asked, Solved solved, Language language) =>
-        FinishedAnswer.Of(RecommendationWriter.Write(asked, solved), AnswerJson.In(language).RecommendationAnswer, language, solved.Plan.Outcome, solved.Took);
+    public static FinishedAnswer Finish(RecommendationAsked asked, Solved solved, Manner manner) => manner.Form == AnswerForm.Picture
+        ? FinishedAnswer.Of(RecommendationScene.Of(asked, solved.Plan), manner.Language, solved.Plan.Outcome, solved.Took)
+        : FinishedAnswer.Of(RecommendationWriter.Write(asked, solved), AnswerJson.In(manner.Language).RecommendationAnswer, manner.Language, solved.Plan.Outcome, solved.Took);
 }

@@ -1,5 +1,6 @@
 using Evenstep.Service.Caching;
 using Evenstep.Service.Documents;
+using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -14,14 +15,14 @@ internal static class RecommendationRoutes
         routes.MapPost(Route, RecommendAsync)
             .WithName("recommend")
             .WithTags("Recommendations")
-            .WithMetadata(new TakesBody(RecommendationFields.Body, "recommendation"));
+            .WithMetadata(new TakesBody(RecommendationFields.Body, "recommendation"), OfferedForms.JsonOrPicture);
 
     /// <summary>Recommends what to buy for a telescope: the proven best set.</summary>
     /// <remarks>
     /// Among all sets of at most `maxPurchases` items of the catalogue that keep to the budget, repeat no power and meet
     /// every demand, it finds the one whose largest step between powers is least, then whose steps are least wide on
     /// average, then what `prefer` says. "Buy nothing" may be the answer, and so may "no set is allowed", with what would
-    /// help. An example that runs as it stands is chosen above the body.
+    /// help. `Accept: image/svg+xml` asks for a picture of the powers, before and after. An example that runs as it stands is chosen above the body.
     /// </remarks>
     /// <response code="200">The recommendation. `infeasible` and `nothing-worthwhile` are answers too.</response>
     public static Task<Results<AnswerResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(

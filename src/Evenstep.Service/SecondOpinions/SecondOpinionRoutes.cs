@@ -1,8 +1,8 @@
 using Evenstep.Service.Caching;
 using Evenstep.Service.Documents;
+using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Recommendations;
-using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Evenstep.Service.SecondOpinions;
@@ -16,24 +16,28 @@ internal static class SecondOpinionRoutes
         routes.MapPost(Route, JudgeAsync)
             .WithName("judge")
             .WithTags("Second opinions")
-            .WithMetadata(new TakesBody(SecondOpinionFields.Body, "second-opinion"));
+            .WithMetadata(new TakesBody(SecondOpinionFields.Body, "second-opinion"), OfferedForms.JsonOrPicture);
 
     /// <summary>Judges a shopping list beside the advice: what it does, and every rule that it breaks.</summary>
     /// <remarks>
     /// A request for a recommendation with what one means to buy. The answer holds the kit with the list bought, the
-    /// recommendation for the same request, and the list's figures minus those of the advice. An example that runs as it
-    /// stands is chosen above the body.
+    /// recommendation for the same request, and the list's figures minus those of the advice. `Accept: image/svg+xml`
+    /// asks for a picture of the powers: what there is, the list, the advice. An example that runs as it stands is chosen
+    /// above the body.
     /// </remarks>
     /// <response code="200">The second opinion.</response>
     public static Task<Results<AnswerResult<SecondOpinionAnswer>, ProblemResult>> JudgeAsync(
         HttpRequest request, PlanningWalk walk, RecommendationDesk desk, CancellationToken gone) =>
         walk.AnswerAsync<SecondOpinionAsked, SecondOpinionAnswer>(
-            request, Route, SecondOpinionReader.Read, (asked, body, language, nobodyWaits) => AnswerAsync(desk, asked, body, language, nobodyWaits), gone);
+            request, Route, SecondOpinionReader.Read, (asked, body, manner, nobodyWaits) => AnswerAsync(desk, asked, body, manner, nobodyWaits), gone);
 
     private static async Task<FinishedAnswer> AnswerAsync(
-        RecommendationDesk desk, SecondOpinionAsked asked, ReadOnlyMemory<byte> body, Language language, CancellationToken nobodyWaits)
+        RecommendationDesk desk, SecondOpinionAsked asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken nobodyWaits)
     {
         var solved = await desk.SolveAsync(asked.Planning, body, nobodyWaits);
-        return FinishedAnswer.Of(SecondOpinionWriter.Write(asked, solved), AnswerJson.In(language).SecondOpinionAnswer, language, solved.Plan.Outcome, solved.Took);
+        var (language, outcome) = (manner.Language, solved.Plan.Outcome);
+        return manner.Form == AnswerForm.Picture
+            ? FinishedAnswer.Of(SecondOpinionScene.Of(asked, solved.Plan), language, outcome, solved.Took)
+            : FinishedAnswer.Of(SecondOpinionWriter.Write(asked, solved), AnswerJson.In(language).SecondOpinionAnswer, language, outcome, solved.Took);
     }
 }

@@ -1,8 +1,8 @@
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Caching;
+using Evenstep.Service.Door;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Recommendations;
-using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.SpendingCurves;
 
@@ -10,13 +10,13 @@ namespace Evenstep.Service.SpendingCurves;
 internal sealed class SpendingDesk(RefereedSpending spending, RecommendationDesk recommendations, ServiceMeter meter)
 {
     public async Task<FinishedAnswer> ChartAsync(
-        RecommendationAsked asked, ReadOnlyMemory<byte> body, Language language, CancellationToken gone)
+        RecommendationAsked asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken gone)
     {
         var charted = await spending.SolveAsync(new PlanningCase(asked.Problem, asked.Catalogue, body), gone);
         meter.Solved(charted.Took);
         var infeasible = charted.Frontier.Points.IsEmpty ? await ConflictingAsync(asked, body, gone) : null;
         var answer = SpendingCurveWriter.Write(asked, charted, infeasible);
-        return FinishedAnswer.Of(answer, AnswerJson.In(language).SpendingCurveAnswer, language, answer.Outcome, charted.Took);
+        return FinishedAnswer.Of(answer, AnswerJson.In(manner.Language).SpendingCurveAnswer, manner.Language, answer.Outcome, charted.Took);
     }
 
     /// <summary>The plan that says why no set is allowed: the second engine must have found none either.</summary>

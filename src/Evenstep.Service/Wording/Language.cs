@@ -13,7 +13,7 @@ internal sealed class Language
     public static readonly Language English = new()
     {
         Tag = "en",
-        Sentences = Wording.English.Sentences,
+        Sentences = Together(Wording.English.Sentences, EnglishPictures.Sentences),
         Numbers = Separators(decimals: ".", groups: ","),
         Power = "{0}x",
         Money = "{1} {0}",
@@ -25,7 +25,7 @@ internal sealed class Language
     public static readonly Language German = new()
     {
         Tag = "de",
-        Sentences = Wording.German.Sentences,
+        Sentences = Together(Wording.German.Sentences, GermanPictures.Sentences),
         Numbers = Separators(decimals: ",", groups: "."),
         Power = "{0}-fach",
         Money = "{0} {1}",
@@ -58,6 +58,9 @@ internal sealed class Language
 
     /// <summary>What an owned item without a name or an id of its own is called, by its place.</summary>
     public required string MadeUpOwned { get; init; }
+
+    private static FrozenDictionary<string, string> Together(params ReadOnlySpan<FrozenDictionary<string, string>> tables) =>
+        tables.ToArray().SelectMany(table => table).ToFrozenDictionary(StringComparer.Ordinal);
 
     private static NumberFormatInfo Separators(string decimals, string groups) => NumberFormatInfo.ReadOnly(new NumberFormatInfo
     {

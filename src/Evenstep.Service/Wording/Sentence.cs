@@ -1,5 +1,7 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.RegularExpressions;
@@ -18,16 +20,40 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
     /// <summary>The value whose amounts are meant, where a sentence speaks of money.</summary>
     public const string Currency = "currency";
 
-    /// <summary>The sentence in words.</summary>
-    public string In(Language language) => Slot().Replace(language.Sentences[Key], slot => Fill(slot, language));
+    /// <summary>Sentences taken apart, each once: pictures say hundreds.</summary>
+    private static readonly ConcurrentDictionary<string, Part[]> Parts = new(StringComparer.Ordinal);
 
-    private string Fill(Match slot, Language language)
+    /// <summary>The sentence in words.</summary>
+    public string In(Language language)
     {
-        var value = ValueOf(slot.Groups["name"].Value);
-        var how = slot.Groups["how"].Value;
+        var words = new StringBuilder();
+        foreach (var part in Parts.GetOrAdd(language.Sentences[Key], TakeApart))
+        {
+            words.Append(part.Text).Append(part.Name is null ? "" : Fill(part, language));
+        }
+
+        return words.ToString();
+    }
+
+    private static Part[] TakeApart(string sentence)
+    {
+        List<Part> parts = [];
+        var end = 0;
+        foreach (Match slot in Slot().Matches(sentence))
+        {
+            parts.Add(new Part(sentence[end..slot.Index], slot.Groups["name"].Value, slot.Groups["how"].Value));
+            end = slot.Index + slot.Length;
+        }
+
+        return [.. parts, new Part(sentence[end..], null, "")];
+    }
+
+    private string Fill(Part part, Language language)
+    {
+        var value = ValueOf(part.Name!);
         return value is Array list
-            ? string.Join(", ", list.Cast<object>().Select(one => InWords(one, how, language)))
-            : InWords(value, how, language);
+            ? string.Join(", ", list.Cast<object>().Select(one => InWords(one, part.How, language)))
+            : InWords(value, part.How, language);
     }
 
     private object ValueOf(string name) => Values.First(one => one.Name == name).Value!;
@@ -37,6 +63,9 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
         "x" => Framed(language.Power, Number(value, "0", language)),
         "deg" => Number(value, "0.##", language) + "°",
         "mm" => Number(value, "0.##", language) + " mm",
+        "ratio" => Number(value, "0.00", language),
+        "whole" => Number(value, "0", language),
+        "tenths" => Number(value, "0.#", language),
         "g" => Number(value, "0.#", language) + " g",
         "money" => Framed(language.Money, Number(value, "N2", language), ValueOf(Currency)),
         "barrel" => Framed(language.Barrel, Number(InchesOf((string)value), "0.###", language)),
@@ -51,6 +80,9 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
     private static string Framed(string frame, params ReadOnlySpan<object?> values) => string.Format(CultureInfo.InvariantCulture, frame, values);
 
     private static double InchesOf(string barrel) => double.Parse(barrel.AsSpan(0, barrel.IndexOf("in", StringComparison.Ordinal)), CultureInfo.InvariantCulture);
+
+    /// <summary>A text as it stands, and perhaps a slot after it with how its value is written.</summary>
+    private sealed record Part(string Text, string? Name, string How);
 
     [GeneratedRegex(@"\{(?<name>\w+)(:(?<how>\w+))?\}", RegexOptions.ExplicitCapture)]
     public static partial Regex Slot();

@@ -2,6 +2,7 @@ using System.Net.Mime;
 using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
+using Evenstep.Service.Door;
 using Microsoft.AspNetCore.Http.Metadata;
 
 namespace Evenstep.Service.Wording;
@@ -10,22 +11,16 @@ namespace Evenstep.Service.Wording;
 /// <param name="answer">One of the records of <see cref="AnswerJson"/>.</param>
 internal sealed class SpokenResult<T>(T answer) : IResult, IStatusCodeHttpResult, IValueHttpResult<T>, IEndpointMetadataProvider
 {
-    private const string ContentType = "application/json; charset=utf-8";
-
     public int? StatusCode => StatusCodes.Status200OK;
 
     public T? Value => answer;
 
-    public async Task ExecuteAsync(HttpContext httpContext)
+    public Task ExecuteAsync(HttpContext httpContext)
     {
         var language = httpContext.Request.LanguageAsked();
         var shape = (JsonTypeInfo<T>)AnswerJson.In(language).GetTypeInfo(typeof(T))!;
         var body = JsonSerializer.SerializeToUtf8Bytes(answer, shape);
-        var response = httpContext.Response;
-        response.SayLanguage(language);
-        response.ContentType = ContentType;
-        response.ContentLength = body.Length;
-        await response.Body.WriteAsync(body, httpContext.RequestAborted);
+        return httpContext.Response.GiveAsync(new Manner(AnswerForm.Json, language), body, httpContext.RequestAborted);
     }
 
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)

@@ -1,5 +1,6 @@
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Caching;
+using Evenstep.Service.Door;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.Tests.Metrics;
@@ -145,5 +146,5 @@ public sealed class CacheTests
     }
 
     private static FinishedAnswer AnswerOf(int bytes, Outcome outcome = Outcome.Optimal) =>
-        new() { Body = new byte[bytes], ContentType = "application/json", Language = Language.English, Outcome = outcome, Took = TimeSpan.Zero };
+        new() { Body = new byte[bytes], Manner = new Manner(AnswerForm.Json, Language.English), Outcome = outcome, Took = TimeSpan.Zero };
 }

@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
+
+namespace Evenstep.Planning.Purchases;
+
+/// <summary>What one telescope of a kit shows: every view the barrels allow, by power.</summary>
+public sealed class Ladder
+{
+    private readonly double enough;
+    private readonly double lnLeastStep;
+
+    internal Ladder(TelescopeInUse telescope, ImmutableArray<KitView> views, double enough, double lnLeastStep)
+    {
+        this.enough = enough;
+        this.lnLeastStep = lnLeastStep;
+        Telescope = telescope;
+        Views = views;
+        Usable = [.. views.Where(view => view.IsUsable)];
+        Figures = LadderFigures.Of(Usable.Select(view => view.Reach), telescope.Axis.Length, enough);
+    }
+
+    public TelescopeInUse Telescope { get; }
+
+    /// <summary>By power, then the ids of eyepiece and Barlow, then factor.</summary>
+    public ImmutableArray<KitView> Views { get; }
+
+    public ImmutableArray<KitView> Usable { get; }
+
+    public LadderFigures Figures { get; }
+
+    /// <summary>What is left to see without one item.</summary>
+    public Ladder Without(Item item) => new(Telescope, Views.RemoveAll(view => view.Needs(item)), enough, lnLeastStep);
+
+    /// <summary>Every pair of usable views that repeat one another, lower power first.</summary>
+    public IEnumerable<OverlappingPair> Overlaps()
+    {
+        for (var i = 0; i < Usable.Length; i++)
+        {
+            for (var j = i + 1; j < Usable.Length; j++)
+            {
+                if (Overlap.Between(Usable[i].Showing, Usable[j].Showing, lnLeastStep))
+                {
+                    yield return new OverlappingPair(Usable[i], Usable[j]);
+                }
+            }
+        }
+    }
+
+    /// <summary>The jumps between neighbouring usable views, the jumps at both ends included; none of no length.</summary>
+    public IEnumerable<Jump> Jumps()
+    {
+        if (Usable.IsEmpty)
+        {
+            yield break;
+        }
+
+        var reached = 0.0;
+        var atEnd = true;
+        foreach (var reach in Usable.Select(view => view.Reach).OrderBy(reach => reach.From))
+        {
+            if (Tolerance.Above(reach.From, reached))
+            {
+                yield return JumpAcross(reached, reach.From, atEnd);
+            }
+
+            reached = Math.Max(reached, reach.To);
+            atEnd = false;
+        }
+
+        if (Tolerance.Above(Telescope.Axis.Length, reached))
+        {
+            yield return JumpAcross(reached, Telescope.Axis.Length, atEnd: true);
+        }
+    }
+
+    /// <summary>The stretches of positions with a usable view near enough, in order; no two of them touch.</summary>
+    /// <param name="enough">The mismatch that is good enough.</param>
+    public IEnumerable<Reach> Served(double enough)
+    {
+        Reach? open = null;
+        foreach (var reach in Usable.Select(view => view.Reach).OrderBy(reach => reach.From))
+        {
+            var near = new Reach(Math.Max(0, reach.From - enough), Math.Min(Telescope.Axis.Length, reach.To + enough));
+            if (open is { } earlier && Tolerance.Above(near.From, earlier.To))
+            {
+                yield return earlier;
+                open = near;
+            }
+            else
+            {
+                open = new Reach(open?.From ?? near.From, Math.Max(open?.To ?? 0, near.To));
+            }
+        }
+
+        if (open is { } last)
+        {
+            yield return last;
+        }
+    }
+
+    private Jump JumpAcross(double from, double to, bool atEnd) =>
+        new(Telescope.Axis.PowerAt(from), Telescope.Axis.PowerAt(to), to - from, atEnd);
+}
+
+/// <summary>The stretch of powers between two neighbouring views, or between a view and an end of the range.</summary>
+/// <param name="FromPower">The lower power, cut to the range.</param>
+/// <param name="ToPower">The higher power, cut to the range.</param>
+/// <param name="Distance">Between their positions.</param>
+/// <param name="AtEnd">At an end no neighbour stands on the other side, so the jump counts twice.</param>
+public sealed record Jump(double FromPower, double ToPower, double Distance, bool AtEnd)
+{
+    /// <summary>The ratio of the powers; squared at an end.</summary>
+    public double Ratio => Math.Pow(ToPower / FromPower, AtEnd ? 2 : 1);
+
+    /// <summary>The step as it counts: each zone of powers by its weight.</summary>
+    public double Weighed => Math.Exp(AtEnd ? 2 * Distance : Distance);
+
+    /// <summary>Whether the step is as good as none.</summary>
+    /// <param name="enough">The mismatch that is good enough: half the logarithm of a step that is.</param>
+    public bool IsEnough(double enough) => Tolerance.AtMost(Math.Log(Weighed), 2 * enough);
+}

@@ -1,0 +1,26 @@
+using Evenstep.Service.Pictures;
+using Evenstep.Service.Wording;
+
+namespace Evenstep.Service.Door;
+
+/// <summary>How a caller wants to be answered.</summary>
+/// <param name="Form">As JSON or as a picture.</param>
+/// <param name="Language">What its words are in.</param>
+internal sealed record Manner(AnswerForm Form, Language Language);
+
+/// <summary>Gives an answer in the manner asked for.</summary>
+internal static class MannerOfAnswers
+{
+    public static async Task GiveAsync(this HttpResponse response, Manner manner, ReadOnlyMemory<byte> body, CancellationToken gone)
+    {
+        response.SayLanguage(manner.Language);
+        response.ContentType = manner.Form.ContentType;
+        response.ContentLength = body.Length;
+        if (manner.Form == AnswerForm.Picture)
+        {
+            response.Headers.ContentSecurityPolicy = PictureStyle.Policy;
+        }
+
+        await response.Body.WriteAsync(body, gone);
+    }
+}
