@@ -25,6 +25,8 @@ namespace Evenstep.Service;
 [JsonSerializable(typeof(SecondOpinionAnswer))]
 [JsonSerializable(typeof(SpendingCurveAnswer))]
 [JsonSerializable(typeof(KnownTargetsAnswer))]
+[JsonSerializable(typeof(CatalogueSummaryAnswer))]
+[JsonSerializable(typeof(CatalogueListAnswer))]
 [JsonSerializable(typeof(ProblemDocument))]
 [JsonSerializable(typeof(HealthAnswer))]
 [JsonSerializable(typeof(IReadOnlyDictionary<string, int>))]

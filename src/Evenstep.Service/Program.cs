@@ -3,6 +3,7 @@ using Evenstep.Service;
 using Evenstep.Service.Assessments;
 using Evenstep.Service.Caching;
 using Evenstep.Service.Catalogues;
+using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Certifying;
 using Evenstep.Service.Documents;
 using Evenstep.Service.Door;
@@ -38,19 +39,19 @@ builder.Services.ConfigureHttpJsonOptions(json =>
 });
 builder.WebHost.ConfigureKestrel(server =>
 {
-    server.Limits.MaxRequestBodySize = FrontDoor.MostBytes;
+    server.Limits.MaxRequestBodySize = FrontDoor.Json.MostBytes;
     server.AddServerHeader = false;
 });
 
 // What the walk of a request needs.
-builder.Services.AddSingleton(Shelf.From(builder.Configuration));
+builder.Services.AddCatalogues(builder.Configuration);
 builder.Services.AddSingleton(WorkLimit.From(builder.Configuration));
 builder.Services.AddSingleton<SolveGate>();
 builder.Services.AddSingleton<RefereedPlanner>();
 builder.Services.AddSingleton<RecommendationDesk>();
 builder.Services.AddSingleton<RefereedSpending>();
 builder.Services.AddSingleton<SpendingDesk>();
-builder.Services.AddSingleton<PlanningWalk>();
+builder.Services.AddScoped<PlanningWalk>();
 builder.Services.AddCertifying(builder.Configuration);
 builder.Services.AddAnswerCache(builder.Configuration);
 builder.Services.AddServiceMetrics();
@@ -74,5 +75,6 @@ api.MapAssessments();
 api.MapSecondOpinions();
 api.MapSpendingCurves();
 api.MapTargets();
+api.MapCatalogues();
 
 await app.RunAsync();

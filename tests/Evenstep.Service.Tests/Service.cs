@@ -1,13 +1,51 @@
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json;
+using Evenstep.Service.Catalogues;
+using Evenstep.Service.Catalogues.Storing;
+using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 
 namespace Evenstep.Service.Tests;
 
 /// <summary>The service, running in the process of the tests.</summary>
 public sealed class Service : WebApplicationFactory<Program>
 {
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+
+    private readonly DataFolder data;
+    private readonly bool keepsData;
+    private readonly (string Key, string Value)[] settings;
+
+    public Service()
+        : this(null)
+    {
+    }
+
+    /// <summary>With a folder of data that others may have used before, and settings of its own.</summary>
+    internal Service(DataFolder? data, params (string Key, string Value)[] settings)
+    {
+        this.data = data ?? new DataFolder();
+        keepsData = data is not null;
+        this.settings = settings;
+    }
+
+    public async Task<Answer> SendAsync(HttpMethod method, string path, string? body = null, string contentType = "application/json", params (string Name, string Value)[] headers)
+    {
+        using var request = new HttpRequestMessage(method, new Uri(path, UriKind.Relative));
+        request.Content = body is null ? null : new StringContent(body, Encoding.UTF8, MediaTypeHeaderValue.Parse(contentType));
+        foreach (var (name, value) in headers)
+        {
+            request.Headers.TryAddWithoutValidation(name, value);
+        }
+
+        using var client = CreateClient();
+        using var response = await client.SendAsync(request);
+        return await Answer.OfAsync(response);
+    }
+
     public async Task<Answer> PostAsync(string path, string body, string? contentType = "application/json", string accept = "*/*", string? language = null)
     {
         using var content = new StringContent(body, Encoding.UTF8);
@@ -29,6 +67,48 @@ public sealed class Service : WebApplicationFactory<Program>
         using var response = await client.GetAsync(new Uri(path, UriKind.Relative));
         return await Answer.OfAsync(response);
     }
+
+    /// <summary>Until the storage is read, no service can tell whether there is some catalogue.</summary>
+    protected override IHost CreateHost(IHostBuilder builder)
+    {
+        var host = base.CreateHost(builder);
+        Assert.True(SpinWait.SpinUntil(() => host.Services.GetRequiredService<Shelves>().IsWhole, Patience));
+        return host;
+    }
+
+    protected override void ConfigureWebHost(IWebHostBuilder builder)
+    {
+        data.Configure(builder);
+        foreach (var (key, value) in settings)
+        {
+            builder.UseSetting(key, value);
+        }
+    }
+
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        if (!keepsData)
+        {
+            data.Dispose();
+        }
+    }
+}
+
+/// <summary>A folder of its own for what a service stores.</summary>
+internal sealed class DataFolder : IDisposable
+{
+    public string Path { get; } = Directory.CreateTempSubdirectory("evenstep-").FullName;
+
+    public void Configure(IWebHostBuilder builder) => builder.UseSetting(StorageSetup.FolderKey, Path);
+
+    public void Dispose()
+    {
+        if (Directory.Exists(Path))
+        {
+            Directory.Delete(Path, recursive: true);
+        }
+    }
 }
 
 /// <summary>What the service answered.</summary>
@@ -37,8 +117,15 @@ public sealed record Answer(int Status, string? ContentType, string Body)
     /// <summary>What it is written in.</summary>
     public string? Language { get; init; }
 
+    /// <summary>The version of what it shows.</summary>
+    public string? ETag { get; init; }
+
     /// <summary>The headers that another answer might depend on.</summary>
     public string Vary { get; init; } = "";
+
+    public string? Location { get; init; }
+
+    public string? RetryAfter { get; init; }
 
     public JsonElement Json => JsonSerializer.Deserialize<JsonElement>(Body);
 
@@ -53,6 +140,9 @@ public sealed record Answer(int Status, string? ContentType, string Body)
         (int)response.StatusCode, response.Content.Headers.ContentType?.MediaType, await response.Content.ReadAsStringAsync())
     {
         Language = response.Content.Headers.ContentLanguage is { Count: > 0 } languages ? string.Join(", ", languages) : null,
+        ETag = response.Headers.ETag?.ToString(),
+        Location = response.Headers.Location?.ToString(),
+        RetryAfter = response.Headers.RetryAfter?.ToString(),
         Vary = string.Join(", ", response.Headers.Vary),
     };
 }

@@ -1,6 +1,6 @@
 // Judges JSON by the committed OpenAPI document: a question a line on standard input, an answer a line on standard output.
 //
-// Question: { "path": "/v1/…", "status": null | "200", "json": "…" }; without a status the request's body is judged.
+// Question: { "method": "post", "path": "/v1/…", "status": null | "200", "json": "…" }; without a status the request's body is judged.
 // Answer:   { "valid": true | false, "errors": "…" }
 import { readFileSync } from "node:fs";
 import { createInterface } from "node:readline";
@@ -16,7 +16,7 @@ for await (const line of createInterface({ input: process.stdin })) {
   process.stdout.write(`${JSON.stringify(answer(JSON.parse(line)))}\n`);
 }
 
-function answer({ path, status, json }) {
+function answer({ method, path, status, json }) {
   let value;
   try {
     value = JSON.parse(json);
@@ -24,7 +24,7 @@ function answer({ path, status, json }) {
     return { valid: false, errors: error.message };
   }
 
-  const judge = judgeOf(pointerOf(path, status));
+  const judge = judgeOf(pointerOf(method, path, status));
   const valid = judge(value);
   return { valid, errors: valid ? "" : ajv.errorsText(judge.errors) };
 }
@@ -37,9 +37,9 @@ function judgeOf(pointer) {
   return judges.get(pointer);
 }
 
-function pointerOf(path, status) {
-  const operation = ["paths", path, "post"];
+function pointerOf(method, path, status) {
+  const operation = ["paths", path, method];
   const content = status === null ? [...operation, "requestBody"] : [...operation, "responses", status];
-  const type = status === null || status === "200" ? "application/json" : "application/problem+json";
+  const type = status === null || status.startsWith("2") ? "application/json" : "application/problem+json";
   return [...content, "content", type, "schema"].map(step => `/${step.replaceAll("~", "~0").replaceAll("/", "~1")}`).join("");
 }

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Evenstep.Service.Catalogues;
 using Evenstep.Service.Door;
 
 namespace Evenstep.Service.Caching;
@@ -8,13 +9,14 @@ namespace Evenstep.Service.Caching;
 internal static class AnswerKey
 {
     /// <summary>
-    /// The key of the answer to a body. Which stored catalogue a body names is only known once it is parsed; the version of
-    /// the whole shelf stands in for that catalogue's, at the cost that a change to any of them makes all answers new.
+    /// The key of the answer to a body. Of the shelf only the catalogue that the body names counts, so that a change to any
+    /// other makes no answer new.
     /// </summary>
-    public static string Of(string route, Manner manner, string shelfVersion, ReadOnlySpan<byte> body)
+    public static string Of(string route, Manner manner, Shelf shelf, ReadOnlySpan<byte> body)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        foreach (var part in new[] { route, manner.Form.MediaType, manner.Language.Tag, shelfVersion })
+        var version = NamedCatalogue.Of(body) is { } id ? shelf.Find(id)?.Version : null;
+        foreach (var part in new[] { route, manner.Form.MediaType, manner.Language.Tag, version ?? "" })
         {
             // None of them holds a null character, so that no two lists of parts are alike.
             hash.AppendData(Encoding.UTF8.GetBytes(part));

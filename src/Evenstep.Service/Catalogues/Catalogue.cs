@@ -4,7 +4,10 @@ using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Service.Catalogues;
 
-/// <summary>A catalogue understood: items of the trade, with the wire record of each for what is only given back.</summary>
+/// <summary>
+/// A catalogue understood: items of the trade, with the wire record of each for what is only given back. There is one such
+/// object for each version of a stored catalogue, and it never changes.
+/// </summary>
 internal sealed record Catalogue
 {
     /// <summary>Null for an inline one.</summary>
@@ -12,6 +15,9 @@ internal sealed record Catalogue
 
     /// <summary>A short hash of the content: the same content has the same version. Null for an inline one.</summary>
     public required string? Version { get; init; }
+
+    /// <summary>The content in its canonical form, as it is stored and given back. Empty for an inline one.</summary>
+    public ReadOnlyMemory<byte> Content { get; init; }
 
     public required string Currency { get; init; }
 
@@ -24,7 +30,16 @@ internal sealed record Catalogue
     public required IReadOnlyDictionary<string, ItemRequest> Listed { get; init; }
 
     public required IReadOnlyDictionary<string, CatalogueTelescope> Telescopes { get; init; }
+
+    /// <summary>What is packed with a telescope without being for sale alone, by id.</summary>
+    public required IReadOnlyDictionary<string, Item> Packed { get; init; }
+
+    /// <summary>Whether an id means something here: an item for sale, or one packed with a telescope.</summary>
+    public bool Knows(string itemId) => Listed.ContainsKey(itemId) || Packed.ContainsKey(itemId);
+
+    /// <summary>An item that somebody may own: one for sale, or one packed with a telescope.</summary>
+    public Item? Find(string itemId) => Items.GetValueOrDefault(itemId) ?? Packed.GetValueOrDefault(itemId);
 }
 
-/// <summary>A telescope that a shop lists.</summary>
+/// <summary>A telescope that a shop lists, and the ids of what is packed with it.</summary>
 internal sealed record CatalogueTelescope(string Id, Telescope Telescope, ImmutableArray<string> Included);

@@ -1,7 +1,4 @@
-using System.Runtime.InteropServices;
-using System.Security.Cryptography;
 using System.Text.Json;
-using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Reading;
 
@@ -10,15 +7,13 @@ namespace Evenstep.Service.Catalogues;
 /// <summary>Makes a catalogue of its JSON.</summary>
 internal static class CatalogueReader
 {
-    private const int VersionBytes = 6;
-
     /// <summary>The catalogue of a request; null where it is missing, faulty or unknown.</summary>
     public static Catalogue? Read(CatalogueRequest? request, JsonElement json, Shelf shelf, Faults faults)
     {
         var place = Place.Root.At("catalogue");
         if (request?.Id is not { } id)
         {
-            return request?.Items is null ? null : ReadWhole(null, request, Given.Find(json, "catalogue")!.Value, place, faults);
+            return request?.Items is null ? null : ReadWhole(request, place, faults);
         }
 
         if (shelf.Find(id) is { } stored)
@@ -26,18 +21,39 @@ internal static class CatalogueReader
             return stored;
         }
 
-        faults.Add(place.At("id"), FaultCode.UnknownCatalogue, () => $"There is no catalogue {Given.Quoted(id)}. Stored are {Given.List(shelf.Ids)}; or give the items inline.");
+        faults.Add(place.At("id"), FaultCode.UnknownCatalogue, () => $"{shelf.NoSuch(id)} Or give the items inline.");
         return null;
     }
 
+    /// <summary>A catalogue to be stored; null with the faults filled.</summary>
+    public static Catalogue? ReadStored(string id, JsonElement json, Faults faults) => ReadStored(id, json, Place.Root, faults)?.Catalogue;
+
+    /// <summary>A catalogue to be stored, understood and as its JSON says it; null with the faults filled.</summary>
+    /// <param name="id">Under which it is to be stored.</param>
+    /// <param name="json">All of it.</param>
+    /// <param name="root">Its top, for the places of faults.</param>
+    /// <param name="faults">Where faults are reported.</param>
+    public static (Catalogue Catalogue, CatalogueRequest Request)? ReadStored(string id, JsonElement json, Place root, Faults faults)
+    {
+        var request = CatalogueFields.Stored.Read(json, root, faults);
+        var catalogue = request is null ? null : ReadWhole(request, root, faults);
+        if (request is null || catalogue is null || faults.Any)
+        {
+            return null;
+        }
+
+        var content = CatalogueContent.Write(request);
+        return (catalogue with { Id = id, Version = CatalogueContent.VersionOf(content), Content = content }, request);
+    }
+
     /// <summary>A whole catalogue. What of it is faulty is left out and reported.</summary>
-    public static Catalogue ReadWhole(string? id, CatalogueRequest request, JsonElement json, Place place, Faults faults)
+    private static Catalogue ReadWhole(CatalogueRequest request, Place place, Faults faults)
     {
         var items = new Dictionary<string, Item>(StringComparer.Ordinal);
         var listed = new Dictionary<string, ItemRequest>(StringComparer.Ordinal);
         foreach (var (i, item) in (request.Items ?? []).Index())
         {
-            var at = place.At("items").At(i);
+            var at = place.At(CatalogueFields.Items.Name).At(i);
             var read = item is null ? null : ItemReader.Read(item, item.Id, at, faults);
             if (item?.Id is { } itemId && IsNew(itemId, item, listed, at, faults) && read is not null)
             {
@@ -45,14 +61,17 @@ internal static class CatalogueReader
             }
         }
 
+        var telescopes = new CatalogueTelescopeReader(listed, place.At(CatalogueFields.Telescopes.Name), faults);
+        telescopes.ReadAll(request.Telescopes ?? []);
         return new Catalogue
         {
-            Id = id,
-            Version = id is null ? null : Convert.ToHexStringLower(SHA256.HashData(JsonMarshal.GetRawUtf8Value(json)).AsSpan(0, VersionBytes)),
+            Id = null,
+            Version = null,
             Currency = request.Currency ?? "",
             Items = items,
             Listed = listed,
-            Telescopes = ReadTelescopes(request),
+            Telescopes = telescopes.Telescopes,
+            Packed = telescopes.Packed,
         };
     }
 
@@ -83,20 +102,5 @@ internal static class CatalogueReader
 
         faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{Given.Quoted(id)} is the id of an item further up too; every item needs its own.");
         return false;
-    }
-
-    private static Dictionary<string, CatalogueTelescope> ReadTelescopes(CatalogueRequest request)
-    {
-        var telescopes = new Dictionary<string, CatalogueTelescope>(StringComparer.Ordinal);
-        foreach (var one in request.Telescopes ?? [])
-        {
-            if (one is { Id: { } id, Telescope: { ApertureMm: { } aperture, FocalLengthMm: { } focalLength, FocuserBarrel: { } focuser } telescope })
-            {
-                var optics = new Telescope(telescope.Name ?? id, aperture, focalLength, focuser);
-                telescopes.TryAdd(id, new CatalogueTelescope(id, optics, [.. (one.Included ?? []).OfType<string>()]));
-            }
-        }
-
-        return telescopes;
     }
 }

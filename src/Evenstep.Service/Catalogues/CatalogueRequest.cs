@@ -1,3 +1,4 @@
+using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Kits;
 using Evenstep.Service.Reading;
@@ -17,14 +18,21 @@ internal sealed record CatalogueRequest
     public IReadOnlyList<CatalogueTelescopeRequest?>? Telescopes { get; init; }
 }
 
-/// <summary>A telescope that a shop lists, with the ids of the items packed with it.</summary>
+/// <summary>A telescope that a shop lists, with the items packed with it.</summary>
 internal sealed record CatalogueTelescopeRequest
 {
     public required string? Id { get; init; }
 
-    public required TelescopeRequest Telescope { get; init; }
+    public required string? Name { get; init; }
 
-    public required IReadOnlyList<string?>? Included { get; init; }
+    public required double? ApertureMm { get; init; }
+
+    public required double? FocalLengthMm { get; init; }
+
+    public required Barrel? FocuserBarrel { get; init; }
+
+    /// <summary>Items in full, or by the ids of items of the catalogue.</summary>
+    public required IReadOnlyList<ItemRequest?>? Included { get; init; }
 }
 
 /// <summary>The tables of fields of catalogues.</summary>
@@ -34,14 +42,14 @@ internal static class CatalogueFields
     private const int MostIncluded = 20;
 
     /// <summary>Lower-case letters, digits and hyphens.</summary>
-    private static readonly TextShape CatalogueId = new(63, "^[a-z0-9][a-z0-9-]{0,62}$", "of lower-case letters, digits and hyphens, a hyphen not first");
+    public static readonly TextShape CatalogueId = new(63, "^[a-z0-9][a-z0-9-]{0,62}$", "of lower-case letters, digits and hyphens, a hyphen not first");
 
     public static readonly Field<string?> Id = Make.Of("id", CatalogueId, "The id of a stored catalogue; `demo` is always there.");
     public static readonly Field<string?> Currency = Make.Of("currency", new TextShape(3, "^[A-Z]{3}$", "three capital letters as in ISO 4217, such as EUR"), "The currency of all money, by ISO 4217.");
     public static readonly Field<IReadOnlyList<ItemRequest?>> Items = Make.ListOf("items", ItemFields.ForSale, 0, PurchaseProblem.MostCatalogueItems, "What the shop sells.");
 
-    private static readonly Field<IReadOnlyList<string?>> Included = Make.ListOf(
-        "included", Make.OneLine(ItemFields.MostIdCharacters), 0, MostIncluded, "Ids of the items packed with it.");
+    public static readonly Field<IReadOnlyList<ItemRequest?>> Included = Make.ListOf(
+        "included", ItemFields.Packed, 0, MostIncluded, "What is packed with it: ids of items of the catalogue, or items in full that are not for sale alone.").Defaulting("[]");
 
     public static readonly Field<IReadOnlyList<CatalogueTelescopeRequest?>> Telescopes = Make.ListOf(
         "telescopes",
@@ -52,12 +60,15 @@ internal static class CatalogueFields
             values => new CatalogueTelescopeRequest
             {
                 Id = values.Of(TelescopeFields.Id),
-                Telescope = TelescopeFields.Build(values),
+                Name = values.Of(TelescopeFields.Name),
+                ApertureMm = values.Of(TelescopeFields.ApertureMm),
+                FocalLengthMm = values.Of(TelescopeFields.FocalLengthMm),
+                FocuserBarrel = values.Of(TelescopeFields.FocuserBarrel),
                 Included = values.Of(Included),
             }),
         0,
         MostTelescopes,
-        "The telescopes that the shop sells.");
+        "The telescopes that the shop sells.").Defaulting("[]");
 
     /// <summary>A catalogue in a request: by id, or inline.</summary>
     public static readonly ReferenceOrFullShape<CatalogueRequest> InRequest = new(

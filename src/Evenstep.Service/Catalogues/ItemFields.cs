@@ -55,6 +55,12 @@ internal static class ItemFields
             [Id.Required(), Make.Absent(KindShape<ItemRequest>.Discriminator, "Only of an item given in full.")],
             values => new ItemRequest { Kind = null, Id = values.Of(Id) }));
 
+    /// <summary>What is packed with a telescope: an item in full, or a catalogue's by its id.</summary>
+    public static readonly TextOrFullShape<ItemRequest> Packed = new(
+        Make.OneLine(MostIdCharacters),
+        id => new ItemRequest { Kind = null, Id = id },
+        Kinds("PackedItem", "packed with a telescope", [Id.Required(), Price]));
+
     private static Dictionary<ItemKind, string> Forms => new()
     {
         [ItemKind.Eyepiece] = "an eyepiece",

@@ -1,48 +1,41 @@
-using System.Text.Json;
+using System.Collections.Immutable;
+using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Catalogues;
 
-/// <summary>The stored catalogues: the demo catalogue, and what a folder of files holds. They are read once, at start.</summary>
-internal sealed class Shelf
+/// <summary>The stored catalogues that one owner sees, as they were at one moment: everyone's, and its own.</summary>
+/// <param name="everyones">The catalogues of files.</param>
+/// <param name="own">The owner's.</param>
+/// <param name="isWhole">Whether the storage has been read to the end once.</param>
+internal sealed class Shelf(ImmutableSortedDictionary<string, Catalogue> everyones, ImmutableSortedDictionary<string, Catalogue> own, bool isWhole)
 {
     public const string DemoId = "demo";
-    public const string FolderKey = "Evenstep:CatalogueFolder";
 
-    private readonly Dictionary<string, Catalogue> catalogues;
+    private const int MostNamed = 10;
 
-    private Shelf(IEnumerable<Catalogue> catalogues)
+    /// <summary>All of them, by id.</summary>
+    public IEnumerable<Catalogue> All => everyones.Values
+        .Concat(own.Where(pair => !everyones.ContainsKey(pair.Key)).Select(pair => pair.Value))
+        .OrderBy(catalogue => catalogue.Id, StringComparer.Ordinal);
+
+    /// <summary>A catalogue by its id, or null if there is none.</summary>
+    /// <exception cref="StorageAwayException">It is not known yet whether there is one.</exception>
+    public Catalogue? Find(string id) =>
+        everyones.GetValueOrDefault(id) ?? own.GetValueOrDefault(id) ?? (isWhole ? null : throw StorageAwayException.NotReadYet());
+
+    /// <summary>Whether a catalogue is of a file, so that nobody can change it by HTTP.</summary>
+    public bool IsEveryones(string id) => everyones.ContainsKey(id);
+
+    /// <summary>Says that there is no catalogue of an id, and what there is.</summary>
+    public string NoSuch(string id)
     {
-        this.catalogues = catalogues.ToDictionary(catalogue => catalogue.Id!, StringComparer.Ordinal);
-        Version = string.Join(' ', this.catalogues.Values.OrderBy(one => one.Id, StringComparer.Ordinal).Select(one => $"{one.Id}@{one.Version}"));
+        List<string> ids = [.. everyones.Keys.Union(own.Keys).Order(StringComparer.Ordinal)];
+        var suggestion = NearestName.To(id, ids) is { } nearest ? $" Did you mean `{nearest}`?" : "";
+        var more = ids.Count > MostNamed ? $", and {ids.Count - MostNamed} more" : "";
+        return $"There is no catalogue {Given.Quoted(id)}.{suggestion} Stored are {Given.List(ids.Take(MostNamed))}{more}.";
     }
 
-    /// <summary>The same as long as nothing on the shelf has changed. An answer made from this shelf is kept under it.</summary>
-    public string Version { get; }
-
-    public IReadOnlyCollection<string> Ids => catalogues.Keys;
-
-    public Catalogue? Find(string id) => catalogues.GetValueOrDefault(id);
-
-    /// <summary>Reads the demo catalogue that lies beside the assembly, and nothing else.</summary>
-    public static Shelf WithDemo() => new([ReadDemo()]);
-
-    /// <summary>The demo catalogue, and each file of the folder that is configured: `shop.json` is the catalogue `shop`.</summary>
-    /// <exception cref="InvalidDataException">A catalogue is faulty; the message names every fault.</exception>
-    public static Shelf From(IConfiguration configuration) => configuration[FolderKey] is { Length: > 0 } folder
-        ? new([ReadDemo(), .. Directory.EnumerateFiles(folder, "*.json").Select(path => Read(Path.GetFileNameWithoutExtension(path), path))])
-        : WithDemo();
-
-    private static Catalogue ReadDemo() => Read(DemoId, Path.Combine(AppContext.BaseDirectory, "Catalogues", "demo.json"));
-
-    private static Catalogue Read(string id, string path)
-    {
-        using var document = JsonDocument.Parse(File.ReadAllBytes(path));
-        var faults = new Faults();
-        var request = CatalogueFields.Stored.Read(document.RootElement, Place.Root, faults);
-        var catalogue = request is null ? null : CatalogueReader.ReadWhole(id, request, document.RootElement, Place.Root, faults);
-        return catalogue is not null && !faults.Any
-            ? catalogue
-            : throw new InvalidDataException($"The catalogue {id} is faulty: {string.Join("; ", faults.Shown)}");
-    }
+    /// <summary>The demo catalogue that lies beside the assembly, and nothing else.</summary>
+    public static Shelf WithDemo() => new(CatalogueFiles.WithDemo(), ImmutableSortedDictionary<string, Catalogue>.Empty, isWhole: true);
 }

@@ -1,4 +1,5 @@
 using System.Net.Mime;
+using Evenstep.Service.Reading;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -7,26 +8,30 @@ namespace Evenstep.Service.Documents;
 /// <summary>Describes the body of an endpoint from the table of fields that reads it, with the examples from its files.</summary>
 internal sealed class BodyOfOperation : IOperationFilter
 {
+    private const string Ok = "200";
+
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
-        if (context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<TakesBody>().FirstOrDefault() is not { } takes)
+        var metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
+        if (metadata.OfType<TakesBody>().FirstOrDefault() is { } takes)
         {
-            return;
+            operation.RequestBody = new OpenApiRequestBody { Required = true, Content = ContentOf(takes.Body, takes.Examples, context) };
         }
 
-        operation.RequestBody = new OpenApiRequestBody
+        if (metadata.OfType<GivesBody>().FirstOrDefault() is { } gives)
         {
-            Required = true,
-            Content = new Dictionary<string, IOpenApiMediaType>
-            {
-                [MediaTypeNames.Application.Json] = new OpenApiMediaType
-                {
-                    Schema = takes.Body.Describe(context.Document),
-                    Examples = Example.BeginningWith(takes.Examples).ToDictionary(
-                        example => example.Name,
-                        IOpenApiExample (example) => new OpenApiExample { Value = example.Body }),
-                },
-            },
-        };
+            operation.Responses![Ok] = new OpenApiResponse { Description = operation.Responses[Ok].Description, Content = ContentOf(gives.Body, gives.Examples, context) };
+        }
     }
+
+    private static Dictionary<string, IOpenApiMediaType> ContentOf(Shape body, string examples, OperationFilterContext context) => new()
+    {
+        [MediaTypeNames.Application.Json] = new OpenApiMediaType
+        {
+            Schema = body.Describe(context.Document),
+            Examples = Example.BeginningWith(examples).ToDictionary(
+                example => example.Name,
+                IOpenApiExample (example) => new OpenApiExample { Value = example.Body }),
+        },
+    };
 }

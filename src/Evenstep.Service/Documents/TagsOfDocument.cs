@@ -11,6 +11,7 @@ internal sealed class TagsOfDocument : IDocumentFilter
         swaggerDoc.Tags = new HashSet<OpenApiTag>
         {
             new() { Name = "Assessments", Description = "What a kit does." },
+            new() { Name = "Catalogues", Description = "What a shop sells: stored once, named by id in every request." },
             new() { Name = "Health", Description = "How the service is." },
             new() { Name = "Recommendations", Description = "What to buy." },
             new() { Name = "Second opinions", Description = "What to think of a shopping list." },

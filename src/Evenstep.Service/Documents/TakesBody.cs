@@ -6,3 +6,8 @@ namespace Evenstep.Service.Documents;
 /// <param name="Body">The table of fields that reads the body.</param>
 /// <param name="Examples">With what the names of its example files begin.</param>
 internal sealed record TakesBody(Shape Body, string Examples);
+
+/// <summary>Tells the OpenAPI document what an endpoint answers, where that is what another takes.</summary>
+/// <param name="Body">The table of fields that reads such a body.</param>
+/// <param name="Examples">With what the names of its example files begin.</param>
+internal sealed record GivesBody(Shape Body, string Examples);

@@ -1,54 +1,58 @@
-using System.Globalization;
 using System.Net.Mime;
 using Evenstep.Service.Errors;
-using Microsoft.Net.Http.Headers;
 
 namespace Evenstep.Service.Door;
 
-/// <summary>Lets in a body that is JSON of limited size, sent by somebody who accepts a form that the answer can take.</summary>
+/// <summary>Lets in a body of a known type and limited size, sent by somebody who accepts a form that the answer can take.</summary>
 internal static class FrontDoor
 {
-    public const int MostBytes = 2 * 1024 * 1024;
+    /// <summary>What most requests are sent as.</summary>
+    public static readonly DoorRule Json = new([MediaTypeNames.Application.Json], 2, "List fewer items, or name a stored catalogue.");
 
-    public static async Task<OpenedBody> OpenAsync(HttpRequest request, CancellationToken gone)
+    public static Task<OpenedBody> OpenAsync(HttpRequest request, CancellationToken gone) => OpenAsync(request, Json, gone);
+
+    public static async Task<OpenedBody> OpenAsync(HttpRequest request, DoorRule rule, CancellationToken gone)
     {
-        var received = await ReceiveAsync(request, gone);
+        var received = await ReceiveAsync(request, rule, gone);
         return received.Refusal is { } refusal ? new OpenedBody(refusal) : StrictJson.Parse(received.Bytes);
     }
 
+    public static Task<ReceivedBody> ReceiveAsync(HttpRequest request, CancellationToken gone) => ReceiveAsync(request, Json, gone);
+
     /// <summary>The body before it is parsed.</summary>
-    public static async Task<ReceivedBody> ReceiveAsync(HttpRequest request, CancellationToken gone)
+    public static async Task<ReceivedBody> ReceiveAsync(HttpRequest request, DoorRule rule, CancellationToken gone)
     {
         if (OfferedForms.Of(request.HttpContext).Choose(request.Headers.Accept) is not { } form)
         {
             return ReceivedBody.Refused(NotAcceptable(request));
         }
 
-        if (RefusalOfHeaders(request) is { } refusal)
+        if (RefusalOfBody(request, rule) is { } refusal)
         {
             return ReceivedBody.Refused(refusal);
         }
 
-        return await ReadAsync(request, gone) is { } bytes ? new ReceivedBody(bytes, form, null) : ReceivedBody.Refused(TooLarge());
+        return await ReadAsync(request, rule, gone) is { } bytes ? new ReceivedBody(bytes, form, null) : ReceivedBody.Refused(TooLarge(rule));
     }
+
+    /// <summary>The answer to somebody who accepts no form that the answer can take; null for everybody else.</summary>
+    public static ProblemResult? RefusalOfAccept(HttpRequest request) =>
+        OfferedForms.Of(request.HttpContext).Choose(request.Headers.Accept) is null ? NotAcceptable(request) : null;
+
+    public static ProblemResult TooLarge(DoorRule rule) => new(ProblemKind.TooLarge, rule.TooLarge);
 
     private static ProblemResult NotAcceptable(HttpRequest request) =>
         new(ProblemKind.NotAcceptable, OfferedForms.Of(request.HttpContext).RefusalOf(request.Headers.Accept));
 
-    private static ProblemResult? RefusalOfHeaders(HttpRequest request) =>
-        !IsJson(request.ContentType) ? new ProblemResult(
+    private static ProblemResult? RefusalOfBody(HttpRequest request, DoorRule rule) =>
+        !rule.Takes(request.ContentType) ? new ProblemResult(
             ProblemKind.UnsupportedMediaType,
-            $"{(request.ContentType is null ? "No Content-Type" : $"`Content-Type: {request.ContentType}`")} was given; send JSON in UTF-8 as `Content-Type: {MediaTypeNames.Application.Json}`.")
-        : request.ContentLength > MostBytes ? TooLarge()
+            $"{(request.ContentType is null ? "No Content-Type" : $"`Content-Type: {request.ContentType}`")} was given; send {rule.Wanted}.")
+        : request.ContentLength > rule.MostBytes ? TooLarge(rule)
         : null;
 
-    private static bool IsJson(string? contentType) =>
-        MediaTypeHeaderValue.TryParse(contentType, out var type)
-        && type.MediaType.Equals(MediaTypeNames.Application.Json, StringComparison.OrdinalIgnoreCase)
-        && (!type.Charset.HasValue || HeaderUtilities.RemoveQuotes(type.Charset).Equals("utf-8", StringComparison.OrdinalIgnoreCase));
-
     /// <summary>The bytes, or null for a body over the limit, whatever length it claimed.</summary>
-    private static async Task<byte[]?> ReadAsync(HttpRequest request, CancellationToken gone)
+    private static async Task<byte[]?> ReadAsync(HttpRequest request, DoorRule rule, CancellationToken gone)
     {
         using var bytes = new MemoryStream();
         while (true)
@@ -60,13 +64,10 @@ internal static class FrontDoor
             }
 
             request.BodyReader.AdvanceTo(read.Buffer.End);
-            if (read.IsCompleted || bytes.Length > MostBytes)
+            if (read.IsCompleted || bytes.Length > rule.MostBytes)
             {
-                return bytes.Length <= MostBytes ? bytes.ToArray() : null;
+                return bytes.Length <= rule.MostBytes ? bytes.ToArray() : null;
             }
         }
     }
-
-    public static ProblemResult TooLarge() => new(
-        ProblemKind.TooLarge, string.Create(CultureInfo.InvariantCulture, $"A body may have at most {MostBytes} bytes (2 MiB). List fewer items, or name a stored catalogue."));
 }

@@ -1,4 +1,5 @@
 using Evenstep.Planning.Solving;
+using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Door;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
@@ -13,12 +14,18 @@ internal static class ErrorPages
     /// <summary>How long to wait after the work limit: the same request ends the same way, so only long enough to change it.</summary>
     private static readonly TimeSpan WorkLimitRetry = TimeSpan.FromSeconds(30);
 
+    /// <summary>How long to wait for the storage: it is looked for twice a second.</summary>
+    private static readonly TimeSpan StorageRetry = TimeSpan.FromSeconds(2);
+
+    /// <summary>What whoever runs the service must hear of.</summary>
+    private static readonly ProblemKind[] Logged = [ProblemKind.InternalError, ProblemKind.StorageAway, ProblemKind.StorageFull];
+
     public static void UseErrorPages(this WebApplication app)
     {
         app.UseExceptionHandler(new ExceptionHandlerOptions
         {
             ExceptionHandler = AnswerException,
-            SuppressDiagnosticsCallback = context => ResultOf(context.Exception).Kind != ProblemKind.InternalError,
+            SuppressDiagnosticsCallback = context => !Logged.Contains(ResultOf(context.Exception, null).Kind),
         });
         app.UseStatusCodePages(context => AnswerStatus(context.HttpContext));
     }
@@ -31,10 +38,11 @@ internal static class ErrorPages
             return Task.CompletedTask;
         }
 
-        return ResultOf(context.Features.GetRequiredFeature<IExceptionHandlerFeature>().Error).ExecuteAsync(context);
+        var failure = context.Features.GetRequiredFeature<IExceptionHandlerFeature>();
+        return ResultOf(failure.Error, failure.Endpoint?.Metadata.GetMetadata<DoorRule>()).ExecuteAsync(context);
     }
 
-    private static ProblemResult ResultOf(Exception exception) => exception switch
+    private static ProblemResult ResultOf(Exception exception, DoorRule? rule) => exception switch
     {
         WorkLimitException => new ProblemResult(
             ProblemKind.WorkLimit,
@@ -42,7 +50,14 @@ internal static class ErrorPages
         {
             RetryAfter = WorkLimitRetry,
         },
-        BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => FrontDoor.TooLarge(),
+        BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => FrontDoor.TooLarge(rule ?? FrontDoor.Json),
+        StorageAwayException away => new ProblemResult(
+            ProblemKind.StorageAway, $"{away.Message} Send the request again a little later. Requests that change nothing are answered meanwhile.")
+        {
+            RetryAfter = StorageRetry,
+        },
+        StorageFullException => new ProblemResult(
+            ProblemKind.StorageFull, "There is no room left to store this; what was stored before is as it was. Delete catalogues that are not needed any more, or tell whoever runs the service."),
         BadHttpRequestException bad => new ProblemResult(ProblemKind.OfStatus(bad.StatusCode), bad.Message),
         _ => new ProblemResult(ProblemKind.InternalError, "The service made a mistake; it is logged. The request may be right. If it happens again, tell whoever runs the service when it happened."),
     };

@@ -10,15 +10,21 @@ internal sealed record ProblemKind(string Name, int Status, string Title)
     public static readonly ProblemKind NotFound = new("not-found", StatusCodes.Status404NotFound, "There is no such thing");
     public static readonly ProblemKind MethodNotAllowed = new("method-not-allowed", StatusCodes.Status405MethodNotAllowed, "This method is not allowed here");
     public static readonly ProblemKind NotAcceptable = new("not-acceptable", StatusCodes.Status406NotAcceptable, "No answer that is acceptable");
+    public static readonly ProblemKind ReadOnly = new("read-only", StatusCodes.Status409Conflict, "This cannot be changed");
+    public static readonly ProblemKind PreconditionFailed = new("precondition-failed", StatusCodes.Status412PreconditionFailed, "It is not as the request expects");
     public static readonly ProblemKind TooLarge = new("too-large", StatusCodes.Status413PayloadTooLarge, "The body is too large");
     public static readonly ProblemKind UnsupportedMediaType = new("unsupported-media-type", StatusCodes.Status415UnsupportedMediaType, "The body is of a type that is not taken");
     public static readonly ProblemKind InternalError = new("internal-error", StatusCodes.Status500InternalServerError, "The service failed");
     public static readonly ProblemKind WorkLimit = new("work-limit", StatusCodes.Status503ServiceUnavailable, "The work limit ended before an answer was found");
     public static readonly ProblemKind NotReady = new("not-ready", StatusCodes.Status503ServiceUnavailable, "The service is not ready");
 
+    public static readonly ProblemKind StorageAway = new("storage-away", StatusCodes.Status503ServiceUnavailable, "The storage cannot be reached");
+    public static readonly ProblemKind StorageFull = new("storage-full", StatusCodes.Status507InsufficientStorage, "There is no room left");
+
     public static readonly ImmutableArray<ProblemKind> All =
     [
-        InvalidJson, InvalidRequest, NotFound, MethodNotAllowed, NotAcceptable, TooLarge, UnsupportedMediaType, InternalError, WorkLimit, NotReady,
+        InvalidJson, InvalidRequest, NotFound, MethodNotAllowed, NotAcceptable, ReadOnly, PreconditionFailed, TooLarge, UnsupportedMediaType,
+        InternalError, WorkLimit, NotReady, StorageAway, StorageFull,
     ];
 
     public string Type => $"/problems/{Name}";

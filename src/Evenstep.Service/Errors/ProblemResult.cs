@@ -29,14 +29,14 @@ internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, 
 
     public int? StatusCode => Kind.Status;
 
-    /// <summary>A refused body. If all that is wrong is that something does not exist, it is not found.</summary>
-    public static ProblemResult Of(Faults faults)
+    /// <summary>A refused body, or another part of a request. If all that is wrong is that something does not exist, it is not found.</summary>
+    public static ProblemResult Of(Faults faults, string part = "body")
     {
         var notFound = faults.More == 0 && faults.Shown.All(fault => fault.Code is FaultCode.UnknownCatalogue or FaultCode.UnknownTelescope && fault.Pointer.EndsWith("/id", StringComparison.Ordinal));
         var many = faults.Shown.Count + faults.More;
         var detail = many == 1
             ? $"At {PlaceOf(faults.Shown[0])}: {faults.Shown[0].Message}"
-            : string.Create(CultureInfo.InvariantCulture, $"{many} things in the body are wrong; `errors` names {(faults.More > 0 ? $"the first {faults.Shown.Count}" : "each")} by its place, with what to change.");
+            : string.Create(CultureInfo.InvariantCulture, $"{many} things in the {part} are wrong; `errors` names {(faults.More > 0 ? $"the first {faults.Shown.Count}" : "each")} by its place, with what to change.");
         return new ProblemResult(notFound ? ProblemKind.NotFound : ProblemKind.InvalidRequest, detail) { Faults = faults };
     }
 

@@ -1,13 +1,20 @@
+using Evenstep.Service.Catalogues;
+
 namespace Evenstep.Service.Health;
 
-/// <summary>Whether the service can answer.</summary>
-internal sealed class Readiness
+/// <summary>Whether the service can answer: it has answered requests of its own, and knows what is stored.</summary>
+internal sealed class Readiness(Shelves shelves)
 {
-    public bool IsReady { get; private set; }
+    private volatile bool hasAnswered;
+    private volatile bool hasFailed;
 
-    public string Detail { get; private set; } = "The warm-up has not finished yet.";
+    public bool IsReady => hasAnswered && shelves.IsWhole;
 
-    public void Succeed() => IsReady = true;
+    public string Detail => hasFailed ? "The warm-up failed; the log says how."
+        : !hasAnswered ? "The warm-up has not finished yet."
+        : "The stored catalogues have not been read yet; the log says why, if it takes long.";
 
-    public void Fail() => Detail = "The warm-up failed; the log says how.";
+    public void Succeed() => hasAnswered = true;
+
+    public void Fail() => hasFailed = true;
 }

@@ -10,7 +10,7 @@ using Evenstep.Service.Recommendations;
 namespace Evenstep.Service.Health;
 
 /// <summary>The requests of the warm-up: the examples, every telescope of the demo catalogue, and one that cannot be granted.</summary>
-internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScopeFactory scopes, Shelf shelf, WorkLimit limit, OwnDoor door)
+internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScopeFactory scopes, Shelves shelves, WorkLimit limit, OwnDoor door)
 {
     private const string Infeasible =
         """
@@ -25,7 +25,7 @@ internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScope
     {
         using var body = JsonDocument.Parse(Example.BeginningWith("recommendation").First().Body.ToJsonString());
         var faults = new Faults();
-        var problem = RecommendationReader.Read(body.RootElement, shelf, faults)?.Problem
+        var problem = RecommendationReader.Read(body.RootElement, shelves.Of(Owner.Nobody), faults)?.Problem
             ?? throw new InvalidDataException($"The warm-up example is faulty: {string.Join("; ", faults.Shown)}");
         var plan = Planner.Solve(problem, limit.Work, stopping);
         if (Certifier.Certify(problem, plan, limit.Work, stopping) is false)
@@ -56,7 +56,7 @@ internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScope
     private IEnumerable<string> RecommendationBodies() =>
     [
         .. Example.BeginningWith("recommendation").Select(example => example.Body.ToJsonString()),
-        .. shelf.Find(Shelf.DemoId)!.Telescopes.Keys.Select(TelescopeOfDemo),
+        .. shelves.Of(Owner.Nobody).Find(Shelf.DemoId)!.Telescopes.Keys.Select(TelescopeOfDemo),
         Infeasible,
     ];
 

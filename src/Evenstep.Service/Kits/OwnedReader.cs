@@ -40,7 +40,7 @@ internal static class OwnedReader
             return false;
         }
 
-        if (item.Kind is null || catalogue?.Listed.ContainsKey(id) is not true)
+        if (item.Kind is null || catalogue?.Knows(id) is not true)
         {
             return true;
         }
@@ -56,7 +56,7 @@ internal static class OwnedReader
             return ItemReader.Read(item, id, place, faults);
         }
 
-        var found = item.Id is null ? null : catalogue?.Items.GetValueOrDefault(id);
+        var found = item.Id is null ? null : catalogue?.Find(id);
         if (found is null && item.Id is not null && !faults.Touch(Place.Root.At(KitFields.Catalogue.Name)))
         {
             faults.Add(place.At("id"), FaultCode.UnknownItem, () => UnknownItem(id, catalogue));
@@ -80,6 +80,6 @@ internal static class OwnedReader
         catalogue is null ? [] : (request.Telescopes ?? [])
             .Where(telescope => telescope is { Id: not null, WithIncluded: not false })
             .SelectMany(telescope => catalogue.Telescopes.GetValueOrDefault(telescope!.Id!)?.Included ?? [])
-            .Select(id => catalogue.Items.GetValueOrDefault(id))
+            .Select(catalogue.Find)
             .OfType<Item>();
 }

@@ -46,7 +46,7 @@ internal static class TelescopeFields
         PurchaseProblem.MostTelescopes,
         "The telescopes to equip.");
 
-    public static TelescopeRequest Build(Values values) => new()
+    private static TelescopeRequest Build(Values values) => new()
     {
         Id = values.Of(Id),
         WithIncluded = values.Of(WithIncluded),

@@ -43,6 +43,31 @@ internal sealed class ReferenceOrFullShape<T>(string name, ObjectShape<T> refere
     }
 }
 
+/// <summary>An object that a text alone may stand for.</summary>
+/// <param name="text">The text that only names something.</param>
+/// <param name="named">What the text means.</param>
+/// <param name="inFull">The object given in full.</param>
+internal sealed class TextOrFullShape<T>(TextShape text, Func<string, T> named, Shape<T> inFull) : Shape<T>
+    where T : class
+{
+    public override string Allowed => $"{text.Allowed}, or {inFull.Allowed}";
+
+    public override T? Read(JsonElement value, Place place, Faults faults) => value.ValueKind switch
+    {
+        JsonValueKind.String => text.Read(value, place, faults) is { } name ? named(name) : null,
+        JsonValueKind.Object => inFull.Read(value, place, faults),
+        _ => Refuse(value, place, faults),
+    };
+
+    public override IOpenApiSchema Describe(OpenApiDocument document) => new OpenApiSchema { OneOf = [text.Describe(document), inFull.Describe(document)] };
+
+    private T? Refuse(JsonElement value, Place place, Faults faults)
+    {
+        ReportWrongType(value, place, faults);
+        return null;
+    }
+}
+
 /// <summary>An object that is one of several kinds, as its field `kind` says.</summary>
 /// <param name="name">The schema's name in the OpenAPI document.</param>
 /// <param name="kinds">The kinds, each under its word.</param>

@@ -32,7 +32,7 @@ internal sealed class PlanningWalk(Shelf shelf, AnswerCache cache)
         }
 
         var manner = new Manner(received.Form, request.LanguageAsked());
-        var key = AnswerKey.Of(route, manner, shelf.Version, received.Bytes.Span);
+        var key = AnswerKey.Of(route, manner, shelf, received.Bytes.Span);
         if (await cache.FindAsync(key, gone) is { } kept)
         {
             return new AnswerResult<TAnswer>(kept, isNew: false);

@@ -1,25 +1,57 @@
 using Evenstep.Service.Caching;
+using Evenstep.Service.Catalogues;
 using Evenstep.Service.Door;
+using Evenstep.Service.Tests.Catalogues;
 using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Tests.Caching;
 
 public sealed class AnswerKeyTests
 {
+    private static readonly Shelf Demo = Shelf.WithDemo();
+    private static readonly Manner English = new(AnswerForm.Json, Language.English);
+
     [Fact]
     public void Everything_that_decides_an_answer_is_in_its_key()
     {
-        var (english, german) = (Json(Language.English), Json(Language.German));
         string[] keys =
         [
-            AnswerKey.Of("/a", english, "v", "{}"u8), AnswerKey.Of("/b", english, "v", "{}"u8), AnswerKey.Of("/a", german, "v", "{}"u8),
-            AnswerKey.Of("/a", english, "w", "{}"u8), AnswerKey.Of("/a", english, "v", "{ }"u8), AnswerKey.Of("/a", english, "", "v{}"u8),
-            AnswerKey.Of("/a", english with { Form = AnswerForm.Picture }, "v", "{}"u8),
+            AnswerKey.Of("/a", English, Demo, "{}"u8), AnswerKey.Of("/b", English, Demo, "{}"u8), AnswerKey.Of("/a", English with { Language = Language.German }, Demo, "{}"u8),
+            AnswerKey.Of("/a", English with { Form = AnswerForm.Picture }, Demo, "{}"u8), AnswerKey.Of("/a", English, Demo, "{ }"u8),
         ];
 
         Assert.Distinct(keys);
-        Assert.Equal(keys[0], AnswerKey.Of("/a", english, "v", "{}"u8));
+        Assert.Equal(keys[0], AnswerKey.Of("/a", English, Demo, "{}"u8));
     }
 
-    private static Manner Json(Language language) => new(AnswerForm.Json, language);
+    [Fact]
+    public void A_change_makes_new_answers_only_for_the_catalogue_changed()
+    {
+        var shelves = new Shelves(CatalogueFiles.WithDemo());
+        shelves.Finish(0);
+        var of = (string body) => AnswerKey.Of("/a", English, shelves.Of(Owner.Nobody), System.Text.Encoding.UTF8.GetBytes(body));
+        const string Shop = """{ "limits": {}, "catalogue": { "x": [ {} ], "id": "shop" } }""";
+        const string Other = """{ "catalogue": { "id": "demo" } }""";
+        shelves.Take(Wares.Key, Wares.Catalogue(price: 10), 1);
+        var (shop, other) = (of(Shop), of(Other));
+
+        shelves.Take(Wares.Key, Wares.Catalogue(price: 11), 2);
+
+        Assert.NotEqual(shop, of(Shop));
+        Assert.Equal(other, of(Other));
+    }
+
+    [Theory]
+    [InlineData("""{ "catalogue": { "id": "shop" } }""", "shop")]
+    [InlineData("\uFEFF{ \"catalogue\": { \"id\": \"shop\" } }", "shop")]
+    [InlineData("""{ "a": { "catalogue": { "id": "no" } }, "b": [ { "id": "no" } ], "\u0063atalogue": { "currency": "EUR", "id": "\u0073hop" } }""", "shop")]
+    [InlineData("""{ "catalogue": { "id": null, "items": [ { "id": "no" } ] } }""", null)]
+    [InlineData("""{ "catalogue": { "items": [ { "id": "no" } ] }, "id": "no" }""", null)]
+    [InlineData("""{ "catalogue": "no" }""", null)]
+    [InlineData("""[ "catalogue" ]""", null)]
+    [InlineData("""{ "catalogue": { "id": "\ud800" } }""", null)]
+    [InlineData("""{ "catalogue": { "id": """, null)]
+    [InlineData("", null)]
+    public void The_catalogue_is_found_without_reading_the_rest(string body, string? id) =>
+        Assert.Equal(id, NamedCatalogue.Of(System.Text.Encoding.UTF8.GetBytes(body)));
 }

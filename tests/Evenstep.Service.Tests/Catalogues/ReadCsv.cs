@@ -26,11 +26,10 @@ internal sealed record ReadCsv(CatalogueRequest? Catalogue, IReadOnlyList<JsonEl
     {
         var items = CsvItems.Read(csv, CsvPurpose.Items, refuseUnknown);
         var json = items.InCatalogue("EUR", null);
-        var request = CatalogueFields.Stored.Read(json, items.Root, items.Faults);
-        _ = CatalogueReader.ReadWhole("shop", request!, json, items.Root, items.Faults);
-        if (!items.Faults.Any)
+        var request = CatalogueReader.ReadStored("shop", json, items.Root, items.Faults)?.Request;
+        if (request is not null)
         {
-            CatalogueChecks.Check(request!, items.Root, items.Warnings);
+            CatalogueChecks.Check(request, items.Root, items.Warnings);
         }
 
         return new ReadCsv(request, items.Rows, items.Faults, items.Warnings);

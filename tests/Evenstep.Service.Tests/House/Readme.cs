@@ -7,10 +7,15 @@ namespace Evenstep.Service.Tests.House;
 internal sealed record CodeBlock(string Language, string Role, string Text);
 
 /// <summary>A request that the README tells the reader to send, with what it shows of it and of the answer.</summary>
-internal sealed record Exchange(string Path, string Body)
+internal sealed record Exchange(HttpMethod Method, string Path, string? Body)
 {
-    /// <summary>What `Accept-Language` it sends, if any.</summary>
-    public string? Language { get; init; }
+    public string ContentType { get; init; } = "application/json";
+
+    /// <summary>The headers it sends, but for the type of its body.</summary>
+    public (string Name, string Value)[] Headers { get; init; } = [];
+
+    /// <summary>Whether it changes what is stored, so that later ones rest on it.</summary>
+    public bool IsChange => Method != HttpMethod.Post && Method != HttpMethod.Get;
 
     public string? ShownBody { get; init; }
 
@@ -48,7 +53,7 @@ internal static partial class Readme
         {
             if (block.Language == "sh" && Curl().Match(block.Text) is { Success: true } curl)
             {
-                exchanges.Add(new Exchange(curl.Groups["path"].Value, BodyOf(curl)) { Language = LanguageOf(curl) });
+                exchanges.Add(ExchangeOf(curl.Groups["path"].Value, block.Text));
             }
             else if (block.Language == "json")
             {
@@ -59,11 +64,18 @@ internal static partial class Readme
         return exchanges;
     }
 
-    private static string BodyOf(Match curl) => curl.Groups["file"] is { Success: true } file
-        ? File.ReadAllText(Path.Combine(Repository.Root, file.Value))
-        : curl.Groups["body"].Value;
+    private static Exchange ExchangeOf(string path, string command)
+    {
+        var body = Data().Match(command) is { Success: true } data ? BodyOf(data) : null;
+        var method = Method().Match(command) is { Success: true } named ? new HttpMethod(named.Groups["method"].Value) : body is null ? HttpMethod.Get : HttpMethod.Post;
+        var headers = Header().Matches(command).Select(match => (Name: match.Groups["name"].Value, match.Groups["value"].Value)).ToLookup(header => header.Name == "Content-Type");
+        var exchange = new Exchange(method, path, body) { Headers = [.. headers[false]] };
+        return headers[true].Any() ? exchange with { ContentType = headers[true].Single().Value } : exchange;
+    }
 
-    private static string? LanguageOf(Match curl) => LanguageHeader().Match(curl.Value) is { Success: true } header ? header.Groups["language"].Value : null;
+    private static string BodyOf(Match data) => data.Groups["file"] is { Success: true } file
+        ? File.ReadAllText(Path.Combine(Repository.Root, file.Value))
+        : data.Groups["body"].Value;
 
     private static IEnumerable<FieldRow> ReadFieldRows()
     {
@@ -82,11 +94,17 @@ internal static partial class Readme
     [GeneratedRegex(@"^```(?<language>\w+)(?: (?<role>\w+))?\n(?<text>.*?)^```$", RegexOptions.Multiline | RegexOptions.Singleline)]
     private static partial Regex Fence();
 
-    [GeneratedRegex(@"^curl .*?http://localhost:5080(?<path>/\S+).*? -d (?:@(?<file>\S+)|'(?<body>[^']*)')", RegexOptions.Singleline)]
+    [GeneratedRegex(@"^curl .*?http://localhost:5080(?<path>/[^\s']+)", RegexOptions.Singleline)]
     private static partial Regex Curl();
 
-    [GeneratedRegex("-H 'Accept-Language: (?<language>[^']*)'")]
-    private static partial Regex LanguageHeader();
+    [GeneratedRegex(@"\s-X (?<method>[A-Z]+)")]
+    private static partial Regex Method();
+
+    [GeneratedRegex(@"\s-H '(?<name>[\w-]+): (?<value>[^']*)'")]
+    private static partial Regex Header();
+
+    [GeneratedRegex(@"\s(?:-d|--data-binary) (?:@(?<file>\S+)|'(?<body>[^']*)')")]
+    private static partial Regex Data();
 
     [GeneratedRegex("`(?<code>[^`]+)`")]
     private static partial Regex Code();

@@ -26,17 +26,29 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
     public async Task Every_request_gets_the_answer_shown(int number)
     {
         var exchange = Readme.Exchanges[number];
+        foreach (var earlier in Readme.Exchanges.Take(number).Where(earlier => earlier.IsChange))
+        {
+            await SendAsync(earlier);
+        }
 
-        var answer = await service.PostAsync(exchange.Path, exchange.Body, language: exchange.Language);
+        var answer = await SendAsync(exchange);
 
         if (exchange.ShownAnswer is not { } text)
         {
-            Assert.Equal(200, answer.Status);
+            Assert.InRange(answer.Status, 200, 299);
             return;
         }
 
         var shown = Parse(text);
-        Assert.Equal(shown.TryGetProperty("status", out var status) ? status.GetInt32() : 200, answer.Status);
+        if (shown.TryGetProperty("status", out var status))
+        {
+            Assert.Equal(status.GetInt32(), answer.Status);
+        }
+        else
+        {
+            Assert.InRange(answer.Status, 200, 299);
+        }
+
         Assert.Empty(Elision.Differences(shown, answer.Json));
     }
 
@@ -46,7 +58,7 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
         var shown = Readme.Exchanges.Where(exchange => exchange.ShownBody is not null).ToList();
 
         Assert.NotEmpty(shown);
-        Assert.All(shown, exchange => Assert.Empty(Elision.Differences(Parse(exchange.ShownBody!), Parse(exchange.Body))));
+        Assert.All(shown, exchange => Assert.Empty(Elision.Differences(Parse(exchange.ShownBody!), Parse(exchange.Body!))));
     }
 
     [Fact]
@@ -130,6 +142,9 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
 
         Assert.All(words, word => Assert.Contains($"`{word}`", Readme.Text, StringComparison.Ordinal));
     }
+
+    private Task<Answer> SendAsync(Exchange exchange) =>
+        service.SendAsync(exchange.Method, exchange.Path, exchange.Body, exchange.ContentType, exchange.Headers);
 
     private static JsonElement Parse(string json) => JsonSerializer.Deserialize<JsonElement>(json);
 

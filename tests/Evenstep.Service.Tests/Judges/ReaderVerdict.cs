@@ -32,6 +32,7 @@ internal sealed partial record ReaderVerdict(IReadOnlyList<Fault>? Faults)
         _ = path switch
         {
             "/v1/assessments" => (object?)AssessmentReader.Read(body.Json, Shelf, faults),
+            "/v1/catalogues/{id}" => CatalogueReader.ReadStored("shop", body.Json, faults),
             "/v1/second-opinions" => SecondOpinionReader.Read(body.Json, Shelf, faults),
             _ => RecommendationReader.Read(body.Json, Shelf, faults),
         };

@@ -16,9 +16,9 @@ public sealed class SchemaJudge : IDisposable
 
     private readonly Lazy<Process> judge = new(() => Node.Start("judge.mjs", Repository.DocumentPath));
 
-    internal Judgement OfRequest(string path, string json) => Ask(path, null, json);
+    internal Judgement OfRequest(string path, string json, string method = "post") => Ask(method, path, null, json);
 
-    internal Judgement OfAnswer(string path, int status, string json) => Ask(path, FormattableString.Invariant($"{status}"), json);
+    internal Judgement OfAnswer(string path, int status, string json, string method = "post") => Ask(method, path, FormattableString.Invariant($"{status}"), json);
 
     public void Dispose()
     {
@@ -30,9 +30,9 @@ public sealed class SchemaJudge : IDisposable
         }
     }
 
-    private Judgement Ask(string path, string? status, string json)
+    private Judgement Ask(string method, string path, string? status, string json)
     {
-        judge.Value.StandardInput.WriteLine(JsonSerializer.Serialize(new { path, status, json }));
+        judge.Value.StandardInput.WriteLine(JsonSerializer.Serialize(new { method, path, status, json }));
         var answer = judge.Value.StandardOutput.ReadLine() ?? throw new InvalidOperationException("The judge ended before it answered; see what it wrote.");
         return JsonSerializer.Deserialize<Judgement>(answer, Options)!;
     }

@@ -19,6 +19,7 @@ internal sealed class WatchedService : WebApplicationFactory<Program>
 
     private readonly (string Key, string Value)[] settings;
     private readonly Action<IServiceCollection> replace;
+    private readonly DataFolder data = new();
     private readonly MeterListener listener = new();
     private readonly ConcurrentDictionary<string, long> counts = new();
 
@@ -53,6 +54,7 @@ internal sealed class WatchedService : WebApplicationFactory<Program>
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
+        data.Configure(builder);
         foreach (var (key, value) in settings)
         {
             builder.UseSetting(key, value);
@@ -65,6 +67,7 @@ internal sealed class WatchedService : WebApplicationFactory<Program>
     {
         listener.Dispose();
         base.Dispose(disposing);
+        data.Dispose();
     }
 
     private void Listen(IMeterFactory ownFactory)

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Microsoft.AspNetCore.Mvc.Testing;
 
 namespace Evenstep.Service.Tests.Pages;
 
@@ -14,7 +13,7 @@ public sealed class PageRun : IDisposable
 {
     private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web);
 
-    private readonly WebApplicationFactory<Program> service = new();
+    private readonly Service service = new();
     private readonly Lazy<Task<IReadOnlyList<Finding>>> findings;
 
     public PageRun() => findings = new(LookAsync);

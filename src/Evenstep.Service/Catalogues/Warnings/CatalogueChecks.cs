@@ -53,7 +53,7 @@ internal static class CatalogueChecks
 
     private static void CheckTelescope(CatalogueTelescopeRequest? telescope, Place place, WarningList warnings)
     {
-        if (telescope?.Telescope is { ApertureMm: { } aperture, FocalLengthMm: { } focalLength } && focalLength < FastestTelescope * aperture)
+        if (telescope is { ApertureMm: { } aperture, FocalLengthMm: { } focalLength } && focalLength < FastestTelescope * aperture)
         {
             warnings.Add(place.At("focalLengthMm"), new Remark(WarningCode.TelescopeTooFast, []));
         }

@@ -1,0 +1,71 @@
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Errors;
+
+namespace Evenstep.Service.Catalogues;
+
+/// <summary>What became of a change, or the answer to one that was refused.</summary>
+/// <param name="Catalogue">What is stored now; null if nothing is.</param>
+/// <param name="IsNew">Whether there was none before.</param>
+/// <param name="Refusal">Null for a change that went through.</param>
+internal sealed record Change(Catalogue? Catalogue, bool IsNew, ProblemResult? Refusal = null)
+{
+    public static Change Refused(ProblemResult refusal) => new(null, false, refusal);
+}
+
+/// <summary>
+/// Changes what is stored. Each change is worked out from the version that is stored, and takes its place only if it is
+/// still there; if it is not, the change is worked out again.
+/// </summary>
+internal sealed class CatalogueDesk(CatalogueStore store, StorageReader reader, Shelves shelves)
+{
+    private const int MostAttempts = 20;
+
+    /// <summary>Stores a catalogue in place of whatever there is.</summary>
+    public Task<Change> PutAsync(CatalogueKey key, Catalogue next, Preconditions conditions, CancellationToken gone) =>
+        ChangeAsync(key, current => conditions.RefusalFor(current?.Version) is { } refusal ? Change.Refused(refusal) : new Change(next, current is null), gone);
+
+    /// <summary>Stores what is made of the catalogue that there is.</summary>
+    /// <param name="key">Which catalogue.</param>
+    /// <param name="change">Makes the next version of this one, or refuses.</param>
+    /// <param name="conditions">What the sender expects to be stored.</param>
+    /// <param name="gone">The sender waits no more.</param>
+    public Task<Change> ReviseAsync(CatalogueKey key, Func<Catalogue, Change> change, Preconditions conditions, CancellationToken gone) => ChangeAsync(
+        key,
+        current => current is null ? Change.Refused(NotFound(key))
+            : conditions.RefusalFor(current.Version) is { } refusal ? Change.Refused(refusal)
+            : change(current),
+        gone);
+
+    /// <summary>Deletes a catalogue.</summary>
+    public Task<Change> DeleteAsync(CatalogueKey key, Preconditions conditions, CancellationToken gone) =>
+        ReviseAsync(key, _ => new Change(null, false), conditions, gone);
+
+    public ProblemResult NotFound(CatalogueKey key) => new(ProblemKind.NotFound, shelves.Of(key.Owner).NoSuch(key.Id));
+
+    private async Task<Change> ChangeAsync(CatalogueKey key, Func<Catalogue?, Change> decide, CancellationToken gone)
+    {
+        if (shelves.Of(key.Owner).IsEveryones(key.Id))
+        {
+            return Change.Refused(new ProblemResult(
+                ProblemKind.ReadOnly, $"The catalogue `{key.Id}` is everyone's and comes with the service; it cannot be changed. Store one of your own under another id."));
+        }
+
+        for (var attempt = 0; attempt < MostAttempts; attempt++)
+        {
+            var current = await reader.FindAsync(key, gone);
+            var change = decide(current);
+            if (change.Refusal is not null || change.Catalogue?.Version == current?.Version)
+            {
+                return change;
+            }
+
+            if (await store.ReplaceAsync(key, current?.Version, change.Catalogue, gone) is { } revision)
+            {
+                shelves.Take(key, change.Catalogue, revision);
+                return change;
+            }
+        }
+
+        throw StorageAwayException.Busy();
+    }
+}

@@ -1,0 +1,117 @@
+using System.Net.Mime;
+using Evenstep.Service.Documents;
+using Evenstep.Service.Door;
+using Evenstep.Service.Errors;
+using Evenstep.Service.Reading;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace Evenstep.Service.Catalogues;
+
+/// <summary>The stored catalogues.</summary>
+internal static class CatalogueRoutes
+{
+    /// <summary>Room for the most items with ten thousand bytes each; far longer ones fit if they are fewer.</summary>
+    private const int MostMebibytes = 32;
+
+    /// <summary>With what the names of example files begin.</summary>
+    private const string Examples = "catalogue";
+
+    private static readonly DoorRule Whole = new([MediaTypeNames.Application.Json], MostMebibytes, "Shorten the attributes, or store several catalogues.");
+
+    public static void MapCatalogues(this IEndpointRouteBuilder routes)
+    {
+        var catalogues = routes.MapGroup("/catalogues").WithTags("Catalogues");
+        catalogues.MapGet("", List).WithName("list-catalogues");
+        catalogues.MapGet("/{id}", Get).WithName("get-catalogue").WithMetadata(new GivesBody(CatalogueFields.Stored, Examples));
+        catalogues.MapPut("/{id}", PutAsync).WithName("put-catalogue")
+            .WithMetadata(Whole, new TakesBody(CatalogueFields.Stored, Examples))
+            .Produces<CatalogueSummaryAnswer>(StatusCodes.Status201Created)
+            .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
+        catalogues.MapDelete("/{id}", DeleteAsync).WithName("delete-catalogue")
+            .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
+    }
+
+    /// <summary>Lists the stored catalogues, without their content.</summary>
+    /// <param name="limit">The most to list at once: 1 to 100.</param>
+    /// <param name="cursor">Where to go on: the `nextCursor` of the list before.</param>
+    /// <param name="request"></param>
+    /// <param name="shelf"></param>
+    /// <response code="200">The catalogues, by id.</response>
+    public static Results<Ok<CatalogueListAnswer>, ProblemResult> List(string? limit, string? cursor, HttpRequest request, Shelf shelf)
+    {
+        var faults = new Faults();
+        var page = CataloguePage.Read(request.Query, faults);
+        return faults.Any ? ProblemResult.Of(faults, "query")
+            : FrontDoor.RefusalOfAccept(request) is { } refusal ? refusal
+            : TypedResults.Ok(page.Of(shelf));
+    }
+
+    /// <summary>Gives a stored catalogue.</summary>
+    /// <remarks>Equal content is equal to the byte, in the order in which it was stored, with absent fields left out.</remarks>
+    /// <param name="id">The catalogue's id.</param>
+    /// <param name="request"></param>
+    /// <param name="shelf"></param>
+    /// <response code="200">The catalogue, with its version as `ETag`.</response>
+    /// <response code="304">It is still the one that `If-None-Match` names.</response>
+    public static Results<ContentResult, ProblemResult> Get(string id, HttpRequest request, Shelf shelf) =>
+        FrontDoor.RefusalOfAccept(request) is { } refusal ? refusal
+        : shelf.Find(id) is { } catalogue ? new ContentResult(catalogue)
+        : new ProblemResult(ProblemKind.NotFound, shelf.NoSuch(id));
+
+    /// <summary>Stores a catalogue, whole, in place of whatever there is.</summary>
+    /// <remarks>
+    /// With `If-None-Match: *` only if there is none yet, with `If-Match` only in place of the version named. When the answer
+    /// comes, the catalogue is stored for good. An example is chosen above the body.
+    /// </remarks>
+    /// <param name="id">The catalogue's id: 1 to 63 lower-case letters, digits and hyphens, a hyphen not first.</param>
+    /// <param name="request"></param>
+    /// <param name="owner"></param>
+    /// <param name="desk"></param>
+    /// <param name="gone"></param>
+    /// <response code="200">It is stored in place of another version, or was stored already; its version is the `ETag`.</response>
+    /// <response code="201">It is stored, and there was none before; its version is the `ETag`.</response>
+    public static async Task<Results<StoredResult, ProblemResult>> PutAsync(string id, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
+    {
+        var (conditions, unreadable) = Preconditions.Of(request);
+        if ((unreadable ?? RefusalOfId(id)) is { } refusal)
+        {
+            return refusal;
+        }
+
+        using var body = await FrontDoor.OpenAsync(request, Whole, gone);
+        if (body.Refusal is { } refused)
+        {
+            return refused;
+        }
+
+        var faults = new Faults();
+        return CatalogueReader.ReadStored(id, body.Json, faults) is { } catalogue
+            ? ResultOf(await desk.PutAsync(new CatalogueKey(owner, id), catalogue, conditions!, gone))
+            : ProblemResult.Of(faults);
+    }
+
+    /// <summary>Deletes a catalogue.</summary>
+    /// <remarks>With `If-Match` only the version named.</remarks>
+    /// <param name="id">The catalogue's id.</param>
+    /// <param name="request"></param>
+    /// <param name="owner"></param>
+    /// <param name="desk"></param>
+    /// <param name="gone"></param>
+    /// <response code="204">There is no such catalogue any more.</response>
+    public static async Task<Results<NoContent, ProblemResult>> DeleteAsync(string id, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
+    {
+        var (conditions, unreadable) = Preconditions.Of(request);
+        if (unreadable is not null)
+        {
+            return unreadable;
+        }
+
+        var change = await desk.DeleteAsync(new CatalogueKey(owner, id), conditions!, gone);
+        return change.Refusal is { } refusal ? refusal : TypedResults.NoContent();
+    }
+
+    private static Results<StoredResult, ProblemResult> ResultOf(Change change) => change.Refusal is { } refusal ? refusal : new StoredResult(change);
+
+    private static ProblemResult? RefusalOfId(string id) => CatalogueFields.CatalogueId.FaultOf(id) is null ? null : new ProblemResult(
+        ProblemKind.InvalidRequest, $"{Given.Quoted(id)} was given as the id of a catalogue; it must be {CatalogueFields.CatalogueId.Allowed}.");
+}

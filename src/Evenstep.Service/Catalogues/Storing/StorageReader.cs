@@ -1,0 +1,60 @@
+using System.Text.Json;
+using Evenstep.Service.Reading;
+
+namespace Evenstep.Service.Catalogues.Storing;
+
+/// <summary>Reads stored catalogues into memory.</summary>
+internal sealed class StorageReader(CatalogueStore store, Shelves shelves)
+{
+    /// <summary>Makes the shelves hold what is stored.</summary>
+    /// <exception cref="InvalidDataException">Some cannot be read; the others are on the shelves.</exception>
+    public async Task<long> CatchUpAsync(CancellationToken gone)
+    {
+        var stored = await store.ListAsync(gone);
+        List<string> faults = [];
+        foreach (var version in shelves.Compare(stored))
+        {
+            try
+            {
+                await TakeAsync(version.Key, gone);
+            }
+            catch (InvalidDataException exception)
+            {
+                faults.Add(exception.Message);
+            }
+        }
+
+        if (faults.Count > 0)
+        {
+            throw new InvalidDataException(string.Join(' ', faults));
+        }
+
+        shelves.Finish(stored.Revision);
+        return stored.Revision;
+    }
+
+    /// <summary>The catalogue that is stored now, whatever is known in memory; null if there is none.</summary>
+    public async Task<Catalogue?> FindAsync(CatalogueKey key, CancellationToken gone)
+    {
+        var known = shelves.Find(key);
+        var stored = await store.FindAsync(key, known?.Version, gone);
+        return stored is null ? null : stored.Content is { } content ? Read(key, content) : known;
+    }
+
+    private async Task TakeAsync(CatalogueKey key, CancellationToken gone)
+    {
+        var known = shelves.Find(key);
+        if (await store.FindAsync(key, known?.Version, gone) is { } stored)
+        {
+            shelves.Take(key, stored.Content is { } content ? Read(key, content) : known, stored.Revision);
+        }
+    }
+
+    private static Catalogue Read(CatalogueKey key, ReadOnlyMemory<byte> content)
+    {
+        using var document = JsonDocument.Parse(content);
+        var faults = new Faults();
+        return CatalogueReader.ReadStored(key.Id, document.RootElement, faults)
+            ?? throw new InvalidDataException($"The stored catalogue {key.Id} of the owner {Given.Quoted(key.Owner.Name)} cannot be read: {string.Join("; ", faults.Shown)}");
+    }
+}

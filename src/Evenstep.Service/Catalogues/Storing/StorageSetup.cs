@@ -1,0 +1,35 @@
+namespace Evenstep.Service.Catalogues.Storing;
+
+/// <summary>Where catalogues are kept.</summary>
+internal static class StorageSetup
+{
+    public const string FolderKey = "Evenstep:DataFolder";
+    public const string MegabytesKey = "Evenstep:DataMegabytes";
+
+    private const string DefaultFolder = "data";
+    private const string FileName = "evenstep.db";
+    private const int MostMegabytes = 1_000_000;
+
+    public static void AddCatalogues(this IServiceCollection services, IConfiguration configuration)
+    {
+        services.AddSingleton(new Shelves(CatalogueFiles.From(configuration)));
+        services.AddSingleton<CatalogueStore>(_ => new SqliteStore(PathOf(configuration), MegabytesOf(configuration)));
+        services.AddSingleton<StorageReader>();
+        services.AddHostedService<StorageWatch>();
+        services.AddSingleton<CatalogueDesk>();
+
+        // Whose request it is, and what its sender sees.
+        services.AddScoped(_ => Owner.Nobody);
+        services.AddScoped(request => request.GetRequiredService<Shelves>().Of(request.GetRequiredService<Owner>()));
+    }
+
+    private static string PathOf(IConfiguration configuration) =>
+        Path.GetFullPath(Path.Combine(configuration[FolderKey] is { Length: > 0 } folder ? folder : DefaultFolder, FileName));
+
+    private static int? MegabytesOf(IConfiguration configuration) => configuration.GetValue<int?>(MegabytesKey) switch
+    {
+        null => null,
+        >= 1 and <= MostMegabytes and var megabytes => megabytes,
+        _ => throw new InvalidOperationException($"{MegabytesKey} must be a whole number from 1 to {MostMegabytes}."),
+    };
+}
