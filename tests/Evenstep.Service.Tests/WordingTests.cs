@@ -1,4 +1,5 @@
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Wording;
@@ -13,8 +14,10 @@ public sealed class WordingTests
     private static readonly string[] OftenSaid = ["reason", "exclusion", "conflict", "breach"];
 
     [Fact]
-    public void Every_reason_and_every_exclusion_has_a_sentence()
+    public void Every_code_has_a_sentence()
     {
+        Assert.All(Cautions.Codes, code => Assert.Contains($"caution/{code}", English.Sentences.Keys));
+        Assert.All(KitNotes.Codes.Concat(PlanNotes.Codes), code => Assert.Contains($"note/{code}", English.Sentences.Keys));
         Assert.All(Reasons.Codes, code => Assert.Contains($"reason/{code}", English.Sentences.Keys));
         Assert.All(Words<Excluded>.All, code => Assert.Contains($"exclusion/{code}", English.Sentences.Keys));
     }
@@ -74,7 +77,7 @@ public sealed class WordingTests
     [InlineData("de", "telescope two", "telescope two: Das Auge")]
     [InlineData("de", "My telescope 2", "My telescope 2: Das Auge")]
     public void A_name_that_was_made_up_is_in_the_language_and_any_other_stays_as_it_is(string tag, string name, string beginning) => Assert.StartsWith(
-        beginning, Say(tag, "note/range-set-by-barrel", RemarkValue.Of("telescope", name), RemarkValue.Power("lowest", 38)), StringComparison.Ordinal);
+        beginning, Say(tag, "note/range-set-by-barrel", RemarkValue.Of("telescope", name), RemarkValue.Power("lowest", 38), RemarkValue.Power("lowestForEye", 30), RemarkValue.Of("barrel", Barrel.Inch125)), StringComparison.Ordinal);
 
     private static string Say(string tag, string key, params RemarkValue[] values) =>
         new Sentence(key, [.. values]).In(Language.All.Single(language => language.Tag == tag));
@@ -82,5 +85,5 @@ public sealed class WordingTests
     private static IEnumerable<string> SlotsOf(string sentence) => Sentence.Slot().Matches(sentence).Select(slot => slot.Value).Order(StringComparer.Ordinal);
 
     /// <summary>In the answers to random problems; how a plan may fail to be proved is too rare for them.</summary>
-    private static bool IsOftenSaid(string key) => OftenSaid.Contains(key.Split('/')[0]);
+    private static bool IsOftenSaid(string key) => OftenSaid.Contains(key.Split('/')[0]) && key != $"reason/{Reasons.NotProvedNeeded}";
 }

@@ -9,17 +9,21 @@ public static class Reasons
 {
     public const string AskedFor = "asked-for";
     public const string Reticle = "reticle";
+    public const string ReticlePower = "reticle-power";
     public const string Frames = "frames";
     public const string GrantsWideView = "grants-wide-view";
     public const string ReachesLowEnd = "reaches-low-end";
     public const string ReachesHighEnd = "reaches-high-end";
     public const string FillsStep = "fills-step";
     public const string BarlowAdds = "barlow-adds";
-    public const string EvensSteps = "evens-steps";
+    public const string ZoomCovers = "zoom-covers";
+
+    /// <summary>Nothing would be lost without it; so it stands only in a plan whose proof the work limit ended.</summary>
+    public const string NotProvedNeeded = "not-proved-needed";
 
     /// <summary>Every code that <see cref="For"/> can give.</summary>
     public static readonly ImmutableArray<string> Codes =
-        [AskedFor, Reticle, Frames, GrantsWideView, ReachesLowEnd, ReachesHighEnd, FillsStep, BarlowAdds, EvensSteps];
+        [AskedFor, Reticle, ReticlePower, Frames, GrantsWideView, ReachesLowEnd, ReachesHighEnd, FillsStep, BarlowAdds, ZoomCovers, NotProvedNeeded];
 
     /// <summary>The reasons for one item of a kit, beside the same kit without it; never empty.</summary>
     public static ImmutableArray<Remark> For(Item item, Kit kit, Kit without, WideViewWish? wish)
@@ -29,7 +33,7 @@ public static class Reasons
             .. FromDemands(item, kit, without, wish),
             .. kit.Ladders.Zip(without.Ladders).SelectMany(pair => FromLadder(item, pair.First, pair.Second)),
         ];
-        return reasons.IsEmpty ? [Evens(kit, without)] : reasons;
+        return reasons.IsEmpty ? [new Remark(NotProvedNeeded, [])] : reasons;
     }
 
     private static IEnumerable<Remark> FromDemands(Item item, Kit kit, Kit without, WideViewWish? wish)
@@ -42,7 +46,7 @@ public static class Reasons
 
         if (demands.ReticleLeastPower is { } least && Breaches.Of(without).OfType<Breach.Reticle>().Any())
         {
-            yield return new Remark(Reticle, [RemarkValue.Power("leastPower", least), RemarkValue.Power("power", kit.ReticlePower() ?? 0)]);
+            yield return new Remark(item.IsBarlow ? ReticlePower : Reticle, [RemarkValue.Power("leastPower", least), RemarkValue.Power("power", kit.ReticlePower() ?? 0)]);
         }
 
         foreach (var framing in demands.MustFrame.Where(one => !Breaches.Frames(without, one.WidthDeg, one.TelescopeIndex)))
@@ -61,15 +65,16 @@ public static class Reasons
         }
     }
 
-    /// <summary>What the item changes in one telescope: a Barlow its powers, an eyepiece the widest jump it lands in.</summary>
+    /// <summary>What the item changes in one telescope: a Barlow its powers, a zoom what it covers, and each the widest jump it
+    /// lands in.</summary>
     private static IEnumerable<Remark> FromLadder(Item item, Ladder ladder, Ladder without)
     {
         KitView[] added = [.. ladder.Usable.Where(view => view.Needs(item))];
-        if (added.Length == 0)
-        {
-            yield break;
-        }
+        return added.Length == 0 ? [] : [.. FromKind(item, ladder, added), .. FromJump(item, ladder, without, added)];
+    }
 
+    private static IEnumerable<Remark> FromKind(Item item, Ladder ladder, KitView[] added)
+    {
         if (item.IsBarlow)
         {
             yield return new Remark(BarlowAdds,
@@ -77,64 +82,75 @@ public static class Reasons
                 RemarkValue.Of("telescope", ladder.Telescope.Telescope.Name),
                 new RemarkValue("powers", added.Select(view => view.View.Power).ToArray(), 1),
                 RemarkValue.Of("eyepieceIds", added.Select(view => view.Eyepiece.Id).ToArray()),
+                RemarkValue.Of("names", added.Select(view => view.Eyepiece).Distinct().Select(eyepiece => eyepiece.Name ?? eyepiece.Id).ToArray()),
             ]);
         }
 
+        if (item.IsZoom && added.FirstOrDefault(view => view.Barlow is null) is { View: var alone })
+        {
+            yield return new Remark(ZoomCovers,
+            [
+                RemarkValue.Of("telescope", ladder.Telescope.Telescope.Name),
+                RemarkValue.Power("from", alone.CutPower),
+                RemarkValue.Power("to", ladder.Telescope.Range.Cut(alone.PowerAtShortest)),
+            ]);
+        }
+    }
+
+    /// <summary>Between the ends a zoom does more than fill one jump, and has said so.</summary>
+    private static IEnumerable<Remark> FromJump(Item item, Ladder ladder, Ladder without, KitView[] added)
+    {
         if (without.Usable.IsEmpty)
         {
-            yield return Fills(WholeRange(ladder.Telescope), added[0], ladder);
-            yield break;
+            return item.IsZoom ? [] : [Fills(WholeRange(ladder.Telescope), added[0], ladder)];
         }
 
-        foreach (var jump in without.Jumps().OrderByDescending(jump => jump.Weighed))
-        {
-            KitView[] landed = [.. added.Where(view => LandsIn(view, jump, ladder))];
-            if (landed.Length > 0)
-            {
-                yield return Fills(jump, Foremost(landed, jump, ladder), ladder);
-                yield break;
-            }
-        }
+        return without.Jumps().Where(jump => jump.AtEnd || !item.IsZoom).OrderByDescending(jump => jump.Weighed)
+            .Select(jump => (Jump: jump, Landed: added.Where(view => LandsIn(view, jump, ladder)).ToArray()))
+            .Where(one => one.Landed.Length > 0)
+            .Select(one => Fills(one.Jump, Foremost(one.Landed, one.Jump), ladder))
+            .Take(1);
     }
 
     private static bool LandsIn(KitView view, Jump jump, Ladder ladder)
     {
         var axis = ladder.Telescope.Axis;
         var (from, to) = (axis.PositionOf(jump.FromPower), axis.PositionOf(jump.ToPower));
-        var (low, high) = (IsLowEnd(jump, ladder) ? from - 1 : from, IsHighEnd(jump, ladder) ? to + 1 : to);
+        var (low, high) = (jump.Place == JumpPlace.LowEnd ? from - 1 : from, jump.Place == JumpPlace.HighEnd ? to + 1 : to);
         return Tolerance.Above(view.View.To, low) && Tolerance.Below(view.View.From, high);
     }
 
-    /// <summary>Of views in order of power the one that does most for a jump: the farthest out at an end of the range, else
-    /// the one nearest to the middle.</summary>
-    private static KitView Foremost(KitView[] landed, Jump jump, Ladder ladder) =>
-        IsLowEnd(jump, ladder) ? landed[0]
-        : IsHighEnd(jump, ladder) ? landed[^1]
-        : landed.MinBy(view => Math.Abs(Math.Log(view.View.CutPower * view.View.CutPower / jump.FromPower / jump.ToPower)))!;
+    /// <summary>The view that does most for a jump: the farthest out at an end of the range, else the one nearest to the
+    /// middle.</summary>
+    private static KitView Foremost(KitView[] landed, Jump jump) => jump.Place switch
+    {
+        JumpPlace.LowEnd => landed.MinBy(view => view.View.Power)!,
+        JumpPlace.HighEnd => landed.MaxBy(view => view.View.PowerAtShortest)!,
+        _ => landed.MinBy(view => Math.Abs(Math.Log(PowerIn(jump, view.View) / MiddleOf(jump))))!,
+    };
 
-    private static bool IsLowEnd(Jump jump, Ladder ladder) =>
-        jump.AtEnd && Tolerance.AtMost(jump.FromPower / ladder.Telescope.Range.Lowest, 1);
+    /// <summary>The power by which a view serves a jump: of a zoom's the farthest out, or the one nearest to the middle.</summary>
+    private static double PowerIn(Jump jump, View view) => jump.Place switch
+    {
+        JumpPlace.LowEnd => view.Power,
+        JumpPlace.HighEnd => view.PowerAtShortest,
+        _ => Math.Clamp(MiddleOf(jump), view.Power, view.PowerAtShortest),
+    };
 
-    private static bool IsHighEnd(Jump jump, Ladder ladder) => jump.AtEnd && !IsLowEnd(jump, ladder);
+    private static double MiddleOf(Jump jump) => Math.Sqrt(jump.FromPower * jump.ToPower);
 
     private static Jump WholeRange(TelescopeInUse telescope) =>
-        new(telescope.Range.Lowest, telescope.Range.Highest, telescope.Axis.Length, AtEnd: false);
+        new(telescope.Range.Lowest, telescope.Range.Highest, telescope.Axis.Length, JumpPlace.BetweenViews);
 
     private static Remark Fills(Jump jump, KitView landed, Ladder ladder)
     {
-        var code = IsLowEnd(jump, ladder) ? ReachesLowEnd : IsHighEnd(jump, ladder) ? ReachesHighEnd : FillsStep;
+        var code = jump.Place == JumpPlace.LowEnd ? ReachesLowEnd : jump.Place == JumpPlace.HighEnd ? ReachesHighEnd : FillsStep;
         return new Remark(code,
         [
             RemarkValue.Of("telescope", ladder.Telescope.Telescope.Name),
             RemarkValue.Power("from", jump.FromPower),
             RemarkValue.Power("to", jump.ToPower),
-            RemarkValue.Power("power", landed.View.Power),
+            RemarkValue.Power("power", PowerIn(jump, landed.View)),
         ]);
     }
-
-    private static Remark Evens(Kit kit, Kit without) => new(EvensSteps,
-    [
-        RemarkValue.Ratio("largestStep", kit.Figures.LargestStep),
-        RemarkValue.Ratio("largestStepWithoutIt", without.Figures.LargestStep),
-    ]);
 }

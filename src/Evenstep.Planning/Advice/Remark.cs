@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Advice;
 
@@ -11,7 +12,7 @@ public sealed record Remark(string Code, ImmutableArray<RemarkValue> Values);
 
 /// <summary>A value of a remark: a number, a text, a list of either, several values together, or none.</summary>
 /// <param name="Name">As in the answer's JSON.</param>
-/// <param name="Value">A double, int, decimal, string, or an array of doubles, strings or values; null where there is none.</param>
+/// <param name="Value">A double, int, decimal, string, barrel, or an array of doubles, strings or values; null where there is none.</param>
 /// <param name="Decimals">To how many places a double is rounded for reading.</param>
 public sealed record RemarkValue(string Name, object? Value, int Decimals = 0)
 {
@@ -24,4 +25,11 @@ public sealed record RemarkValue(string Name, object? Value, int Decimals = 0)
     public static RemarkValue Millimetres(string name, double millimetres) => new(name, millimetres, 2);
 
     public static RemarkValue Of(string name, object? value) => new(name, value);
+
+    /// <summary>The ids of items, and what the shop calls them.</summary>
+    public static RemarkValue[] ItemsOf(ImmutableArray<Item> items) =>
+    [
+        Of("itemIds", items.Select(item => item.Id).ToArray()),
+        Of("names", items.Select(item => item.Name ?? item.Id).ToArray()),
+    ];
 }

@@ -55,21 +55,21 @@ public sealed class Ladder
         }
 
         var reached = 0.0;
-        var atEnd = true;
+        var place = JumpPlace.LowEnd;
         foreach (var reach in Usable.Select(view => view.Reach).OrderBy(reach => reach.From))
         {
             if (Tolerance.Above(reach.From, reached))
             {
-                yield return JumpAcross(reached, reach.From, atEnd);
+                yield return JumpAcross(reached, reach.From, place);
             }
 
             reached = Math.Max(reached, reach.To);
-            atEnd = false;
+            place = JumpPlace.BetweenViews;
         }
 
         if (Tolerance.Above(Telescope.Axis.Length, reached))
         {
-            yield return JumpAcross(reached, Telescope.Axis.Length, atEnd: true);
+            yield return JumpAcross(reached, Telescope.Axis.Length, JumpPlace.HighEnd);
         }
     }
 
@@ -98,24 +98,6 @@ public sealed class Ladder
         }
     }
 
-    private Jump JumpAcross(double from, double to, bool atEnd) =>
-        new(Telescope.Axis.PowerAt(from), Telescope.Axis.PowerAt(to), to - from, atEnd);
-}
-
-/// <summary>The stretch of powers between two neighbouring views, or between a view and an end of the range.</summary>
-/// <param name="FromPower">The lower power, cut to the range.</param>
-/// <param name="ToPower">The higher power, cut to the range.</param>
-/// <param name="Distance">Between their positions.</param>
-/// <param name="AtEnd">At an end no neighbour stands on the other side, so the jump counts twice.</param>
-public sealed record Jump(double FromPower, double ToPower, double Distance, bool AtEnd)
-{
-    /// <summary>The ratio of the powers; squared at an end.</summary>
-    public double Ratio => Math.Pow(ToPower / FromPower, AtEnd ? 2 : 1);
-
-    /// <summary>The step as it counts: each zone of powers by its weight.</summary>
-    public double Weighed => Math.Exp(AtEnd ? 2 * Distance : Distance);
-
-    /// <summary>Whether the step is as good as none.</summary>
-    /// <param name="enough">The mismatch that is good enough: half the logarithm of a step that is.</param>
-    public bool IsEnough(double enough) => Tolerance.AtMost(Math.Log(Weighed), 2 * enough);
+    private Jump JumpAcross(double from, double to, JumpPlace place) =>
+        new(Telescope.Axis.PowerAt(from), Telescope.Axis.PowerAt(to), to - from, place);
 }

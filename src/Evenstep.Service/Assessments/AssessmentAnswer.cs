@@ -59,7 +59,7 @@ internal static class AssessmentWriter
             Telescopes = [.. kit.Ladders.Select(ladder => TelescopeOf(ladder, asked.Problem.EnoughMismatch, asked.Targets))],
             Spare = KitWriter.SpareOf(kit),
             Demands = KitWriter.FramingsOf(kit),
-            Notes = [.. KitRemarks.RangesSetByBarrel(asked.Problem)],
+            Notes = [.. KitRemarks.NotesOf(kit)],
             Cautions = KitRemarks.CautionsOf(kit),
         };
     }

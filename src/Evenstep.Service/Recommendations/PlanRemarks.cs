@@ -18,36 +18,42 @@ internal static class PlanRemarks
             : phrase with { Text = new Sentence("reason/in-telescope", [telescope, RemarkValue.Of("sentence", phrase.Text)]) };
     }
 
-    public static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, Solved solved)
+    /// <param name="asked">The request.</param>
+    /// <param name="solved">What came of it.</param>
+    /// <param name="kit">With the purchases; what is owned, where nothing is allowed.</param>
+    public static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, Solved solved, Kit kit) =>
+    [
+        .. KitRemarks.NotesOf(kit),
+        .. PlanNotes.Of(asked.Problem, solved.Plan).Select(note => NoteOf(note, asked)),
+        .. OfTheWork(solved).Select(note => Phrase.Of("note", note)),
+        .. solved.Plan.Conflicts is { } conflicts ? RemediesOf(asked, conflicts.Nearest).Select(remedy => Phrase.Of("note", remedy)) : [],
+    ];
+
+    private static RemarkAnswer NoteOf(Remark note, RecommendationAsked asked)
     {
-        var plan = solved.Plan;
-        foreach (var note in KitRemarks.RangesSetByBarrel(asked.Problem))
-        {
-            yield return note;
-        }
+        var forbidsAll = note.Code == PlanNotes.WideViewNotGranted && asked.Problem.Limits.MaxPurchases == 0;
+        return Phrase.Of("note", WithCurrency(note, asked), forbidsAll ? "no-purchases" : null);
+    }
 
-        if (plan.Wish is { Granted: false } wish)
-        {
-            yield return Phrase.Of("note", new Remark("wide-view-not-granted", [RemarkValue.Degrees("trueFieldDeg", wish.TrueFieldDeg)]));
-        }
+    private static Remark WithCurrency(Remark remark, RecommendationAsked asked) => remark.Values.Any(value => value.Value is decimal)
+        ? remark with { Values = remark.Values.Add(RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency)) }
+        : remark;
 
-        if (!plan.IsProved)
+    /// <summary>What was not proved, or not found.</summary>
+    private static IEnumerable<Remark> OfTheWork(Solved solved)
+    {
+        if (!solved.Plan.IsProved)
         {
-            yield return Phrase.Of("note", new Remark("best-found", []));
+            yield return new Remark("best-found", []);
         }
 
         foreach (var missing in solved.Alternatives.Where(one => one.Plan is null))
         {
-            yield return Phrase.Of("note", new Remark("alternative-not-found",
+            yield return new Remark("alternative-not-found",
             [
                 RemarkValue.Of("itemId", missing.Without.Id),
                 RemarkValue.Of("name", missing.Without.Name ?? missing.Without.Id),
-            ]));
-        }
-
-        foreach (var remedy in plan.Conflicts is null ? [] : RemediesOf(asked, plan.Conflicts.Nearest))
-        {
-            yield return Phrase.Of("note", remedy);
+            ]);
         }
     }
 

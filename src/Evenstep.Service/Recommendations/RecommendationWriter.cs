@@ -32,7 +32,7 @@ internal static class RecommendationWriter
             LeastLargestStep = Step(plan.Values?.LnLeastLargestStep),
             Telescopes = [.. before.Ladders.Select((ladder, i) => TelescopeOf(ladder, after?.Ladders[i], asked))],
             Demands = KitWriter.FramingsOf(kit),
-            Notes = [.. PlanRemarks.NotesOf(asked, solved)],
+            Notes = [.. PlanRemarks.NotesOf(asked, solved, kit)],
             Excluded = ExclusionWriter.Write(asked, plan.Candidacy),
             Conflicts = plan.Conflicts is null ? null : ConflictWriter.Write(asked, plan.Conflicts),
             Cautions = KitRemarks.CautionsOf(kit),

@@ -25,8 +25,8 @@ internal static class SpendingCurveWriter
             Currency = asked.Catalogue.Currency,
             Points = PointsOf(asked.Problem, curve),
             Notes = infeasible is not null
-                ? [.. PlanRemarks.NotesOf(asked, infeasible)]
-                : [.. KitRemarks.RangesSetByBarrel(asked.Problem), .. SpendingRemarks.NotesOf(asked, frontier, curve, suggested)],
+                ? [.. PlanRemarks.NotesOf(asked, infeasible, suggested)]
+                : [.. KitRemarks.NotesOf(suggested), .. SpendingRemarks.NotesOf(asked, frontier, curve, suggested)],
             Conflicts = infeasible?.Plan.Conflicts is { } conflicts ? ConflictWriter.Write(asked, conflicts) : null,
             Cautions = KitRemarks.CautionsOf(suggested),
             Solver = new SpendingSolverAnswer

@@ -13,15 +13,17 @@ internal static class English
     {
         // Why an item is in the plan.
         ["reason/asked-for"] = "You asked for it.",
-        ["reason/reticle"] = "It gives the reticle you asked for: {power:x}, with {leastPower:x} wanted.",
+        ["reason/reticle"] = "It has the reticle you asked for, for centring and measuring: {power:x}, with {leastPower:x} wanted.",
+        ["reason/reticle-power"] = "With it the reticle eyepiece gives {power:x}; {leastPower:x} is wanted.",
         ["reason/frames"] = "Without it nothing would show {widthDeg:deg} at once, as you asked; with it the widest view shows {trueFieldDeg:deg}.",
         ["reason/frames/named"] = "Without it nothing would show {name} ({widthDeg:deg}) at once; with it the widest view shows {trueFieldDeg:deg}.",
         ["reason/grants-wide-view"] = "It gives the wide view that large nebulae call for: {trueFieldDeg:deg}.",
         ["reason/reaches-low-end"] = "Reaches down to {power:x}; without it there would be nothing below {to:x}, and the lowest power of use is {from:x}.",
         ["reason/reaches-high-end"] = "Reaches up to {power:x}; without it there would be nothing above {from:x}, and the highest power of use is {to:x}.",
         ["reason/fills-step"] = "Fills the jump from {from:x} to {to:x} with {power:x}.",
-        ["reason/barlow-adds"] = "Turns eyepieces into further powers: {powers:x}.",
-        ["reason/evens-steps"] = "Together with the other purchases it makes the steps more even.",
+        ["reason/barlow-adds"] = "Makes further powers of {names:item}: {powers:x}.",
+        ["reason/zoom-covers"] = "Gives every power from {from:x} to {to:x} without a change of eyepiece.",
+        ["reason/not-proved-needed"] = "It belongs to the best set that was found within the work limit; whether the set could do without it is not proved.",
         ["reason/in-telescope"] = "{telescope:telescope}: {sentence}",
 
         // Warnings.
@@ -29,10 +31,18 @@ internal static class English
         ["caution/eyesight"] = "Where spectacles may come off is a rule of thumb about optics, not a measurement of your eyes. Questions of eyesight belong to an eye-care professional.",
         ["caution/exit-pupil-narrow"] = "At {power:x} the exit pupil is only {exitPupilMm:mm}, less than {leastMm:mm}: the image is dim, and specks in the eye show.",
         ["caution/exit-pupil-wide"] = "At {power:x} the exit pupil is {exitPupilMm:mm}, wider than the eye's {pupilMm:mm}: some of the light does not enter the eye.",
+        ["caution/heavy-for-focuser"] = "{telescope:telescope}: {massGrams:g} hang in the {barrel:barrel} focuser with {names:item}; over {limitGrams:g} is heavy for it. Tighten its clamp, and balance the telescope anew.",
+        ["caution/eye-relief-tight"] = "Barely enough eye relief, where {neededMm:mm} is needed: {names:item}. Try whether you can see the whole field.",
+        ["caution/zoom-field-narrow"] = "{name:item}: at its longest focal length the apparent field is only {apparentFieldDeg:deg}; under {narrowDeg:deg} it is like looking through a tube.",
 
         // What else is worth knowing.
-        ["note/wide-view-not-granted"] = "Large nebulae call for a view of {trueFieldDeg:deg}, but no set of purchases within these limits gives one.",
-        ["note/range-set-by-barrel"] = "{telescope:telescope}: the eye could use less than {lowest:x}, but no practical eyepiece for this focuser goes lower.",
+        ["note/wide-view-not-granted"] = "Large nebulae call for a view of {trueFieldDeg:deg}. {name} ({price:money}) would give {itemFieldDeg:deg}, but what else you ask for leaves no room for a view so wide within these limits.",
+        ["note/wide-view-not-granted/no-purchases"] = "Large nebulae call for a view of {trueFieldDeg:deg}. {name} ({price:money}) would give {itemFieldDeg:deg}, but nothing may be bought.",
+        ["note/wider-view-costs"] = "{name} as well, for {price:money} more, would widen the widest view from {trueFieldDeg:deg} to {widerFieldDeg:deg}.",
+        ["note/zoom-instead"] = "One zoom, {name} ({price:money}), would take in the powers of {names:item} (together {pricesTogether:money}). Its apparent field is {apparentFieldAtLongestDeg:deg} at its longest focal length and {apparentFieldAtShortestDeg:deg} at its shortest; theirs is at least {leastApparentFieldDeg:deg}.",
+        ["note/not-parfocal"] = "Not parfocal with your own eyepieces, so that you refocus when you change: {names:item}.",
+        ["note/range-set-by-barrel"] = "{telescope:telescope}: the eye could use {lowestForEye:x}, but no practical eyepiece for its {barrel:barrel} focuser goes lower than {lowest:x}.",
+        ["note/fast-telescope"] = "{telescope:telescope}: at {focalRatio:cone} its light cone is steeper than these are made for: {names:item} ({fastestFocalRatios:cone}). Stars will look drawn out towards the edge of the field.",
         ["note/best-found"] = "This is the best that was found within the work limit; it is not proved that nothing is better.",
         ["note/alternative-not-found"] = "What to buy if {name} cannot be had was not found within the work limit.",
         ["note/suggested-point/knee"] = "For {totalPrice:money} the largest step is {largestStep:factor}. Beyond that, money buys less.",

@@ -9,15 +9,17 @@ internal static class German
     {
         // Why an item is in the plan.
         ["reason/asked-for"] = "Das haben Sie sich ausdrücklich gewünscht.",
-        ["reason/reticle"] = "Bietet das gewünschte Fadenkreuz bei {power:x}er Vergrößerung; gewünscht war mindestens {leastPower:x}e.",
+        ["reason/reticle"] = "Bietet das gewünschte Fadenkreuz zum Zentrieren und Messen bei {power:x}er Vergrößerung; gewünscht war mindestens {leastPower:x}e.",
+        ["reason/reticle-power"] = "Bringt das Fadenkreuzokular auf {power:x}e Vergrößerung; gewünscht ist mindestens {leastPower:x}e.",
         ["reason/frames"] = "Ohne dieses Teil passten {widthDeg:deg} nirgends auf einmal ins Gesichtsfeld, wie Sie es wünschen; damit beträgt das größte wahre Gesichtsfeld {trueFieldDeg:deg}.",
         ["reason/frames/named"] = "Ohne dieses Teil passte „{name}“ ({widthDeg:deg}) nirgends ganz ins Gesichtsfeld; damit beträgt das größte wahre Gesichtsfeld {trueFieldDeg:deg}.",
         ["reason/grants-wide-view"] = "Gibt den weiten Überblick, den große Nebel verlangen: {trueFieldDeg:deg} wahres Gesichtsfeld.",
         ["reason/reaches-low-end"] = "Reicht hinunter bis {power:x}; ohne dieses Teil gäbe es nichts unter {to:x}, und die niedrigste sinnvolle Vergrößerung ist {from:x}.",
         ["reason/reaches-high-end"] = "Reicht hinauf bis {power:x}; ohne dieses Teil gäbe es nichts über {from:x}, und die höchste sinnvolle Vergrößerung ist {to:x}.",
         ["reason/fills-step"] = "Schließt die Lücke zwischen {from:x} und {to:x} mit {power:x}er Vergrößerung.",
-        ["reason/barlow-adds"] = "Macht aus den Okularen weitere Vergrößerungen: {powers:x}.",
-        ["reason/evens-steps"] = "Macht zusammen mit den anderen empfohlenen Teilen die Abstufung der Vergrößerungen gleichmäßiger.",
+        ["reason/barlow-adds"] = "Macht weitere Vergrößerungen aus {names:item}: {powers:x}.",
+        ["reason/zoom-covers"] = "Bietet ohne Okularwechsel jede Vergrößerung von {from:x} bis {to:x}.",
+        ["reason/not-proved-needed"] = "Gehört zur besten Zusammenstellung, die sich mit dem begrenzten Rechenaufwand finden ließ; ob es auch ohne ginge, ist nicht bewiesen.",
         ["reason/in-telescope"] = "{telescope:telescope}: {sentence}",
 
         // Warnings.
@@ -25,10 +27,18 @@ internal static class German
         ["caution/eyesight"] = "Wann Sie die Brille abnehmen können, sagt hier eine optische Faustregel und keine Messung Ihrer Augen. Fragen zu Ihren Augen gehören in augenärztliche oder augenoptische Hände.",
         ["caution/exit-pupil-narrow"] = "Bei {power:x}er Vergrößerung ist die Austrittspupille nur {exitPupilMm:mm} groß, kleiner als {leastMm:mm}: Das Bild wird dunkel, und kleine Trübungen im eigenen Auge werden sichtbar.",
         ["caution/exit-pupil-wide"] = "Bei {power:x}er Vergrößerung ist die Austrittspupille {exitPupilMm:mm} groß, weiter als die {pupilMm:mm} der Augenpupille: Ein Teil des Lichts gelangt nicht ins Auge.",
+        ["caution/heavy-for-focuser"] = "{telescope:telescope}: Mit {names:item} hängen {massGrams:g} am Okularauszug ({barrel:barrel}); mehr als {limitGrams:g} sind für ihn schwer. Ziehen Sie die Klemmung an, und balancieren Sie das Teleskop neu aus.",
+        ["caution/eye-relief-tight"] = "Knapper Augenabstand, wo {neededMm:mm} nötig sind: {names:item}. Probieren Sie aus, ob Sie das ganze Gesichtsfeld überblicken.",
+        ["caution/zoom-field-narrow"] = "{name:item}: Bei der längsten Brennweite beträgt das scheinbare Gesichtsfeld nur {apparentFieldDeg:deg}; unter {narrowDeg:deg} ist es wie ein Blick durch ein Rohr.",
 
         // What else is worth knowing.
-        ["note/wide-view-not-granted"] = "Für große Nebel wünscht man sich ein wahres Gesichtsfeld von {trueFieldDeg:deg}; innerhalb dieser Grenzen bietet das keine Zusammenstellung.",
-        ["note/range-set-by-barrel"] = "{telescope:telescope}: Das Auge käme auch mit weniger als {lowest:x}er Vergrößerung zurecht, aber kein übliches Okular für diesen Okularauszug geht tiefer.",
+        ["note/wide-view-not-granted"] = "Für große Nebel wünscht man sich ein wahres Gesichtsfeld von {trueFieldDeg:deg}. {name} ({price:money}) böte {itemFieldDeg:deg}, aber Ihre übrigen Wünsche lassen innerhalb dieser Grenzen keinen Platz für ein so weites Gesichtsfeld.",
+        ["note/wide-view-not-granted/no-purchases"] = "Für große Nebel wünscht man sich ein wahres Gesichtsfeld von {trueFieldDeg:deg}. {name} ({price:money}) böte {itemFieldDeg:deg}, aber es darf nichts gekauft werden.",
+        ["note/wider-view-costs"] = "Wer für {price:money} zusätzlich {name} nimmt, erweitert das größte wahre Gesichtsfeld von {trueFieldDeg:deg} auf {widerFieldDeg:deg}.",
+        ["note/zoom-instead"] = "Ein einziges Zoomokular, {name} ({price:money}), böte auch die Vergrößerungen von {names:item} (zusammen {pricesTogether:money}). Sein scheinbares Gesichtsfeld beträgt {apparentFieldAtLongestDeg:deg} bei der längsten und {apparentFieldAtShortestDeg:deg} bei der kürzesten Brennweite; bei jenen sind es mindestens {leastApparentFieldDeg:deg}.",
+        ["note/not-parfocal"] = "Nicht homofokal mit Ihren eigenen Okularen, sodass Sie beim Wechseln nachfokussieren: {names:item}.",
+        ["note/range-set-by-barrel"] = "{telescope:telescope}: Das Auge käme mit {lowestForEye:x}er Vergrößerung zurecht, aber kein übliches Okular für diesen Okularauszug ({barrel:barrel}) geht tiefer als {lowest:x}.",
+        ["note/fast-telescope"] = "{telescope:telescope}: Mit {focalRatio:cone} ist der Strahlenkegel steiler, als diese Okulare ihn vertragen: {names:item} ({fastestFocalRatios:cone}). Sterne erscheinen zum Rand des Gesichtsfelds hin verzogen.",
         ["note/best-found"] = "Das ist das Beste, was sich mit dem begrenzten Rechenaufwand finden ließ; dass es nichts Besseres gibt, ist nicht bewiesen.",
         ["note/alternative-not-found"] = "Was Sie nehmen könnten, falls {name} nicht zu haben ist, ließ sich mit dem begrenzten Rechenaufwand nicht finden.",
         ["note/suggested-point/knee"] = "Für {totalPrice:money} ist die größte Stufe {largestStep:factor}. Darüber hinaus bringt das Geld weniger.",

@@ -1,5 +1,7 @@
 using System.Text.Json.Nodes;
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Optics;
+using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Wording;
 
@@ -35,6 +37,7 @@ internal static class Phrase
         double number => JsonValue.Create(Rounded.To(number, decimals)),
         decimal amount => JsonValue.Create(Rounded.Money(amount)),
         int count => JsonValue.Create(count),
+        Barrel barrel => JsonValue.Create(Words<Barrel>.Of(barrel)),
         double[] numbers => new JsonArray([.. numbers.Select(number => NodeOf(number, decimals))]),
         string[] texts => new JsonArray([.. texts.Select(text => NodeOf(text, decimals))]),
         RemarkValue[] parts => ValuesOf(parts),

@@ -6,6 +6,8 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.RegularExpressions;
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Optics;
+using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Wording;
 
@@ -68,7 +70,8 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
         "tenths" => Number(value, "0.#", language),
         "g" => Number(value, "0.#", language) + " g",
         "money" => Framed(language.Money, Number(value, "N2", language), ValueOf(Currency)),
-        "barrel" => Framed(language.Barrel, Number(InchesOf((string)value), "0.###", language)),
+        "barrel" => Framed(language.Barrel, Number(InchesOf(value is Barrel known ? Words<Barrel>.Of(known) : (string)value), "0.###", language)),
+        "cone" => "f/" + Number(value, "0.#", language),
         "factor" => Number(value, "0.##", language),
         "telescope" => MadeUpName.PlaceOfTelescope((string)value) is { } place ? Framed(language.MadeUpTelescope, place) : (string)value,
         "item" => MadeUpName.PlaceOfOwned((string)value) is { } place ? Framed(language.MadeUpOwned, place) : (string)value,

@@ -71,7 +71,7 @@ public sealed class JumpTests
     [InlineData(2, true)]
     [InlineData(1.99, false)]
     public void A_step_of_as_much_as_is_enough_is_enough(double enoughStep, bool isEnough) =>
-        Assert.Equal(isEnough, new Jump(50, 100, Math.Log(2), AtEnd: false).IsEnough(Math.Log(enoughStep) / 2));
+        Assert.Equal(isEnough, new Jump(50, 100, Math.Log(2), JumpPlace.BetweenViews).IsEnough(Math.Log(enoughStep) / 2));
 
     private static Item RandomItem(Random random, int number)
     {

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Advice;
+
+/// <summary>What an adviser remarks on a kit.</summary>
+public static class KitNotes
+{
+    public const string RangeSetByBarrel = "range-set-by-barrel";
+    public const string FastTelescope = "fast-telescope";
+
+    /// <summary>Every code that <see cref="Of"/> can give.</summary>
+    public static readonly ImmutableArray<string> Codes = [RangeSetByBarrel, FastTelescope];
+
+    public static ImmutableArray<Remark> Of(Kit kit) =>
+    [
+        .. kit.Problem.Telescopes.Where(telescope => telescope.Range.LowestSetBy == RangeEnd.Barrel)
+            .Select(telescope => LimitedByBarrel(telescope, kit.Problem.Observer)),
+        .. kit.Ladders.SelectMany(OfSteepCones),
+    ];
+
+    /// <summary>The eye could use a lower power than any practical eyepiece for the focuser gives.</summary>
+    private static Remark LimitedByBarrel(TelescopeInUse telescope, Observer observer) => new(RangeSetByBarrel,
+    [
+        RemarkValue.Of("telescope", telescope.Telescope.Name),
+        RemarkValue.Power("lowest", telescope.Range.Lowest),
+        RemarkValue.Power("lowestForEye", telescope.Telescope.ApertureMm / observer.DarkAdaptedPupilMm),
+        RemarkValue.Of("barrel", telescope.Telescope.FocuserBarrel),
+    ]);
+
+    /// <summary>Eyepieces that a usable view shows a steeper light cone than they are made for. A Barlow makes it less steep.</summary>
+    private static IEnumerable<Remark> OfSteepCones(Ladder ladder)
+    {
+        var focalRatio = ladder.Telescope.Telescope.FocalRatio;
+        ImmutableArray<Item> slow = [.. ladder.Usable.Where(view => IsTooSteep(view, focalRatio)).Select(view => view.Eyepiece).Distinct()];
+        return slow.IsEmpty ? [] :
+        [
+            new Remark(FastTelescope,
+            [
+                RemarkValue.Of("telescope", ladder.Telescope.Telescope.Name),
+                new RemarkValue("focalRatio", focalRatio, 2),
+                .. RemarkValue.ItemsOf(slow),
+                new RemarkValue("fastestFocalRatios", slow.Select(item => FastestFor(item)!.Value).ToArray(), 2),
+            ]),
+        ];
+    }
+
+    private static bool IsTooSteep(KitView view, double focalRatio) =>
+        FastestFor(view.Eyepiece) is { } fastest && Tolerance.Below(focalRatio * view.View.Factor / fastest, 1);
+
+    private static double? FastestFor(Item item) => (item.Optic as Eyepiece)?.FastestFocalRatio;
+}

@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Advice;
+
+/// <summary>What an adviser remarks on a plan: each a statement that is true of the problem, worked out without solving again.</summary>
+public static class PlanNotes
+{
+    public const string WideViewNotGranted = "wide-view-not-granted";
+    public const string WiderViewCosts = "wider-view-costs";
+    public const string ZoomInstead = "zoom-instead";
+    public const string NotParfocal = "not-parfocal";
+
+    /// <summary>Every code that <see cref="Of"/> can give.</summary>
+    public static readonly ImmutableArray<string> Codes =
+        [WideViewNotGranted, WiderViewCosts, ZoomInstead, NotParfocal];
+
+    /// <summary>The notes on a plan; none where nothing is allowed.</summary>
+    public static ImmutableArray<Remark> Of(PurchaseProblem problem, Plan plan)
+    {
+        if (plan.Outcome == Outcome.Infeasible)
+        {
+            return [];
+        }
+
+        var kit = Kit.Of(problem, plan.Purchases);
+        return
+        [
+            .. OfTheWish(problem, plan),
+            .. Maybe(WiderView.Beyond(kit)?.Remark),
+            .. Maybe(ZoomInPlace.Of(kit)?.Remark),
+            .. OfFocus(kit),
+        ];
+    }
+
+    private static ImmutableArray<Remark> Maybe(Remark? remark) => remark is null ? [] : [remark];
+
+    private static ImmutableArray<Remark> OfTheWish(PurchaseProblem problem, Plan plan) =>
+        plan.Wish is { Granted: false } wish ? [WhyNotGranted(problem, plan, wish)] : [];
+
+    /// <summary>
+    /// An item that alone would grant the wish is a candidate, for the wish is measured by the widest of them. So bought alone it
+    /// keeps to the budget and repeats too little to matter; if no allowed set holds it, then either nothing may be bought, or
+    /// what the request demands besides leaves no room for it.
+    /// </summary>
+    private static Remark WhyNotGranted(PurchaseProblem problem, Plan plan, WideViewWish wish)
+    {
+        var (item, field) = plan.Candidacy.Candidates
+            .Select(candidate => (Item: candidate, Field: WidestFieldAlone(problem, candidate)))
+            .Where(one => one.Field is { } field && Tolerance.AtLeast(field / wish.TrueFieldDeg, 1))
+            .OrderBy(one => one.Item.Price).ThenBy(one => one.Item.Id, StringComparer.Ordinal)
+            .First();
+        return new Remark(WideViewNotGranted,
+        [
+            RemarkValue.Degrees("trueFieldDeg", wish.TrueFieldDeg),
+            RemarkValue.Of("itemId", item.Id),
+            RemarkValue.Of("name", item.Name ?? item.Id),
+            RemarkValue.Of("price", item.Price),
+            RemarkValue.Degrees("itemFieldDeg", field!.Value),
+            RemarkValue.Of("maxPurchases", problem.Limits.MaxPurchases),
+        ]);
+    }
+
+    /// <summary>The widest true field that an item for sale gives alone and usable, in degrees, in any telescope.</summary>
+    internal static double? WidestFieldAlone(PurchaseProblem problem, Item item)
+    {
+        double? widest = null;
+        foreach (var telescope in item.Ocular is null ? [] : problem.Telescopes)
+        {
+            if (View.Of(telescope, item.Ocular!) is { } view
+                && view.NotUsableBecause(problem.Observer, problem.Preferences.LeastApparentFieldDeg, bought: true) is null)
+            {
+                widest = Math.Max(widest ?? 0, view.TrueFieldDeg);
+            }
+        }
+
+        return widest;
+    }
+
+    /// <summary>Purchases of a known parfocal group that none of the owned eyepieces and zooms belongs to, though some of those
+    /// belong to a known one.</summary>
+    private static IEnumerable<Remark> OfFocus(Kit kit)
+    {
+        var ownedGroups = kit.Problem.Owned.Where(item => item.Ocular is not null).Select(item => item.ParfocalGroup).OfType<string>().ToHashSet();
+        ImmutableArray<Item> apart =
+            [.. kit.Purchases.Where(item => item.Ocular is not null && item.ParfocalGroup is { } group && !ownedGroups.Contains(group))];
+        return ownedGroups.Count == 0 || apart.IsEmpty ? [] : [new Remark(NotParfocal, [.. RemarkValue.ItemsOf(apart)])];
+    }
+}

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Advice;
+
+/// <summary>
+/// The cheapest further item that, bought beside a kit's purchases, gives a much wider view than any of the kit, and with which
+/// they still break no rule, the budget and the number of purchases aside.
+/// </summary>
+/// <param name="Item">What to buy as well; ties go to the first id.</param>
+/// <param name="TrueFieldDeg">The kit's widest true field, in degrees.</param>
+/// <param name="WiderFieldDeg">The widest with the item.</param>
+public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderFieldDeg)
+{
+    /// <summary>To whom wide views matter, beside those who name nothing in particular: common practice, no source.</summary>
+    private static readonly ImmutableArray<Interest> ForWideViews = [Interest.LargeNebulae, Interest.StarClusters];
+
+    internal Remark Remark => new(PlanNotes.WiderViewCosts,
+    [
+        RemarkValue.Of("itemId", Item.Id),
+        RemarkValue.Of("name", Item.Name ?? Item.Id),
+        RemarkValue.Of("price", Item.Price),
+        RemarkValue.Degrees("trueFieldDeg", TrueFieldDeg),
+        RemarkValue.Degrees("widerFieldDeg", WiderFieldDeg),
+    ]);
+
+    /// <summary>Null if there is none, if nothing can be seen through the kit, or if wide views do not matter to the observer.</summary>
+    public static WiderView? Beyond(Kit kit)
+    {
+        var observes = kit.Problem.Observer.Observes;
+        if (kit.WidestFieldDeg() is not { } widest || !(observes.IsEmpty || observes.Any(ForWideViews.Contains)))
+        {
+            return null;
+        }
+
+        var roomy = Roomy(kit);
+        return WiderItems(roomy, kit, widest).Where(item => FitsBeside(item, roomy, kit)).Select(item => new WiderView(
+            item, widest, Kit.Of(roomy, kit.Purchases.Add(item)).WidestFieldDeg()!.Value)).FirstOrDefault();
+    }
+
+    /// <summary>The problem with money and purchases enough for one more.</summary>
+    private static PurchaseProblem Roomy(Kit kit)
+    {
+        var limits = kit.Problem.Limits;
+        return kit.Problem with { Limits = limits with { Budget = (decimal)Bounds.Budget.Most, MaxPurchases = kit.Purchases.Length + 1 } };
+    }
+
+    /// <summary>Those alone that are much wider, the cheapest first.</summary>
+    private static IEnumerable<Item> WiderItems(PurchaseProblem roomy, Kit kit, double widest)
+    {
+        ImmutableArray<Item> wider =
+        [
+            .. kit.Problem.Catalogue.Where(item => !item.IsReticle && !kit.Purchases.Contains(item)
+                && PlanNotes.WidestFieldAlone(roomy, item) is { } field && Tolerance.AtLeast(field / widest, Overlap.WiderFieldRatio)),
+        ];
+        return wider.IsEmpty ? [] : Candidacy.Of(roomy, wider).Candidates.OrderBy(item => item.Price).ThenBy(item => item.Id, StringComparer.Ordinal);
+    }
+
+    private static bool FitsBeside(Item item, PurchaseProblem roomy, Kit kit) => !Breaches.Of(Kit.Of(roomy, kit.Purchases.Add(item))).Any();
+}

@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Advice;
+
+/// <summary>
+/// A zoom that could be bought, were zooms not avoided, and whose powers alone take in those of several purchased eyepieces, each
+/// alone, in every telescope where these are usable. Of several that which stands in for most eyepieces, then the cheapest.
+/// </summary>
+/// <param name="Zoom">The zoom; ties go to the first id.</param>
+/// <param name="Eyepieces">At least two.</param>
+public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Eyepieces)
+{
+    private const int FewestEyepieces = 2;
+
+    internal Remark Remark
+    {
+        get
+        {
+            var zoom = (Zoom)Zoom.Optic;
+            return new Remark(PlanNotes.ZoomInstead,
+            [
+                RemarkValue.Of("itemId", Zoom.Id),
+                RemarkValue.Of("name", Zoom.Name ?? Zoom.Id),
+                RemarkValue.Of("price", Zoom.Price),
+                .. RemarkValue.ItemsOf(Eyepieces),
+                RemarkValue.Of("pricesTogether", Eyepieces.Sum(item => item.Price)),
+                RemarkValue.Degrees("apparentFieldAtLongestDeg", zoom.ApparentFieldAtLongestDeg),
+                RemarkValue.Degrees("apparentFieldAtShortestDeg", zoom.ApparentFieldAtShortestDeg),
+                RemarkValue.Degrees("leastApparentFieldDeg", Eyepieces.Min(item => item.Ocular!.ApparentFieldAtLongestDeg)),
+            ]);
+        }
+    }
+
+    /// <summary>Null if there is none, or if zooms are not avoided, for then the plan has weighed them.</summary>
+    public static ZoomInPlace? Of(Kit kit)
+    {
+        if (!kit.Problem.Preferences.AvoidZooms || kit.Purchases.Count(item => item.Optic is Eyepiece) < FewestEyepieces)
+        {
+            return null;
+        }
+
+        var allowing = kit.Problem with { Preferences = kit.Problem.Preferences with { AvoidZooms = false } };
+        return Candidacy.Of(allowing, [.. allowing.Catalogue.Where(item => item.IsZoom && !kit.Purchases.Contains(item))]).Candidates
+            .Select(zoom => new ZoomInPlace(zoom, TakenInBy(zoom, kit)))
+            .Where(one => one.Eyepieces.Length >= FewestEyepieces)
+            .OrderByDescending(one => one.Eyepieces.Length).ThenBy(one => one.Zoom.Price).ThenBy(one => one.Zoom.Id, StringComparer.Ordinal)
+            .FirstOrDefault();
+    }
+
+    private static ImmutableArray<Item> TakenInBy(Item zoom, Kit kit)
+    {
+        var stretches = kit.Problem.Telescopes.Select(telescope => KitViews.Alone(kit.Problem, telescope, zoom, bought: true).SingleOrDefault()).ToList();
+        return [.. kit.Purchases.Where(item => item is { Optic: Eyepiece, IsReticle: false } && IsTakenIn(item, kit, stretches))];
+    }
+
+    private static bool IsTakenIn(Item eyepiece, Kit kit, List<KitView?> stretches) => kit.Ladders.Zip(stretches).All(pair =>
+        pair.First.Usable.Where(view => view.Barlow is null && view.Eyepiece.Equals(eyepiece)).All(view =>
+            pair.Second is { IsUsable: true } stretch
+            && Tolerance.AtLeast(view.Reach.From, stretch.Reach.From) && Tolerance.AtMost(view.Reach.To, stretch.Reach.To)));
+}
