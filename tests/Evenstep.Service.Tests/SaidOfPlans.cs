@@ -58,5 +58,5 @@ internal static class SaidOfPlans
 
     /// <summary>A sentence and those within it.</summary>
     public static IEnumerable<Sentence> WithParts(Sentence sentence) =>
-        sentence.Values.Select(value => value.Value).OfType<Sentence>().SelectMany(WithParts).Prepend(sentence);
+        sentence.Values.SelectMany(value => value.Value as IEnumerable<object> ?? [value.Value!]).OfType<Sentence>().SelectMany(WithParts).Prepend(sentence);
 }

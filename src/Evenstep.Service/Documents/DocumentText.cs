@@ -22,7 +22,7 @@ internal static class DocumentText
     };
 
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
-    private static readonly string[] NoCodes = ["alone", "in-telescope", "no-candidate", "no-view", "together", "view", "view-through", "widest"];
+    private static readonly string[] NoCodes = ["alone", "in-telescope", "no-candidate", "no-view", "remedies", "remedy", "together", "view", "view-through", "widest"];
 
     public static readonly OpenApiInfo Info = new()
     {

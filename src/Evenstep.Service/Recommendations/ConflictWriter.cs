@@ -12,7 +12,7 @@ internal static class ConflictWriter
         Demands =
         [
             .. conflicts.NoCandidates.Select(one => NoCandidate(asked, one)),
-            .. conflicts.Together.Select(one => Together(one, conflicts.Together.Length == 1)),
+            .. conflicts.Together.Select(one => Together(one, asked, conflicts)),
         ],
         Nearest = NearestOf(asked.Problem, conflicts.Nearest),
     };
@@ -29,19 +29,29 @@ internal static class ConflictWriter
         };
     }
 
-    private static RemarkAnswer Together(Demand demand, bool isAlone)
+    private static RemarkAnswer Together(Demand demand, RecommendationAsked asked, Conflicts conflicts)
     {
         var remark = RemarkOf(demand);
-        var together = new Sentence(isAlone ? "conflict/alone" : "conflict/together", []);
+        RemarkValue[] values = [.. remark.Values, .. LimitsOf(asked)];
+        var together = new Sentence(conflicts.Together.Length == 1 ? "conflict/alone" : "conflict/together", []);
         return new RemarkAnswer
         {
             Code = remark.Code,
             Text = new Sentence(
                 $"conflict/{remark.Code}{(demand is Demand.MustFrame { Framing.Name: not null } ? "/named" : "")}",
-                [.. remark.Values, RemarkValue.Of("together", together)]),
-            Values = Phrase.ValuesOf(remark.Values),
+                [.. values, RemarkValue.Of("together", together), RemarkValue.Of("remedy", Remedies.InWords(asked, conflicts.Nearest))]),
+            Values = Phrase.ValuesOf(values),
         };
     }
+
+    private static RemarkValue[] LimitsOf(RecommendationAsked asked) =>
+    [
+        RemarkValue.Of("budget", asked.Problem.Limits.Budget),
+        RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency),
+        RemarkValue.Of("maxPurchases", asked.Problem.Limits.MaxPurchases),
+        RemarkValue.Of("maxBarlows", asked.Problem.Limits.MaxBarlows),
+        RemarkValue.Of("allowedOverlaps", asked.Problem.Limits.AllowedOverlaps),
+    ];
 
     /// <summary>What the shop calls it.</summary>
     private static RemarkValue NameOf(Item item) => RemarkValue.Of("name", item.Name ?? item.Id);

@@ -26,7 +26,7 @@ internal static class PlanRemarks
         .. KitRemarks.NotesOf(kit),
         .. PlanNotes.Of(asked.Problem, solved.Plan).Select(note => NoteOf(note, asked)),
         .. OfTheWork(solved).Select(note => Phrase.Of("note", note)),
-        .. solved.Plan.Conflicts is { } conflicts ? RemediesOf(asked, conflicts.Nearest).Select(remedy => Phrase.Of("note", remedy)) : [],
+        .. solved.Plan.Conflicts is { } conflicts ? Remedies.Of(asked, conflicts.Nearest).Select(remedy => Phrase.Of("note", remedy)) : [],
     ];
 
     private static RemarkAnswer NoteOf(Remark note, RecommendationAsked asked)
@@ -56,28 +56,4 @@ internal static class PlanRemarks
             ]);
         }
     }
-
-    /// <summary>What a person could change, one thing at a time, to make a set of purchases possible.</summary>
-    private static IEnumerable<Remark> RemediesOf(RecommendationAsked asked, NearestLimits nearest)
-    {
-        Remark?[] remedies =
-        [
-            Remedy("larger-budget-helps", "budget", nearest.Budget, RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency)),
-            Remedy("other-max-purchases-helps", "maxPurchases", nearest.MaxPurchases),
-            Remedy("other-max-barlows-helps", "maxBarlows", nearest.MaxBarlows),
-            Remedy("more-overlaps-help", "allowedOverlaps", nearest.AllowedOverlaps),
-            .. nearest.WidthDeg.Select((width, i) => width is { } possible ? NarrowerFrame(asked.Problem.Demands.MustFrame[i], possible) : null),
-        ];
-        return remedies.OfType<Remark>().DefaultIfEmpty(new Remark("no-single-change-helps", []));
-    }
-
-    private static Remark? Remedy(string code, string name, object? value, params ReadOnlySpan<RemarkValue> more) =>
-        value is null ? null : new Remark(code, [RemarkValue.Of(name, value), .. more]);
-
-    private static Remark NarrowerFrame(FramingDemand framing, double possible) => new("narrower-frame-helps",
-    [
-        RemarkValue.Of("name", framing.Name ?? ""),
-        RemarkValue.Degrees("askedDeg", framing.WidthDeg),
-        RemarkValue.Degrees("widthDeg", possible),
-    ]);
 }

@@ -57,12 +57,20 @@ internal static class English
         ["note/no-single-change-helps"] = "Changing one limit alone would not make it possible; take back one of the demands named, or change several limits.",
 
         // Demands that cannot be met together.
-        ["conflict/must-include"] = "{name} cannot be bought within these limits{together}.",
-        ["conflict/must-frame"] = "A view of {widthDeg:deg} cannot be had within these limits{together}.",
-        ["conflict/must-frame/named"] = "A view of {widthDeg:deg}, for {name}, cannot be had within these limits{together}.",
-        ["conflict/reticle"] = "A reticle eyepiece that gives {leastPower:x} cannot be had within these limits{together}.",
+        ["conflict/must-include"] = "No set within the limits (budget {budget:money}, purchases {maxPurchases}, Barlows {maxBarlows}, repetitions {allowedOverlaps}) holds {name}{together}{remedy}.",
+        ["conflict/must-frame"] = "No set within the limits (budget {budget:money}, purchases {maxPurchases}, Barlows {maxBarlows}, repetitions {allowedOverlaps}) shows {widthDeg:deg} at once{together}{remedy}.",
+        ["conflict/must-frame/named"] = "No set within the limits (budget {budget:money}, purchases {maxPurchases}, Barlows {maxBarlows}, repetitions {allowedOverlaps}) shows {name} ({widthDeg:deg}) at once{together}{remedy}.",
+        ["conflict/reticle"] = "No set within the limits (budget {budget:money}, purchases {maxPurchases}, Barlows {maxBarlows}, repetitions {allowedOverlaps}) has a reticle eyepiece that gives {leastPower:x}{together}{remedy}.",
         ["conflict/together"] = " together with the other demands named here",
         ["conflict/alone"] = "",
+        ["conflict/remedies/none"] = "; changing one of them alone would not do",
+        ["conflict/remedies/one"] = "; this alone would do: {remedies}",
+        ["conflict/remedies/any"] = "; any one of these would do: {remedies}",
+        ["conflict/remedy/larger-budget-helps"] = "a budget of {budget:money}",
+        ["conflict/remedy/other-max-purchases-helps"] = "a limit of {maxPurchases} on purchases",
+        ["conflict/remedy/other-max-barlows-helps"] = "a limit of {maxBarlows} on Barlows",
+        ["conflict/remedy/more-overlaps-help"] = "a limit of {allowedOverlaps} on repetitions",
+        ["conflict/remedy/narrower-frame-helps"] = "a view of {widthDeg:deg} instead of {askedDeg:deg}",
         ["conflict/no-candidate"] = "{name} must be bought, but may not be: {sentence} Change that, or take it out of `mustInclude`.",
 
         // Rules that a shopping list breaks.

@@ -53,12 +53,20 @@ internal static class German
         ["note/no-single-change-helps"] = "Eine einzelne Grenze zu ändern, genügt nicht; nehmen Sie einen der genannten Wünsche zurück, oder ändern Sie mehrere Grenzen.",
 
         // Demands that cannot be met together.
-        ["conflict/must-include"] = "{name} lässt sich innerhalb dieser Grenzen{together} nicht kaufen.",
-        ["conflict/must-frame"] = "Ein wahres Gesichtsfeld von {widthDeg:deg} ist innerhalb dieser Grenzen{together} nicht zu haben.",
-        ["conflict/must-frame/named"] = "Ein wahres Gesichtsfeld von {widthDeg:deg} für „{name}“ ist innerhalb dieser Grenzen{together} nicht zu haben.",
-        ["conflict/reticle"] = "Ein Fadenkreuzokular mit mindestens {leastPower:x}er Vergrößerung ist innerhalb dieser Grenzen{together} nicht zu haben.",
+        ["conflict/must-include"] = "Innerhalb der Grenzen (Budget {budget:money}, Käufe {maxPurchases}, Barlowlinsen {maxBarlows}, Doppelungen {allowedOverlaps}) gibt es{together} keine Zusammenstellung mit {name}{remedy}.",
+        ["conflict/must-frame"] = "Innerhalb der Grenzen (Budget {budget:money}, Käufe {maxPurchases}, Barlowlinsen {maxBarlows}, Doppelungen {allowedOverlaps}) zeigt{together} keine Zusammenstellung {widthDeg:deg} auf einmal{remedy}.",
+        ["conflict/must-frame/named"] = "Innerhalb der Grenzen (Budget {budget:money}, Käufe {maxPurchases}, Barlowlinsen {maxBarlows}, Doppelungen {allowedOverlaps}) zeigt{together} keine Zusammenstellung „{name}“ ({widthDeg:deg}) auf einmal{remedy}.",
+        ["conflict/reticle"] = "Innerhalb der Grenzen (Budget {budget:money}, Käufe {maxPurchases}, Barlowlinsen {maxBarlows}, Doppelungen {allowedOverlaps}) gibt es{together} keine Zusammenstellung mit einem Fadenkreuzokular, das mindestens {leastPower:x}e Vergrößerung gibt{remedy}.",
         ["conflict/together"] = " zusammen mit den anderen hier genannten Wünschen",
         ["conflict/alone"] = "",
+        ["conflict/remedies/none"] = "; eine einzelne davon zu ändern, genügt nicht",
+        ["conflict/remedies/one"] = "; das allein würde genügen: {remedies}",
+        ["conflict/remedies/any"] = "; eines davon würde genügen: {remedies}",
+        ["conflict/remedy/larger-budget-helps"] = "ein Budget von {budget:money}",
+        ["conflict/remedy/other-max-purchases-helps"] = "eine Grenze von {maxPurchases} bei den Käufen",
+        ["conflict/remedy/other-max-barlows-helps"] = "eine Grenze von {maxBarlows} bei den Barlowlinsen",
+        ["conflict/remedy/more-overlaps-help"] = "eine Grenze von {allowedOverlaps} bei den Doppelungen",
+        ["conflict/remedy/narrower-frame-helps"] = "ein wahres Gesichtsfeld von {widthDeg:deg} statt {askedDeg:deg}",
         ["conflict/no-candidate"] = "{name} soll unbedingt gekauft werden, kommt aber nicht infrage: {sentence} Ändern Sie das, oder nehmen Sie es aus `mustInclude` heraus.",
 
         // Rules that a shopping list breaks.

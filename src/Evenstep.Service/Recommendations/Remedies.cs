@@ -1,0 +1,46 @@
+using Evenstep.Planning.Advice;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Wording;
+
+namespace Evenstep.Service.Recommendations;
+
+/// <summary>What a person could change, one thing at a time, to make a set of purchases possible.</summary>
+internal static class Remedies
+{
+    private const string None = "no-single-change-helps";
+
+    /// <summary>A note for each, or that there is none.</summary>
+    public static IEnumerable<Remark> Of(RecommendationAsked asked, NearestLimits nearest) =>
+        Known(asked, nearest).DefaultIfEmpty(new Remark(None, []));
+
+    /// <summary>All of them as the end of a sentence.</summary>
+    public static Sentence InWords(RecommendationAsked asked, NearestLimits nearest)
+    {
+        Sentence[] remedies = [.. Known(asked, nearest).Select(remedy => new Sentence($"conflict/remedy/{remedy.Code}", remedy.Values))];
+        var key = remedies.Length switch { 0 => "none", 1 => "one", _ => "any" };
+        return new Sentence($"conflict/remedies/{key}", [RemarkValue.Of("remedies", remedies)]);
+    }
+
+    private static IEnumerable<Remark> Known(RecommendationAsked asked, NearestLimits nearest)
+    {
+        Remark?[] remedies =
+        [
+            Remedy("larger-budget-helps", "budget", nearest.Budget, RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency)),
+            Remedy("other-max-purchases-helps", "maxPurchases", nearest.MaxPurchases),
+            Remedy("other-max-barlows-helps", "maxBarlows", nearest.MaxBarlows),
+            Remedy("more-overlaps-help", "allowedOverlaps", nearest.AllowedOverlaps),
+            .. nearest.WidthDeg.Select((width, i) => width is { } possible ? NarrowerFrame(asked.Problem.Demands.MustFrame[i], possible) : null),
+        ];
+        return remedies.OfType<Remark>();
+    }
+
+    private static Remark? Remedy(string code, string name, object? value, params ReadOnlySpan<RemarkValue> more) =>
+        value is null ? null : new Remark(code, [RemarkValue.Of(name, value), .. more]);
+
+    private static Remark NarrowerFrame(FramingDemand framing, double possible) => new("narrower-frame-helps",
+    [
+        RemarkValue.Of("name", framing.Name ?? ""),
+        RemarkValue.Degrees("askedDeg", framing.WidthDeg),
+        RemarkValue.Degrees("widthDeg", possible),
+    ]);
+}

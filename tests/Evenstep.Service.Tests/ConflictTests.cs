@@ -1,0 +1,91 @@
+using System.Globalization;
+using System.Text.Json;
+using Evenstep.Planning.Tests.Oracle;
+using Evenstep.Service.Tests.Answers;
+
+namespace Evenstep.Service.Tests;
+
+/// <summary>What a person reads who asked for what cannot be had.</summary>
+public sealed class ConflictTests(Service service) : IClassFixture<Service>
+{
+    private const string Path = "/v1/recommendations";
+    private const int FirstSeed = 570_000;
+    private const int Problems = 500;
+
+    [Theory]
+    [InlineData("en", "No set within the limits (budget EUR 120.00, purchases 1, Barlows 1, repetitions 0) shows 3° at once; any one of these would do: a budget of EUR 186.00, a view of 1.5° instead of 3°.")]
+    [InlineData("de", "Innerhalb der Grenzen (Budget 120,00 EUR, Käufe 1, Barlowlinsen 1, Doppelungen 0) zeigt keine Zusammenstellung 3° auf einmal; eines davon würde genügen: ein Budget von 186,00 EUR, ein wahres Gesichtsfeld von 1,5° statt 3°.")]
+    public async Task The_sentence_names_the_limits_and_what_would_do(string language, string text)
+    {
+        var answer = await service.PostAsync(Path, """
+            {
+              "telescopes": [ { "apertureMm": 80, "focalLengthMm": 400, "focuserBarrel": "2in" } ],
+              "catalogue": { "currency": "EUR", "items": [
+                { "id": "wide", "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 186 },
+                { "id": "narrow", "kind": "eyepiece", "focalLengthMm": 10, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 50 }
+              ] },
+              "limits": { "budget": 120, "maxPurchases": 1 },
+              "preferences": { "mustFrame": [ { "widthDeg": 3 } ] }
+            }
+            """, language: language);
+
+        Assert.Equal([text], DemandsOf(answer.Json).Select(demand => demand.GetProperty("text").GetString()));
+    }
+
+    [Fact]
+    public async Task Nothing_is_said_to_do_alone_where_nothing_does()
+    {
+        var answer = await service.PostAsync(Path, """
+            {
+              "telescopes": [ { "apertureMm": 80, "focalLengthMm": 400, "focuserBarrel": "2in" } ],
+              "catalogue": { "currency": "EUR", "items": [] },
+              "limits": { "budget": 120 },
+              "preferences": { "reticle": { "leastPower": 100 } }
+            }
+            """);
+
+        Assert.Equal(
+            ["No set within the limits (budget EUR 120.00, purchases 3, Barlows 1, repetitions 0) has a reticle eyepiece that gives 100x; changing one of them alone would not do."],
+            DemandsOf(answer.Json).Select(demand => demand.GetProperty("text").GetString()));
+    }
+
+    [Fact]
+    public async Task Every_sentence_names_every_nearest_value()
+    {
+        var values = 0;
+        foreach (var seed in Enumerable.Range(FirstSeed, Problems))
+        {
+            var answer = (await service.PostAsync(Path, OracleBody.Of(RandomProblems.Make(seed)).ToJsonString())).Json;
+            if (answer.GetProperty("outcome").GetString() != "infeasible")
+            {
+                continue;
+            }
+
+            string[] expected = [.. NearestInWords(answer.GetProperty("conflicts").GetProperty("nearest"))];
+            var sentences = DemandsOf(answer).Where(IsDemand).Select(demand => demand.GetProperty("text").GetString()!).ToList();
+            Assert.All(sentences, sentence => Assert.All(expected, value => Assert.Contains(value, sentence, StringComparison.Ordinal)));
+            values += sentences.Count * expected.Length;
+        }
+
+        Assert.True(values > 20, $"only {values} values");
+    }
+
+    /// <summary>Not an item that must be bought and is no candidate, which has a sentence of its own.</summary>
+    private static bool IsDemand(JsonElement demand) => demand.GetProperty("code").GetString() is "must-include" or "must-frame" or "reticle"
+        && demand.GetProperty("values").TryGetProperty("budget", out _);
+
+    private static JsonElement.ArrayEnumerator DemandsOf(JsonElement answer) => answer.GetProperty("conflicts").GetProperty("demands").EnumerateArray();
+
+    private static IEnumerable<string> NearestInWords(JsonElement nearest)
+    {
+        (string Name, string Words)[] limits =
+        [
+            ("budget", "a budget of EUR {0:N2}"), ("maxPurchases", "a limit of {0} on purchases"), ("maxBarlows", "a limit of {0} on Barlows"),
+            ("allowedOverlaps", "a limit of {0} on repetitions"),
+        ];
+        return limits.Where(limit => nearest.GetProperty(limit.Name).ValueKind != JsonValueKind.Null)
+            .Select(limit => string.Format(CultureInfo.InvariantCulture, limit.Words, nearest.GetProperty(limit.Name).GetDecimal()))
+            .Concat(nearest.GetProperty("mustFrame").EnumerateArray().Where(frame => frame.GetProperty("widthDeg").ValueKind != JsonValueKind.Null)
+                .Select(frame => string.Create(CultureInfo.InvariantCulture, $"a view of {frame.GetProperty("widthDeg").GetDouble():0.##}°")));
+    }
+}
