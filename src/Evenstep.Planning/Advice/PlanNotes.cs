@@ -46,10 +46,9 @@ public static class PlanNotes
     /// </summary>
     private static Remark WhyNotGranted(PurchaseProblem problem, Plan plan, WideViewWish wish)
     {
-        var (item, field) = plan.Candidacy.Candidates
-            .Select(candidate => (Item: candidate, Field: WidestFieldAlone(problem, candidate)))
-            .Where(one => one.Field is { } field && Tolerance.AtLeast(field / wish.TrueFieldDeg, 1))
-            .OrderBy(one => one.Item.Price).ThenBy(one => one.Item.Id, StringComparer.Ordinal)
+        var item = plan.Candidacy.Candidates
+            .Where(candidate => ViewsAlone(problem, candidate, wish.TrueFieldDeg).Any())
+            .OrderBy(candidate => candidate.Price).ThenBy(candidate => candidate.Id, StringComparer.Ordinal)
             .First();
         return new Remark(WideViewNotGranted,
         [
@@ -57,25 +56,24 @@ public static class PlanNotes
             RemarkValue.Of("itemId", item.Id),
             RemarkValue.Of("name", item.Name ?? item.Id),
             RemarkValue.Of("price", item.Price),
-            RemarkValue.Degrees("itemFieldDeg", field!.Value),
+            RemarkValue.Degrees("itemFieldDeg", ViewsAlone(problem, item, wish.TrueFieldDeg).Max(view => view.TrueFieldDeg)),
             RemarkValue.Of("maxPurchases", problem.Limits.MaxPurchases),
         ]);
     }
 
-    /// <summary>The widest true field that an item for sale gives alone and usable, in degrees, in any telescope.</summary>
-    internal static double? WidestFieldAlone(PurchaseProblem problem, Item item)
+    /// <summary>The usable views of an item for sale alone, one a telescope, that show at least so much at once.</summary>
+    internal static IEnumerable<View> ViewsAlone(PurchaseProblem problem, Item item, double leastFieldDeg)
     {
-        double? widest = null;
         foreach (var telescope in item.Ocular is null ? [] : problem.Telescopes)
         {
+            // Few views are wide: whether the others are usable need not be asked.
             if (View.Of(telescope, item.Ocular!) is { } view
+                && Tolerance.AtLeast(view.TrueFieldDeg / leastFieldDeg, 1)
                 && view.NotUsableBecause(problem.Observer, problem.Preferences.LeastApparentFieldDeg, bought: true) is null)
             {
-                widest = Math.Max(widest ?? 0, view.TrueFieldDeg);
+                yield return view;
             }
         }
-
-        return widest;
     }
 
     /// <summary>Purchases of a known parfocal group that none of the owned eyepieces and zooms belongs to, though some of those

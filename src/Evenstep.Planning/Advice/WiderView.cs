@@ -16,6 +16,8 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
     /// <summary>To whom wide views matter, beside those who name nothing in particular: common practice, no source.</summary>
     private static readonly ImmutableArray<Interest> ForWideViews = [Interest.LargeNebulae, Interest.StarClusters];
 
+    private const int JudgedAtOnce = 8;
+
     internal Remark Remark => new(PlanNotes.WiderViewCosts,
     [
         RemarkValue.Of("itemId", Item.Id),
@@ -46,16 +48,13 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
         return kit.Problem with { Limits = limits with { Budget = (decimal)Bounds.Budget.Most, MaxPurchases = kit.Purchases.Length + 1 } };
     }
 
-    /// <summary>Those alone that are much wider, the cheapest first.</summary>
-    private static IEnumerable<Item> WiderItems(PurchaseProblem roomy, Kit kit, double widest)
-    {
-        ImmutableArray<Item> wider =
-        [
-            .. kit.Problem.Catalogue.Where(item => !item.IsReticle && !kit.Purchases.Contains(item)
-                && PlanNotes.WidestFieldAlone(roomy, item) is { } field && Tolerance.AtLeast(field / widest, Overlap.WiderFieldRatio)),
-        ];
-        return wider.IsEmpty ? [] : Candidacy.Of(roomy, wider).Candidates.OrderBy(item => item.Price).ThenBy(item => item.Id, StringComparer.Ordinal);
-    }
+    /// <summary>Those alone that are much wider and may be bought, the cheapest first. Nearly always one of the first will do, so
+    /// that the others need not be judged.</summary>
+    private static IEnumerable<Item> WiderItems(PurchaseProblem roomy, Kit kit, double widest) => kit.Problem.Catalogue.Items
+        .Where(item => PlanNotes.ViewsAlone(roomy, item, Overlap.WiderFieldRatio * widest).Any() && !kit.Purchases.Contains(item))
+        .OrderBy(item => item.Price).ThenBy(item => item.Id, StringComparer.Ordinal)
+        .Chunk(JudgedAtOnce)
+        .SelectMany(some => some.Intersect(Candidacy.Of(roomy, [.. some]).Candidates));
 
     private static bool FitsBeside(Item item, PurchaseProblem roomy, Kit kit) => !Breaches.Of(Kit.Of(roomy, kit.Purchases.Add(item))).Any();
 }

@@ -41,13 +41,18 @@ public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Eyepieces)
             return null;
         }
 
-        var allowing = kit.Problem with { Preferences = kit.Problem.Preferences with { AvoidZooms = false } };
-        return Candidacy.Of(allowing, [.. allowing.Catalogue.Where(item => item.IsZoom && !kit.Purchases.Contains(item))]).Candidates
+        var enough = kit.Problem.Catalogue.Items.Where(item => item.IsZoom && !kit.Purchases.Contains(item))
             .Select(zoom => new ZoomInPlace(zoom, TakenInBy(zoom, kit)))
             .Where(one => one.Eyepieces.Length >= FewestEyepieces)
+            .ToDictionary(one => one.Zoom);
+        return CandidatesAmong([.. enough.Keys], kit.Problem).Select(zoom => enough[zoom])
             .OrderByDescending(one => one.Eyepieces.Length).ThenBy(one => one.Zoom.Price).ThenBy(one => one.Zoom.Id, StringComparer.Ordinal)
             .FirstOrDefault();
     }
+
+    private static ImmutableArray<Item> CandidatesAmong(ImmutableArray<Item> zooms, PurchaseProblem problem) => zooms.IsEmpty
+        ? []
+        : Candidacy.Of(problem with { Preferences = problem.Preferences with { AvoidZooms = false } }, zooms).Candidates;
 
     private static ImmutableArray<Item> TakenInBy(Item zoom, Kit kit)
     {
