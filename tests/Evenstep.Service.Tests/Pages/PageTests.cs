@@ -7,6 +7,18 @@ namespace Evenstep.Service.Tests.Pages;
 public sealed class PageTests(PageRun run) : IClassFixture<PageRun>
 {
     [BrowserFact]
+    public Task Telescope_and_items_are_chosen_from_the_catalogue() => HoldsAsync();
+
+    [BrowserFact]
+    public Task A_list_of_ones_own_gets_a_second_opinion() => HoldsAsync();
+
+    [BrowserFact]
+    public Task It_says_which_view_is_for_what() => HoldsAsync();
+
+    [BrowserFact]
+    public Task What_is_seen_comes_before_what_is_bought() => HoldsAsync();
+
+    [BrowserFact]
     public Task Advice_follows_as_one_types() => HoldsAsync();
 
     [BrowserFact]
@@ -77,6 +89,9 @@ public sealed class PageTests(PageRun run) : IClassFixture<PageRun>
 
     [BrowserFact]
     public Task The_keyboard_alone_works_with_the_advice() => HoldsAsync();
+
+    [BrowserFact]
+    public Task The_slider_moves_the_budget() => HoldsAsync();
 
     [BrowserFact]
     public async Task Every_check_is_a_fact_here()

@@ -1,9 +1,70 @@
 // What the page asks and how it takes the answers.
 import assert from "node:assert/strict";
-import { answered, control, errorAt, headline, isQuestion, recommendations, settled, withPage } from "./browser.mjs";
+import { readFileSync } from "node:fs";
+import { answered, control, errorAt, headline, isQuestion, part, recommendations, settled, withPage } from "./browser.mjs";
 
 const tight = "#t=203~mm~1218~mm~2in~&b=40&f=1.6~The+widest+nebula";
 const full = "#t=8~in~1218~mm~2in~&o=e~30~52~21~1.25in~~My+old+one&o=b~2~1.25in~&f=1.3~The+widest+nebula&a=52&sp=1&cy=0.75&se=1.5&b=420&n=3&zo=1&es=1.4&w=planets&w=galaxies";
+
+/** The list of the demo catalogue as the service would give it. */
+const demo = JSON.parse(readFileSync(new URL("../../../src/Evenstep.Service/Catalogues/demo.json", import.meta.url), "utf8"));
+const withCatalogue = page => page.route("**/v1/catalogues/demo", route => route.fulfill({ json: demo }));
+
+export const telescope_and_items_are_chosen_from_the_catalogue = given => withPage(given, { before: withCatalogue }, async page => {
+  await settled(page);
+  const [telescope, item] = [demo.telescopes.find(one => one.included.length > 0), demo.items.find(one => one.kind === "eyepiece" && one.inStock !== false)];
+  await answered(page, () => control(page, "telescopes.0.id").selectOption(telescope.id));
+  assert.equal(await control(page, "telescopes.0.apertureMm").count(), 0);
+  await page.getByText(`${telescope.apertureMm} mm aperture`).waitFor();
+  const bare = await answered(page, () => control(page, "telescopes.0.withIncluded").uncheck());
+  assert.deepEqual(bare.request().postDataJSON().telescopes, [{ id: telescope.id, withIncluded: false }]);
+  await control(page, "owned.pick").selectOption(item.id);
+  const owned = await answered(page, () => page.getByRole("button", { name: /Add what is chosen/ }).first().click());
+  assert.deepEqual(owned.request().postDataJSON().owned[1], { id: item.id });
+  await page.getByRole("button", { name: `Remove ${item.name}` }).waitFor();
+});
+
+export const a_list_of_ones_own_gets_a_second_opinion = given => withPage(given, { before: withCatalogue }, async page => {
+  await settled(page);
+  assert.equal(await part(page, "opinion").isVisible(), false);
+  const dear = demo.items.reduce((one, two) => (two.kind === "eyepiece" && two.price > one.price ? two : one));
+  await page.locator("details.section summary").click();
+  await control(page, "shoppingList.pick").selectOption(dear.id);
+  const opinion = await answered(page, () => page.locator("section.section").last().getByRole("button", { name: /Add what is chosen/ }).click(), "/v1/second-opinions");
+  assert.deepEqual(opinion.request().postDataJSON().shoppingList, [dear.id]);
+  const { list } = await opinion.json();
+  await part(page, "opinion").getByText("Your list costs").waitFor();
+  for (const breach of list.breaches) {
+    await part(page, "opinion").getByText(breach.text).first().waitFor();
+  }
+
+  assert.ok(list.breaches.length > 0);
+});
+
+export const it_says_which_view_is_for_what = given => withPage(given, {}, async page => {
+  await settled(page);
+  const answer = await (await answered(page, () => control(page, "budget").fill("260"))).json();
+  const { targets } = answer.telescopes[0].after;
+  assert.ok(targets.length > 10);
+  const shown = (await part(page, "targets").innerText()).replaceAll("\u00a0", " ");
+  for (const target of targets) {
+    assert.ok(shown.includes(target.name) && shown.includes(target.commonName ?? ""), target.name);
+  }
+});
+
+export const what_is_seen_comes_before_what_is_bought = given => withPage(given, {}, async page => {
+  await settled(page);
+  const answer = await (await answered(page, () => control(page, "budget").fill("260"))).json();
+  const usable = answer.telescopes[0].after.views.filter(view => view.usable);
+  const rows = await page.locator(".views li").allInnerTexts();
+  assert.equal(rows.length, usable.length);
+  rows.forEach(row => assert.match(row.replaceAll("\n", " "), /^[\d.]+° .*Moons wide .*exit pupil .*[\d.]+x/));
+  assert.deepEqual(await page.locator(".purchases h3").allInnerTexts(), answer.purchases.map(purchase => purchase.name));
+  const reasons = await page.locator(".purchases .reasons li").allInnerTexts();
+  assert.deepEqual(reasons, answer.purchases.flatMap(purchase => purchase.reasons.map(reason => reason.text)));
+  const [seen, bought] = await Promise.all(["views", "purchases"].map(name => part(page, name).boundingBox()));
+  assert.ok(seen.y < bought.y);
+});
 
 export const advice_follows_as_one_types = given => withPage(given, {}, async page => {
   await settled(page);

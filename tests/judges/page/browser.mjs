@@ -70,3 +70,4 @@ export const headline = page => page.locator(".headline").textContent();
 /** A control by its name. */
 export const control = (page, name) => page.locator(`[id="c-${name}"]`);
 export const errorAt = (page, name) => page.locator(`[id="c-${name}-error"]`);
+export const part = (page, name) => page.locator(`#part-${name}`);

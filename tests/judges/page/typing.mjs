@@ -47,6 +47,32 @@ export const the_keyboard_alone_works_with_the_advice = given => withPage(given,
   assert.notEqual(await headline(page), first);
 });
 
+/** The curve is fetched once: the slider moves on it, and only the advice is asked for anew. */
+export const the_slider_moves_the_budget = given => withPage(given, {}, async page => {
+  let curves = 0;
+  page.on("request", request => (curves += request.url().endsWith("/v1/spending-curves") ? 1 : 0));
+  const curve = await (await page.waitForResponse("**/v1/spending-curves")).json();
+  await page.locator(".curve svg").waitFor();
+  curves = 0;
+  await reach(page, "budgetSlider");
+  const before = await page.locator(".reading").textContent();
+  const response = await answered(page, async () => {
+    await page.keyboard.press("Home");
+    await page.keyboard.press("ArrowRight");
+    await page.keyboard.press("ArrowRight");
+  });
+  const budget = String(response.request().postDataJSON().limits.budget);
+  assert.ok(Number(budget) > 0 && Number(budget) < 50, budget);
+  assert.equal(await page.locator("#c-budget").inputValue(), budget);
+  assert.notEqual(await page.locator(".reading").textContent(), before);
+  assert.equal(await page.locator("#c-budgetSlider").getAttribute("aria-valuetext"), await page.locator(".reading").textContent());
+  assert.equal(curves, 0);
+  assert.equal(await focused(page), "c-budgetSlider");
+  assert.equal(await page.locator(".curve .point").count(), curve.points.filter(point => point.largestStep !== null).length);
+  await write(page, "budget", "5000");
+  await page.waitForResponse("**/v1/spending-curves");
+});
+
 /** Types into a field in place of what is there. */
 async function write(page, name, text) {
   await reach(page, name);

@@ -1,18 +1,16 @@
-// The advice: its parts in their order, each of which stays hidden until there is something to show in it.
+// The parts of the advice, in their order; each hides while it is empty.
 import { el, replace } from "./dom.js";
 import { say } from "./texts.js";
 
 const parts = ["views", "purchases", "ladder", "curve", "targets", "path", "opinion", "remarks", "takeaway"];
 const printed = ["views", "purchases", "ladder", "remarks"];
 
-/** Lays the parts out, empty. The warning of the Sun is there from the start. */
 export function layOut(root) {
   root.setAttribute("aria-labelledby", "advice-title");
   replace(
     root,
     el("div", { id: "for-print" }),
     el("h2", { id: "advice-title", class: "unseen" }, say("adviceTitle")),
-    el("p", { class: "sun" }, el("strong", {}, say("sunLead")), " ", say("sun")),
     el("div", { id: "problem", class: "problem", role: "group", "aria-label": say("problemTitle"), hidden: true }),
     el("div", { id: "summary" }),
     parts.map(name => el("section", { id: `part-${name}`, class: printed.includes(name) ? "part" : "part unprinted", "aria-labelledby": `title-${name}`, hidden: true },

@@ -1,4 +1,4 @@
-// The catalogue, once it is here: until then, and where the service gives none, things are called by their ids.
+// Until the catalogue is here, and where there is none, things are called by their ids.
 import { ask } from "./service.js";
 
 let known = { id: "", items: [], telescopes: [], currency: "", names: new Map() };

@@ -1,4 +1,4 @@
-// Controls with their label, hint and place for an error. A control's name is also its id, so that focus and errors find it.
+// Controls with label, hint and error. A control's name is also its id, for focus and errors to find it.
 import { el, replace } from "./dom.js";
 import { say } from "./texts.js";
 
@@ -18,7 +18,6 @@ export function choiceField(name, { label, hint, value, options, onchange }) {
   return el("div", { class: "field" }, labelFor(name, label), select, hintOf(name, hint), errorOf(name));
 }
 
-/** A choice without a label of its own to be seen. */
 export function bareChoice(name, { label, value, options, onchange }) {
   const select = el("select", { id: idOf(name), "aria-label": label, onchange: event => onchange(event.target.value) }, options.map(optionOf));
   select.value = value;
@@ -37,7 +36,7 @@ export const chip = (text, removeLabel, onclick) =>
 
 export const errorOf = name => el("p", { class: "error", id: `${idOf(name)}-error`, hidden: true });
 
-/** Shows what is wrong beside its control; messages are [{ lead, text }], the text being English. Returns the control or its group. */
+/** Messages are [{ lead, text }], the text in English. Undefined if there is no such control. */
 export function showError(name, messages) {
   const place = document.getElementById(`${idOf(name)}-error`);
   if (place) {
@@ -57,7 +56,7 @@ export function clearErrors(root) {
   root.querySelectorAll("[aria-invalid]").forEach(control => control.removeAttribute("aria-invalid"));
 }
 
-/** Builds a part anew and leaves the focus, and the place in a text, where they were. */
+/** Leaves the focus, and the place in a text, where they were. */
 export function keepingFocus(build) {
   const { id, selectionStart, selectionEnd } = document.activeElement ?? {};
   build();

@@ -1,13 +1,13 @@
-// What more or less money would do: a curve of steps, and a slider under it that moves the budget.
+// What more or less money would do: a curve, and a slider that moves the budget along it.
 import { draw, el, replace } from "./dom.js";
 import { moneyText, numberText, percentText, say, stepText } from "./texts.js";
 import { button, idOf } from "./controls.js";
 
 const height = 210;
-const margin = { left: 46, right: 16, top: 14, bottom: 34 };
+const margin = { left: 46, right: 16, top: 24, bottom: 34 };
 const stepTicks = [1, 1.2, 1.5, 2, 3, 4, 6, 8, 12, 20];
 
-/** How far the slider reaches: twice the budget, to a round number, and the same until the budget leaves it. */
+/** How far the slider reaches: twice the budget, rounded up, and the same until the budget leaves it. */
 export function reachFor(budget, reach) {
   if (reach > 0 && budget <= reach && budget >= reach / 8) {
     return reach;
@@ -40,6 +40,7 @@ export function curveOf(curve, budget, onmove) {
   move(budget);
   const content = [
     el("p", { class: "quiet" }, say("curveLead")),
+    curve.notes.map(({ text }) => el("p", {}, text)),
     picture,
     el("div", { class: "slider" }, el("label", { class: "unseen", for: idOf("budgetSlider") }, say("field.budget")), slider),
     reading,
@@ -64,7 +65,7 @@ function takeSuggestion({ points, currency }, onmove) {
 
 function chart(curve, budget, width) {
   const scale = scaleOf(curve, width);
-  return draw("svg", { viewBox: `0 0 ${width} ${height}`, width, height, role: "img", "aria-label": say("curveAlt", { count: curve.points.length, reading: readingText(curve, budget) }) },
+  return draw("svg", { viewBox: `0 0 ${width} ${height}`, width, height, role: "img", "aria-label": readingText(curve, budget) },
     axes(curve, scale, width),
     scale.seen.length > 0 ? draw("path", { class: "line", d: staircase(scale, width) }) : null,
     scale.seen.map(point => draw("rect", { class: point.suggested ? "point suggested" : "point", x: scale.x(point.totalPrice) - 4, y: scale.y(point.largestStep) - 4, width: 8, height: 8 })),
@@ -72,7 +73,7 @@ function chart(curve, budget, width) {
     draw("line", { class: "now", x1: scale.x(budget), x2: scale.x(budget), y1: margin.top, y2: height - margin.bottom }));
 }
 
-/** Points with nothing to look through have no step, and no place in the picture. */
+/** With nothing to look through there is no step. */
 function scaleOf({ points, reach }, width) {
   const seen = points.filter(point => point.largestStep !== null);
   const top = Math.log(Math.max(1.6, ...seen.map(point => point.largestStep)) * 1.08);
@@ -100,6 +101,7 @@ function axes({ reach, currency }, { x, y, top }, width) {
   const bottom = height - margin.bottom;
   const ticks = width < 420 ? 2 : 4;
   return [
+    draw("text", { class: "label", x: 0, y: 10 }, say("curveAxis")),
     draw("line", { class: "axis", x1: margin.left, x2: width - margin.right, y1: bottom, y2: bottom }),
     Array.from({ length: ticks + 1 }, (_, index) => reach * index / ticks).map((money, index) => [
       draw("line", { class: "axis", x1: x(money), x2: x(money), y1: bottom, y2: bottom + 5 }),

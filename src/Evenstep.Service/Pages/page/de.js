@@ -178,14 +178,14 @@ export const texts = {
   "unavailable.nothing": "Ist es nicht zu bekommen, kaufen Sie am besten nichts.",
   "unavailable.others": "Ist es nicht zu bekommen: {names}, für {price}; damit sind {served} abgedeckt.",
 
-  curveLead: "Die größte Stufe, die jeder Betrag erreichen kann: je tiefer, desto gleichmäßiger. Verschieben Sie das Budget.",
-  curveReading: ({ budget, price, served, step, count }) => `${budget}: ${count === 0 ? "nichts kaufen" : `${items(count)} für ${price}`}, ${served} abgedeckt, größte Stufe ${step}.`,
+  curveLead: "Was jeder Betrag für die größte Stufe tun kann: je tiefer die Kurve, desto gleichmäßiger. Verschieben Sie das Budget auf ihr.",
+  curveAxis: "größte Stufe",
+  curveReading: ({ budget, price, served, step, count }) => `Mit höchstens ${budget} wird es am gleichmäßigsten, wenn Sie ${count === 0 ? "nichts kaufen" : `${items(count)} für ${price} kaufen`}: größte Stufe ${step}, ${served} abgedeckt.`,
   curveNothing: "{budget}: zu wenig für das, was gekauft werden muss.",
-  curveAlt: "Eine fallende Treppe mit {count} Punkten: größte Stufe über dem Betrag. {reading}",
   suggested: "Vorschlag",
 
   noView: "Kein Blick",
-  tooWide: "breiter als dieses Gesichtsfeld",
+  tooWide: "Breiter als jedes Gesichtsfeld, hier sieht man am meisten davon: ",
   framed: "{name}, {width}° breit, passt ganz ins Bild: Das größte wahre Gesichtsfeld beträgt {field}°.",
   frameUnnamed: "Das Objekt",
 

@@ -1,4 +1,4 @@
-// Makes elements. What is said in them becomes text nodes and attributes, never markup.
+// Elements. What is said in them becomes text nodes and attributes, never markup.
 
 const svgNamespace = "http://www.w3.org/2000/svg";
 

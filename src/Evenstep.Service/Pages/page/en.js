@@ -178,14 +178,14 @@ export const texts = {
   "unavailable.nothing": "If it cannot be had, it is best to buy nothing.",
   "unavailable.others": "If it cannot be had: {names}, for {price}; {served} served.",
 
-  curveLead: "The curve shows the largest step that each sum can buy: the lower, the more even. Move the budget along it.",
-  curveReading: ({ budget, price, served, step, count }) => `${budget}: ${count === 0 ? "buy nothing" : `${items(count)} for ${price}`}, ${served} served, largest step ${step}.`,
+  curveLead: "What each sum can do for the largest step: the lower the curve, the more even the powers. Move the budget along it.",
+  curveAxis: "largest step",
+  curveReading: ({ budget, price, served, step, count }) => `With up to ${budget} the most even steps come from ${count === 0 ? "buying nothing" : `${items(count)} for ${price}`}: largest step ${step}, ${served} served.`,
   curveNothing: "{budget}: too little for what must be bought.",
-  curveAlt: "A falling staircase of {count} steps: largest step over money. {reading}",
   suggested: "suggested",
 
   noView: "No view",
-  tooWide: "wider than this view",
+  tooWide: "Wider than any view, this one shows most of it: ",
   framed: "{name}, {width}° wide, fits: the widest view shows {field}°.",
   frameUnnamed: "The object",
 

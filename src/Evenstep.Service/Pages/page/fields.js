@@ -1,4 +1,4 @@
-// What can be asked, once: the form, the link and the request are all made from these tables. Names are the service's.
+// What can be asked, in the service's names: form, link and request are all made from these tables.
 
 export const barrels = ["0.965in", "1.25in", "2in"];
 export const interests = ["large-nebulae", "galaxies", "star-clusters", "planetary-nebulae", "moon", "planets", "double-stars"];
@@ -32,7 +32,6 @@ export const fields = [
 
 export const fieldNamed = Object.fromEntries(fields.map(field => [field.name, field]));
 
-/** Lists of ids: name, key in the link, place in the request. */
 export const idLists = [
   { name: "observes", link: "w", pointer: "/observer/observes", known: interests },
   { name: "mustInclude", link: "i", pointer: "/preferences/mustInclude" },
@@ -44,7 +43,7 @@ const column = (name, unit, needed = true) => ({ name, unit, needed });
 const barrel = column("barrel", "barrel");
 const label = column("name", "text", false);
 
-/** What may be typed in as owned, by kind: its columns in the order of the link. */
+/** What may be typed in as owned: columns in the order of the link. */
 export const ownedKinds = {
   eyepiece: { link: "e", columns: [column("focalLengthMm", "mm"), column("apparentFieldDeg", "deg"), column("eyeReliefMm", "mm"), barrel, column("fieldStopMm", "mm", false), label] },
   zoom: { link: "z", columns: [column("shortestFocalLengthMm", "mm"), column("longestFocalLengthMm", "mm"), column("apparentFieldAtShortestDeg", "deg"), column("apparentFieldAtLongestDeg", "deg"), column("eyeReliefMm", "mm"), barrel, label] },

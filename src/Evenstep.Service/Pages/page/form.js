@@ -1,4 +1,4 @@
-// The form: its sections, made from the tables of fields.
+// The sections of the form.
 import { el, replace } from "./dom.js";
 import { say, unitText } from "./texts.js";
 import { fieldNamed, interests, preferences } from "./fields.js";
@@ -11,7 +11,7 @@ import { catalogueCurrency, hasItems } from "./catalogue.js";
 export function showForm(form) {
   keepingFocus(() => replace(
     form.root,
-    el("p", { class: "lead" }, say("formLead")),
+    form.isExample ? el("p", { class: "lead" }, say("formLead")) : null,
     section("telescope", telescopeRows(form)),
     section("owned", ownedRows(form)),
     section("observer", observerFields(form)),
@@ -59,10 +59,7 @@ const moreFields = form => el("details", { class: "section", open: form.root.que
   el("div", { class: "row" }, field(form, "leastApparentFieldDeg"), field(form, "leastPower")),
   idPicker(form, "mustInclude"));
 
-/** Only where there is a catalogue to pick from, and a service that gives second opinions. */
-const opinionFields = form => (form.offersOpinions && hasItems()
-  ? section("opinion", [el("p", { class: "hint" }, say("opinionHint")), idPicker(form, "shoppingList")])
-  : null);
+const opinionFields = form => hasItems() && section("opinion", [el("p", { class: "hint" }, say("opinionHint")), idPicker(form, "shoppingList")]);
 
 function section(name, ...children) {
   const id = `section-${name}`;

@@ -1,5 +1,5 @@
-// The power ladder, as the service draws it. It comes with a style of its own, which a page with a strict policy may not
-// take in as markup; so its rules are adopted as a sheet, and only drawing is kept of the rest.
+// The ladder that the service draws. The page's policy lets no style in as markup, so its rules are adopted as a sheet;
+// of the rest only drawing is kept.
 import { el } from "./dom.js";
 import { say } from "./texts.js";
 

@@ -1,5 +1,4 @@
-// The form in the address, after the #: what differs from an empty form. A link that is old, cut off or made by hand
-// gives as much of the form as can be read.
+// The form in the address, after the #: what differs from an empty form. Half a link gives half a form.
 import { barrels, fields, frameColumns, idLists, mostFrames, mostRows, mostTelescopes, ownedKinds, telescopeColumns } from "./fields.js";
 import { emptyState, newFrame, newOwned, newTelescope, numberOf } from "./state.js";
 
@@ -21,7 +20,6 @@ export function linkOf(state) {
   return link.toString();
 }
 
-/** The form that a link describes, and whether some of the link could not be read; null if it describes none. */
 export function readLink(text) {
   const state = emptyState();
   const pairs = [...new URLSearchParams(text.replace(/^#/, ""))];

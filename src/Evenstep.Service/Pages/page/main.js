@@ -1,4 +1,4 @@
-// The page: the form asks, the advice follows. The newest question wins.
+// The form asks, the advice follows. The newest question wins.
 import { el, replace } from "./dom.js";
 import { keepLanguage, language, languages, say, speak } from "./texts.js";
 import { Turns, ask } from "./service.js";
@@ -24,8 +24,8 @@ const recommendations = "/v1/recommendations";
 
 const turns = new Turns();
 const advice = document.getElementById("advice");
-const form = { root: document.getElementById("form"), state: null, changed, goToAdvice, offersOpinions: true };
-const curve = { reach: 0, asked: "", move: null };
+const form = { root: document.getElementById("form"), state: null, changed, goToAdvice };
+const curve = { reach: 0, moved: "", asked: "", move: null };
 let waiting;
 let news;
 let strangeLink = false;
@@ -55,6 +55,7 @@ async function showCatalogue() {
 function openLink() {
   const read = readLink(location.hash);
   form.state = read?.state ?? exampleState();
+  form.isExample = !read;
   strangeLink = read?.strange ?? false;
 }
 
@@ -62,6 +63,7 @@ function showAll() {
   document.documentElement.lang = language();
   document.title = `Evenstep – ${say("tagline")}`;
   showMasthead();
+  replace(document.querySelector(".sun"), el("strong", {}, say("sunLead")), " ", say("sun"));
   showForm(form);
   layOut(advice);
   curve.asked = "";
@@ -93,6 +95,7 @@ async function changeLanguage(tag) {
 }
 
 function changed(rebuild) {
+  form.isExample = false;
   if (rebuild) {
     showForm(form);
   }
@@ -107,12 +110,12 @@ async function advise() {
   const asked = recommendationOf(form.state);
   advice.setAttribute("aria-busy", "true");
   try {
-    const outcome = await ask(recommendations, asked.body, signal);
-    clearErrors(form.root);
-    await (outcome.problem ? showRefusal(outcome.problem, asked) : showAnswer(outcome.json, asked.body, signal));
-  } catch (error) {
-    if (error.name !== "AbortError") {
-      showUnreachable(error);
+    const { json, problem, unreachable } = await ask(recommendations, asked.body, signal);
+    if (unreachable) {
+      showProblem(el("p", {}, say("unreachable")));
+    } else if (json || problem) {
+      clearErrors(form.root);
+      await (problem ? showRefusal(problem, asked) : showAnswer(json, asked.body, signal));
     }
   } finally {
     if (!signal.aborted) {
@@ -121,15 +124,6 @@ async function advise() {
   }
 }
 
-function showUnreachable(error) {
-  if (!(error instanceof TypeError) || !/fetch|network/i.test(error.message)) {
-    throw error;
-  }
-
-  showProblem(el("p", {}, say("unreachable")));
-}
-
-/** Each error beside the control that stands for its place; the rest above the advice. */
 function showRefusal({ detail, errors }, { places }) {
   const lost = Object.entries(errors ?? { "": [{ message: detail }] }).filter(([pointer, faults]) => {
     const control = controlAt(places, pointer);
@@ -163,7 +157,6 @@ function showParts(answer) {
   fillPart("remarks", remarksOf(answer));
 }
 
-/** What the advice lets one change in the form. */
 const handle = {
   leaveOut(id) {
     form.state.exclude.push(id);
@@ -183,9 +176,12 @@ async function showLadder(body, signal) {
   fillPart("ladder", blob ? await ladderOf(blob) : null);
 }
 
-/** The curve is the same for every budget on it, so it is asked for anew only if something else changes. */
+/** The curve is the same for every budget on it. */
 async function showCurve(body, signal) {
-  curve.reach = reachFor(Number(body.limits.budget), curve.reach);
+  if (form.state.budget !== curve.moved) {
+    curve.reach = reachFor(Number(body.limits.budget), curve.reach);
+  }
+
   const asked = withBudget({ ...body, explain: undefined }, curve.reach);
   if (JSON.stringify(asked) === curve.asked) {
     curve.move?.(body.limits.budget);
@@ -200,13 +196,13 @@ async function showCurve(body, signal) {
     return;
   }
 
-  const { content, move } = curveOf({ points: json.points, currency: json.currency, reach: curve.reach }, body.limits.budget, moveBudget);
+  const { content, move } = curveOf({ ...json, reach: curve.reach }, body.limits.budget, moveBudget);
   curve.move = move;
   fillPart("curve", content);
 }
 
 function moveBudget(budget, rebuild) {
-  form.state.budget = budget;
+  curve.moved = form.state.budget = budget;
   changed(rebuild);
   document.getElementById(idOf("budget")).value = budget;
 }
@@ -228,7 +224,7 @@ async function showAlternatives(body, answer, signal) {
   }
 }
 
-/** One sentence for whoever hears the page, once the typing has paused. */
+/** For whoever hears the page, once the typing has paused. */
 function announce(sentence) {
   clearTimeout(news);
   news = setTimeout(() => {

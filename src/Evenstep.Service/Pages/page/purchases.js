@@ -1,4 +1,4 @@
-// What to buy, in the order to buy it, with the reasons; and what if one of them cannot be had.
+// What to buy, why, and what if it cannot be had.
 import { el, isWebAddress } from "./dom.js";
 import { moneyText, percentText, say, stepText } from "./texts.js";
 import { button, idOf } from "./controls.js";

@@ -1,11 +1,11 @@
-// Cautions and notes, what suits which target, and the second opinion: what the service says in sentences.
+// What the service says in sentences, and which view is for what.
 import { el } from "./dom.js";
 import { differenceText, millimetresText, moneyText, numberText, percentText, powerText, say, stepText } from "./texts.js";
 import { nameOf } from "./catalogue.js";
 import { isHelp } from "./summary.js";
 import { throughText } from "./views.js";
 
-/** The Sun's warning stands above everything already. */
+/** The Sun's warning stands above already. */
 export function remarksOf({ cautions, notes, demands }) {
   const said = [...cautions.filter(caution => caution.code !== "sun"), ...notes.filter(note => !isHelp(note))].map(remark => remark.text);
   const framed = (demands ?? []).filter(demand => demand.trueFieldDeg !== null && demand.met).map(demand => say("framed", {
@@ -20,7 +20,8 @@ export function targetsOf(telescopes) {
     telescopes.length > 1 ? el("h3", {}, telescope.name) : null,
     el("ul", { class: "targets" }, groupsOf(telescope.after.targets).map(([view, targets]) => el("li", {},
       el("p", { class: "view" }, view ? [el("strong", {}, throughText(view)), el("span", { class: "quiet" }, ` ${viewText(view)}`)] : say("noView")),
-      el("ul", { class: "inline" }, targets.map(target => el("li", {}, targetText(target))))))),
+      targetList(targets.filter(target => target.fits)),
+      targetList(targets.filter(target => !target.fits), say("tooWide"))))),
   ]);
 }
 
@@ -35,7 +36,11 @@ function groupsOf(targets) {
 
 const viewText = view => `${numberText(view.trueFieldDeg, 2)}° · ${say("exitPupil", { mm: millimetresText(view.exitPupilMm) })} · ${powerText(view.power)}`;
 
-const targetText = ({ name, commonName, fits }) => `${commonName ? `${commonName} (${name})` : name}${fits ? "" : ` – ${say("tooWide")}`}`;
+const targetList = (targets, lead) => (targets.length > 0 ? el("p", {}, lead ? el("em", {}, lead) : null, targets.map(targetText).join(" · ")) : null);
+
+const targetText = ({ name, commonName }) => (commonName && commonName !== name ? `${commonName} (${unbroken(name)})` : unbroken(name));
+
+const unbroken = name => (name.length < 10 ? name.replaceAll(" ", "\u00a0") : name);
 
 export function opinionOf({ list, advice, difference }) {
   const { currency, excluded } = advice;
@@ -51,7 +56,6 @@ export function opinionOf({ list, advice, difference }) {
   ];
 }
 
-/** "Buy this first": the order in which one may stop anywhere. */
 export function pathOf({ steps, greatestLossPercent }, currency) {
   return steps.length === 0 ? null : [
     el("p", {}, say("pathLead", { loss: numberText(greatestLossPercent, 1) })),

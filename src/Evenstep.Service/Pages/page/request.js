@@ -1,8 +1,8 @@
-// From what the form holds to what the service is asked, and which control stands for which place of it.
+// From the form to the question, and which control stands for which place of it.
 import { fields, idLists, ownedKinds, frameColumns } from "./fields.js";
 import { millimetres, numberOf } from "./state.js";
 
-/** The body of a recommendation request, and a map from JSON Pointer to the name of a control. */
+/** The body, and a map from JSON Pointer to the name of a control. */
 export function recommendationOf(state) {
   const asked = { body: {}, places: new Map() };
   asked.body.telescopes = state.telescopes.map((telescope, index) => telescopeOf(telescope, index, asked.places));

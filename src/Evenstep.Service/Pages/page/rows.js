@@ -1,4 +1,4 @@
-// The lists of the form: what is owned, what must be framed, and items picked from the catalogue.
+// The lists of the form.
 import { el } from "./dom.js";
 import { barrelText, numberText, powerText, say, unitText } from "./texts.js";
 import { barrels, frameColumns, mostFrames, mostRows, ownedKinds } from "./fields.js";

@@ -1,10 +1,10 @@
-// Asks the service. What it does not offer is remembered, so that it is asked for only once.
+// Asks the service. What it does not offer is asked for only once.
 import { language } from "./texts.js";
 
 const notThere = [404, 405, 406];
 const absent = new Set();
 
-/** Everything asked in one turn is given up when the next one begins, so that no older answer covers a newer. */
+/** When a turn begins, all that the last one asked is given up: no older answer covers a newer. */
 export class Turns {
   #current = new AbortController();
 
@@ -15,13 +15,21 @@ export class Turns {
   }
 }
 
-/** What became of a question: { json }, { blob }, { problem } or, where the service does not offer it, { absent: true }. */
+/** { json }, { blob }, { problem }, { unreachable }, or nothing if it was given up or is not offered. */
 export async function ask(path, body, signal, accept = "application/json") {
   const feature = `${path} ${accept}`;
   if (absent.has(feature)) {
-    return { absent: true };
+    return {};
   }
 
+  try {
+    return await send(path, body, signal, accept, feature);
+  } catch {
+    return { unreachable: !signal?.aborted };
+  }
+}
+
+async function send(path, body, signal, accept, feature) {
   const response = await fetch(path, {
     method: body ? "POST" : "GET",
     headers: { Accept: accept, "Accept-Language": language(), ...(body ? { "Content-Type": "application/json" } : {}) },
@@ -35,10 +43,10 @@ const contentOf = async (response, accept) => (accept === "application/json" ? {
 
 async function refusalOf(response, feature) {
   const problem = await response.json().catch(() => ({ detail: `${response.status} ${response.statusText}` }));
-  // With `errors`, something that was named is not there; without, the address itself.
+  // With `errors` something named is not there; without, the address.
   if (notThere.includes(response.status) && !problem.errors) {
     absent.add(feature);
-    return { absent: true };
+    return {};
   }
 
   return { problem };

@@ -1,4 +1,4 @@
-// What the form holds: texts as typed, so that a half-typed number survives a change of language.
+// What the form holds: texts as typed, so that half a number survives a change of language.
 import { fields, idLists, ownedKinds } from "./fields.js";
 
 export const millimetresPerInch = 25.4;
@@ -25,7 +25,7 @@ export const exampleState = () => ({
   observes: ["galaxies", "planets"],
 });
 
-/** A number as people type it, with a point or a comma; a text that is none stays a text, for the service to say what is wrong. */
+/** With a point or a comma. What is no number stays a text: the service says what is wrong with it. */
 export function numberOf(text) {
   const typed = text.trim().replace(",", ".");
   return typed === "" ? undefined : /^[+-]?(\d+\.?\d*|\.\d+)$/.test(typed) ? Number(typed) : text.trim();

@@ -1,4 +1,4 @@
-// What the advice comes to, in a sentence and four figures: sky, brightness, power, and how much of what is useful is served.
+// What the advice comes to: a sentence, and sky, brightness, power, and how much is served.
 import { el, replace } from "./dom.js";
 import { moneyText, numberText, percentText, rangeText, say, stepText } from "./texts.js";
 import { button } from "./controls.js";
@@ -46,7 +46,6 @@ function figuresOf({ telescopes, before, after }) {
 
 const figure = (name, value, beside) => el("div", {}, el("dt", {}, name), el("dd", {}, el("span", { class: "value" }, value), el("span", { class: "beside" }, beside)));
 
-/** What cannot be had together, and what alone would help, each at the press of a button. */
 function conflictsOf({ conflicts, notes }, handle) {
   return [
     el("ul", { class: "sentences" }, conflicts.demands.map(demand => el("li", {}, demand.text))),

@@ -1,4 +1,4 @@
-// To take away: a link, the sheet for the customer, and for developers the request as it was sent.
+// A link, the sheet for the customer, and the request as it was sent.
 import { el, replace } from "./dom.js";
 import { dateText, language, numberText, say, unitText } from "./texts.js";
 import { button, idOf } from "./controls.js";
@@ -36,7 +36,7 @@ const copyButton = (label, name, text) => button(label, async () => {
   document.getElementById(idOf("copied")).textContent = done ? say("copied") : "";
 }, { class: "add", id: idOf(name) });
 
-/** Without leave to use the clipboard, as over plain HTTP, the text is laid out to be copied by hand. */
+/** Over plain HTTP there is no clipboard: then it is copied by hand. */
 async function copy(text) {
   try {
     await navigator.clipboard.writeText(text);

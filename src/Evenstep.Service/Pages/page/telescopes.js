@@ -1,4 +1,4 @@
-// The telescopes of the form: one of the catalogue, or typed in, in millimetres or inches.
+// The telescopes of the form, in millimetres or inches.
 import { el, replace } from "./dom.js";
 import { barrelText, numberText, say, unitText } from "./texts.js";
 import { mostTelescopes } from "./fields.js";
@@ -89,7 +89,6 @@ function lengthField(form, telescope, name, length, unit, update) {
   });
 }
 
-/** The number changes with its unit; the telescope does not. */
 function convert(telescope, length, unit, wanted) {
   const value = millimetres(telescope[length], telescope[unit]);
   if (typeof value === "number" && wanted !== telescope[unit]) {

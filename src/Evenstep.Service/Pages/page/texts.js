@@ -1,5 +1,4 @@
-// The page's language: what it says stands in en.js and de.js, a table each, fetched when it is wanted; how it writes
-// numbers stands here.
+// The page's language: its sentences stand in en.js and de.js, how it writes numbers here.
 
 export const languages = [["en", "English"], ["de", "Deutsch"]];
 
@@ -9,7 +8,6 @@ let table = {};
 
 export const language = () => chosen;
 
-/** Fetches the table of a language, by default of the one kept or the browser's. */
 export async function speak(tag = firstChoice()) {
   table = (await import(`./${tag}.js`)).texts;
   chosen = tag;
@@ -23,7 +21,7 @@ export function keepLanguage(tag) {
   }
 }
 
-/** The sentence for a key, its values put in; a sentence that bends with its values is a function. */
+/** A sentence that bends with its values is a function. */
 export function say(key, values = {}) {
   const text = table[key];
   return typeof text === "function" ? text(values) : text?.replace(/\{(\w+)\}/g, (_, name) => values[name] ?? "");

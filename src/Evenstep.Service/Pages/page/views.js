@@ -1,4 +1,4 @@
-// What the observer will see: for each view the sky it frames, how bright, and only then the power.
+// What the observer will see: the sky framed, how bright, and only then the power.
 import { draw, el } from "./dom.js";
 import { millimetresText, numberText, powerText, rangeText, say } from "./texts.js";
 import { nameOf } from "./catalogue.js";
