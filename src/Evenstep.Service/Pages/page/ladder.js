@@ -3,20 +3,21 @@
 import { el } from "./dom.js";
 import { say } from "./texts.js";
 
+const fitting = "svg { display: block; width: 100%; height: auto; max-height: var(--most, none); }";
 const drawing = new Set(["svg", "title", "desc", "g", "path", "line", "rect", "circle", "ellipse", "polyline", "polygon", "text", "tspan", "defs", "pattern", "clipPath", "use", "symbol", "marker", "mask", "linearGradient", "stop"]);
 
 export async function ladderOf(blob) {
-  const root = new DOMParser().parseFromString(await blob.text(), "image/svg+xml").documentElement;
+  const rules = [];
+  const markup = (await blob.text()).replace(/<style>(.*?)<\/style>/gs, (_, text) => rules.push(text) && "");
+  const root = new DOMParser().parseFromString(markup, "image/svg+xml").documentElement;
   if (root.localName !== "svg") {
     return null;
   }
 
-  const sheet = new CSSStyleSheet();
-  sheet.replaceSync([...root.querySelectorAll("style")].map(style => style.textContent).join("\n"));
   keepDrawing(root);
   const frame = el("div", { class: "ladder" });
   const shadow = frame.attachShadow({ mode: "open" });
-  shadow.adoptedStyleSheets = [sheet, ownSheet()];
+  shadow.adoptedStyleSheets = [sheetOf(rules.join("")), sheetOf(fitting)];
   shadow.append(document.importNode(root, true));
   return el("figure", { "aria-label": say("part.ladder") }, frame);
 }
@@ -26,8 +27,8 @@ function keepDrawing(node) {
   [...node.children].forEach(child => (drawing.has(child.localName) ? keepDrawing(child) : child.remove()));
 }
 
-function ownSheet() {
+function sheetOf(text) {
   const sheet = new CSSStyleSheet();
-  sheet.replaceSync("svg { display: block; width: 100%; height: auto; margin: 0; }");
+  sheet.replaceSync(text);
   return sheet;
 }
