@@ -10,6 +10,9 @@ public sealed class PageTests(PageRun run) : IClassFixture<PageRun>
     public Task Telescope_and_items_are_chosen_from_the_catalogue() => HoldsAsync();
 
     [BrowserFact]
+    public Task Another_catalogue_can_be_chosen() => HoldsAsync();
+
+    [BrowserFact]
     public Task A_list_of_ones_own_gets_a_second_opinion() => HoldsAsync();
 
     [BrowserFact]

@@ -6,11 +6,12 @@ import { answered, control, errorAt, headline, isQuestion, part, recommendations
 const tight = "#t=203~mm~1218~mm~2in~&b=40&f=1.6~The+widest+nebula";
 const full = "#t=8~in~1218~mm~2in~&o=e~30~52~21~1.25in~~My+old+one&o=b~2~1.25in~&f=1.3~The+widest+nebula&a=52&sp=1&cy=0.75&se=1.5&b=420&n=3&zo=1&es=1.4&w=planets&w=galaxies";
 
-/** The list of the demo catalogue as the service would give it. */
 const demo = JSON.parse(readFileSync(new URL("../../../src/Evenstep.Service/Catalogues/demo.json", import.meta.url), "utf8"));
-const withCatalogue = page => page.route("**/v1/catalogues/demo", route => route.fulfill({ json: demo }));
 
-export const telescope_and_items_are_chosen_from_the_catalogue = given => withPage(given, { before: withCatalogue }, async page => {
+/** An address that names a catalogue which is not there. */
+const elsewhere = "#t=203~mm~1218~mm~2in~&b=200&c=nowhere";
+
+export const telescope_and_items_are_chosen_from_the_catalogue = given => withPage(given, {}, async page => {
   await settled(page);
   const [telescope, item] = [demo.telescopes.find(one => one.included.length > 0), demo.items.find(one => one.kind === "eyepiece" && one.inStock !== false)];
   await answered(page, () => control(page, "telescopes.0.id").selectOption(telescope.id));
@@ -24,7 +25,16 @@ export const telescope_and_items_are_chosen_from_the_catalogue = given => withPa
   await page.getByRole("button", { name: `Remove ${item.name}` }).waitFor();
 });
 
-export const a_list_of_ones_own_gets_a_second_opinion = given => withPage(given, { before: withCatalogue }, async page => {
+export const another_catalogue_can_be_chosen = given => withPage(given, { fragment: elsewhere }, async page => {
+  await errorAt(page, "catalogue").waitFor();
+  assert.match(await errorAt(page, "catalogue").textContent(), /nowhere/);
+  const response = await answered(page, () => control(page, "catalogue").selectOption("demo"));
+  assert.deepEqual(response.request().postDataJSON().catalogue, { id: "demo" });
+  await control(page, "owned.pick").waitFor();
+  assert.equal(await errorAt(page, "catalogue").count(), 0);
+});
+
+export const a_list_of_ones_own_gets_a_second_opinion = given => withPage(given, {}, async page => {
   await settled(page);
   assert.equal(await part(page, "opinion").isVisible(), false);
   const dear = demo.items.reduce((one, two) => (two.kind === "eyepiece" && two.price > one.price ? two : one));
@@ -127,6 +137,7 @@ export const errors_stand_beside_their_fields = given => withPage(given, {}, asy
 });
 
 export const an_error_in_a_closed_part_opens_it = given => withPage(given, { fragment: "#t=203~mm~1218~mm~2in~&b=200&ls=9" }, async page => {
+  await control(page, "owned.pick").waitFor();
   await errorAt(page, "leastStep").waitFor();
   assert.match(await errorAt(page, "leastStep").textContent(), /9 was given/);
 });

@@ -1,18 +1,18 @@
 // Until the catalogue is here, and where there is none, things are called by their ids.
 import { ask } from "./service.js";
 
-let known = { id: "", items: [], telescopes: [], currency: "", names: new Map() };
+let known = { ids: [], items: [], telescopes: [], currency: "", names: new Map() };
 const others = new Map();
 
 export async function loadCatalogue(id) {
-  const { json } = await ask(`/v1/catalogues/${encodeURIComponent(id)}`, null, undefined);
-  known = { id, items: json?.items ?? [], telescopes: json?.telescopes ?? [], currency: json?.currency ?? "", names: new Map() };
+  const [list, { json }] = await Promise.all([ask("/v1/catalogues?limit=100"), ask(`/v1/catalogues/${encodeURIComponent(id)}`)]);
+  known = { ids: (list.json?.catalogues ?? []).map(one => one.id), items: json?.items ?? [], telescopes: json?.telescopes ?? [], currency: json?.currency ?? "", names: new Map() };
   [...known.items, ...known.telescopes].forEach(({ id: own, name }) => known.names.set(own, name ?? own));
-  return known.items.length > 0;
 }
 
 export const catalogueTelescopes = () => known.telescopes;
 export const telescopeOf = id => known.telescopes.find(telescope => telescope.id === id);
+export const catalogueIds = () => known.ids;
 export const hasItems = () => known.items.length > 0;
 export const catalogueCurrency = () => known.currency;
 

@@ -18,7 +18,7 @@ export function reachFor(budget, reach) {
   return [1, 2, 3, 4, 5, 6, 8, 10].map(times => times * round).find(amount => amount >= wanted) ?? wanted;
 }
 
-export const pointAt = (points, budget) => points.findLast(point => point.totalPrice <= budget);
+const pointAt = (points, budget) => points.findLast(point => point.totalPrice <= budget);
 
 export function curveOf(curve, budget, onmove) {
   const picture = el("div", { class: "curve" });
@@ -60,7 +60,7 @@ function readingText({ points, currency }, budget) {
 
 function takeSuggestion({ points, currency }, onmove) {
   const point = points.find(one => one.suggested);
-  return point && button(say("takeSuggestion", { price: moneyText(point.totalPrice, currency) }), () => onmove(String(point.totalPrice), true), { class: "add" });
+  return point && button(say("takeSuggestion", { price: moneyText(point.totalPrice, currency) }), () => onmove(String(point.totalPrice), true));
 }
 
 function chart(curve, budget, width) {
@@ -94,22 +94,22 @@ function staircase({ seen, x, y }, width) {
 function suggestion({ seen, x, y }, width) {
   const point = seen.find(one => one.suggested);
   const isRight = point && x(point.totalPrice) > width / 2;
-  return point ? draw("text", { class: "label strong", x: x(point.totalPrice) + (isRight ? -8 : 8), y: y(point.largestStep) - 9, "text-anchor": isRight ? "end" : "start" }, say("suggested")) : null;
+  return point ? draw("text", { class: "strong", x: x(point.totalPrice) + (isRight ? -8 : 8), y: y(point.largestStep) - 9, "text-anchor": isRight ? "end" : "start" }, say("suggested")) : null;
 }
 
 function axes({ reach, currency }, { x, y, top }, width) {
   const bottom = height - margin.bottom;
   const ticks = width < 420 ? 2 : 4;
   return [
-    draw("text", { class: "label", x: 0, y: 10 }, say("curveAxis")),
-    draw("line", { class: "axis", x1: margin.left, x2: width - margin.right, y1: bottom, y2: bottom }),
+    draw("text", { x: 0, y: 10 }, say("curveAxis")),
+    draw("line", { x1: margin.left, x2: width - margin.right, y1: bottom, y2: bottom }),
     Array.from({ length: ticks + 1 }, (_, index) => reach * index / ticks).map((money, index) => [
-      draw("line", { class: "axis", x1: x(money), x2: x(money), y1: bottom, y2: bottom + 5 }),
-      draw("text", { class: "label", x: x(money), y: bottom + 20, "text-anchor": index === 0 ? "start" : index === ticks ? "end" : "middle" }, moneyText(money, currency, 0)),
+      draw("line", { x1: x(money), x2: x(money), y1: bottom, y2: bottom + 5 }),
+      draw("text", { x: x(money), y: bottom + 20, "text-anchor": index === 0 ? "start" : index === ticks ? "end" : "middle" }, moneyText(money, currency, 0)),
     ]),
     stepTicks.filter(step => Math.log(step) <= top).map(step => [
       draw("line", { class: "grid", x1: margin.left, x2: width - margin.right, y1: y(step), y2: y(step) }),
-      draw("text", { class: "label", x: margin.left - 8, y: y(step) + 4, "text-anchor": "end" }, numberText(step, 1)),
+      draw("text", { x: margin.left - 8, y: y(step) + 4, "text-anchor": "end" }, numberText(step, 1)),
     ]),
   ];
 }

@@ -54,6 +54,7 @@ export const texts = {
   addFrame: "Objekt hinzufügen",
   opinionHint: "Was Sie kaufen wollten, im Vergleich mit der Empfehlung.",
 
+  "field.catalogue": "Katalog",
   "field.age": "Alter",
   "field.seeingArcsec": "Seeing (Luftunruhe)",
   "field.wearsSpectacles": "Beobachtet mit Brille",

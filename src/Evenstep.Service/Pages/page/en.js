@@ -54,6 +54,7 @@ export const texts = {
   addFrame: "Add an object",
   opinionHint: "What you meant to buy, to be judged beside the advice.",
 
+  "field.catalogue": "Catalogue",
   "field.age": "Age",
   "field.seeingArcsec": "Seeing",
   "field.wearsSpectacles": "Keeps spectacles on",

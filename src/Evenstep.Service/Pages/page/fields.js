@@ -9,6 +9,7 @@ const flag = (name, link, pointer, initial, values = [false, true]) => ({ name, 
 
 /** Single fields: name, key in the link, place in the request. */
 export const fields = [
+  { name: "catalogue", link: "c", pointer: "/catalogue/id", kind: "text", initial: "demo" },
   number("age", "a", "observer", "years"),
   flag("wearsSpectacles", "sp", "/observer/wearsSpectacles", false),
   { ...number("astigmatismDioptres", "cy", "observer", "dioptres"), only: state => state.wearsSpectacles },

@@ -1,10 +1,8 @@
-// The ladder that the service draws. The page's policy lets no style in as markup, so its rules are adopted as a sheet;
-// of the rest only drawing is kept.
+// The ladder that the service draws. The page's policy lets no style in as markup, so its rules are adopted as a sheet.
 import { el } from "./dom.js";
 import { say } from "./texts.js";
 
 const fitting = "svg { display: block; width: 100%; height: auto; max-height: var(--most, none); }";
-const drawing = new Set(["svg", "title", "desc", "g", "path", "line", "rect", "circle", "ellipse", "polyline", "polygon", "text", "tspan", "defs", "pattern", "clipPath", "use", "symbol", "marker", "mask", "linearGradient", "stop"]);
 
 export async function ladderOf(blob) {
   const rules = [];
@@ -14,17 +12,12 @@ export async function ladderOf(blob) {
     return null;
   }
 
-  keepDrawing(root);
+  root.querySelectorAll("script, style, foreignObject, a").forEach(node => node.remove());
   const frame = el("div", { class: "ladder" });
   const shadow = frame.attachShadow({ mode: "open" });
   shadow.adoptedStyleSheets = [sheetOf(rules.join("")), sheetOf(fitting)];
   shadow.append(document.importNode(root, true));
   return el("figure", { "aria-label": say("part.ladder") }, frame);
-}
-
-function keepDrawing(node) {
-  [...node.attributes].filter(({ name, value }) => /^on/i.test(name) || name === "style" || (/href$/i.test(name) && !value.startsWith("#"))).forEach(({ name }) => node.removeAttribute(name));
-  [...node.children].forEach(child => (drawing.has(child.localName) ? keepDrawing(child) : child.remove()));
 }
 
 function sheetOf(text) {

@@ -24,11 +24,12 @@ const recommendations = "/v1/recommendations";
 
 const turns = new Turns();
 const advice = document.getElementById("advice");
-const form = { root: document.getElementById("form"), state: null, changed, goToAdvice };
+const form = { root: document.getElementById("form"), state: null, changed, goToAdvice, loadCatalogue: showCatalogue };
 const curve = { reach: 0, moved: "", asked: "", move: null };
 let waiting;
 let news;
 let strangeLink = false;
+let refused;
 
 start();
 
@@ -47,8 +48,10 @@ async function start() {
 }
 
 async function showCatalogue() {
-  if (await loadCatalogue(form.state.catalogue).catch(() => false)) {
-    showForm(form);
+  await loadCatalogue(form.state.catalogue);
+  showForm(form);
+  if (refused) {
+    showRefusal(...refused);
   }
 }
 
@@ -115,6 +118,7 @@ async function advise() {
       showProblem(el("p", {}, say("unreachable")));
     } else if (json || problem) {
       clearErrors(form.root);
+      refused = problem && [problem, asked];
       await (problem ? showRefusal(problem, asked) : showAnswer(json, asked.body, signal));
     }
   } finally {

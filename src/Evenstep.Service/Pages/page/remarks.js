@@ -19,7 +19,7 @@ export function targetsOf(telescopes) {
   return shown.map(telescope => [
     telescopes.length > 1 ? el("h3", {}, telescope.name) : null,
     el("ul", { class: "targets" }, groupsOf(telescope.after.targets).map(([view, targets]) => el("li", {},
-      el("p", { class: "view" }, view ? [el("strong", {}, throughText(view)), el("span", { class: "quiet" }, ` ${viewText(view)}`)] : say("noView")),
+      el("p", {}, view ? [el("strong", {}, throughText(view)), el("span", { class: "quiet" }, ` ${viewText(view)}`)] : say("noView")),
       targetList(targets.filter(target => target.fits)),
       targetList(targets.filter(target => !target.fits), say("tooWide"))))),
   ]);

@@ -10,8 +10,7 @@ export function recommendationOf(state) {
   putList(asked, state, "observes");
   putFields(asked, state, "/site");
   putRows(asked, state.owned, "owned", ownedOf);
-  asked.body.catalogue = { id: state.catalogue };
-  asked.places.set("/catalogue", "catalogue");
+  putFields(asked, state, "/catalogue");
   putFields(asked, state, "/limits");
   putFields(asked, state, "/preferences");
   putList(asked, state, "mustInclude");
@@ -48,7 +47,7 @@ function putFields({ body, places }, state, block) {
 }
 
 function valueOf(field, value) {
-  if (value === field.initial && field.kind !== "number") {
+  if (value === field.initial && ["flag", "choice"].includes(field.kind)) {
     return undefined;
   }
 

@@ -14,14 +14,14 @@ export const ownedRows = form => [
     hasItems() ? picker("owned", say("addListed"), form.state.owned.filter(row => row.kind === "listed").map(row => row.id), id => add(form, form.state.owned, { kind: "listed", id }, "owned.pick")) : null,
     el("div", { class: "buttons", role: "group", "aria-label": say("addTyped") },
       el("span", { class: "hint" }, say("addTyped")),
-      ["eyepiece", "zoom", "barlow"].map(kind => button(say(`kind.${kind}`), () => add(form, form.state.owned, newOwned(kind), `owned.${form.state.owned.length}.${ownedKinds[kind].columns[0].name}`), { class: "add", id: idOf(`add.${kind}`) }))),
+      ["eyepiece", "zoom", "barlow"].map(kind => button(say(`kind.${kind}`), () => add(form, form.state.owned, newOwned(kind), `owned.${form.state.owned.length}.${ownedKinds[kind].columns[0].name}`), { id: idOf(`add.${kind}`) }))),
   ] : null,
 ];
 
 export const frameRows = form => [
   el("p", { class: "hint" }, say("frameHint")),
   el("ol", { class: "rows" }, form.state.mustFrame.map((row, index) => typedRow(form, "preferences/mustFrame", form.state.mustFrame, row, index, frameColumns, say("frameNumber", { number: index + 1 })))),
-  form.state.mustFrame.length < mostFrames ? button(say("addFrame"), () => add(form, form.state.mustFrame, newFrame(), `preferences/mustFrame.${form.state.mustFrame.length}.widthDeg`), { class: "add", id: idOf("add.frame") }) : null,
+  form.state.mustFrame.length < mostFrames ? button(say("addFrame"), () => add(form, form.state.mustFrame, newFrame(), `preferences/mustFrame.${form.state.mustFrame.length}.widthDeg`), { id: idOf("add.frame") }) : null,
 ];
 
 /** What each thing owned is called, by the id that the service gives it. */
@@ -53,7 +53,7 @@ const chips = (form, name) => el("ul", { class: "chips" }, form.state[name].map(
 /** The button adds, not the choice: with the keyboard one walks through the choices. */
 function picker(name, label, taken, onadd) {
   const choice = bareChoice(`${name}.pick`, { label, value: "", options: [["", say("choose")], ...itemOptions(taken)], onchange: () => {} });
-  return el("div", { class: "pair" }, choice, button(say("add"), () => choice.value && onadd(choice.value), { class: "add", "aria-label": say("addTo", { name: label }) }));
+  return el("div", { class: "pair" }, choice, button(say("add"), () => choice.value && onadd(choice.value), { "aria-label": say("addTo", { name: label }) }));
 }
 
 export function add(form, rows, row, next) {

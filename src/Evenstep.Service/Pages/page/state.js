@@ -10,7 +10,6 @@ export const newOwned = kind => ({ kind, ...Object.fromEntries(ownedKinds[kind].
 export const newFrame = () => ({ widthDeg: "", name: "" });
 
 export const emptyState = () => ({
-  catalogue: "demo",
   telescopes: [],
   owned: [],
   mustFrame: [],

@@ -49,6 +49,6 @@ const figure = (name, value, beside) => el("div", {}, el("dt", {}, name), el("dd
 function conflictsOf({ conflicts, notes }, handle) {
   return [
     el("ul", { class: "sentences" }, conflicts.demands.map(demand => el("li", {}, demand.text))),
-    el("ul", { class: "helps" }, notes.filter(isHelp).map(note => el("li", {}, note.code === noneHelps ? null : button(say("doThis"), () => handle.change(note.values), { class: "add", "aria-label": `${say("doThis")}: ${note.text}` }), note.text))),
+    el("ul", { class: "helps" }, notes.filter(isHelp).map(note => el("li", {}, note.code === noneHelps ? null : button(say("doThis"), () => handle.change(note.values), { "aria-label": `${say("doThis")}: ${note.text}` }), note.text))),
   ];
 }

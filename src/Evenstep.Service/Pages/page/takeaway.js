@@ -34,7 +34,7 @@ const curlOf = body => [
 const copyButton = (label, name, text) => button(label, async () => {
   const done = await copy(text());
   document.getElementById(idOf("copied")).textContent = done ? say("copied") : "";
-}, { class: "add", id: idOf(name) });
+}, { id: idOf(name) });
 
 /** Over plain HTTP there is no clipboard: then it is copied by hand. */
 async function copy(text) {

@@ -5,12 +5,28 @@ import { mostTelescopes } from "./fields.js";
 import { bareChoice, button, checkField, choiceField, errorOf, idOf, textField } from "./controls.js";
 import { millimetres, millimetresPerInch, newTelescope, numberOf } from "./state.js";
 import { add, barrelField, remove } from "./rows.js";
-import { catalogueTelescopes, nameOf, telescopeOf } from "./catalogue.js";
+import { catalogueIds, catalogueTelescopes, nameOf, telescopeOf } from "./catalogue.js";
 
 export const telescopeRows = form => [
+  catalogueChoice(form),
   form.state.telescopes.map((telescope, index) => telescopeRow(form, telescope, index)),
-  form.state.telescopes.length < mostTelescopes ? button(say("addTelescope"), () => add(form, form.state.telescopes, newTelescope(), `telescopes.${form.state.telescopes.length}.${catalogueTelescopes().length > 0 ? "id" : "apertureMm"}`), { class: "add", id: idOf("addTelescope") }) : null,
+  form.state.telescopes.length < mostTelescopes ? button(say("addTelescope"), () => add(form, form.state.telescopes, newTelescope(), `telescopes.${form.state.telescopes.length}.${catalogueTelescopes().length > 0 ? "id" : "apertureMm"}`), { id: idOf("addTelescope") }) : null,
 ];
+
+/** Where there is one catalogue, there is no choice. */
+function catalogueChoice(form) {
+  const ids = [...new Set([...catalogueIds(), form.state.catalogue])];
+  return ids.length > 1 && choiceField("catalogue", {
+    label: say("field.catalogue"),
+    value: form.state.catalogue,
+    options: ids.map(id => [id, id]),
+    onchange: id => {
+      form.state.catalogue = id;
+      form.changed();
+      form.loadCatalogue();
+    },
+  });
+}
 
 function telescopeRow(form, telescope, index) {
   const several = form.state.telescopes.length > 1;

@@ -36,9 +36,9 @@ function viewOf(view, widest, bought) {
   const { bars, word } = brightnessOf(view.exitPupilMm);
   return el("li", {},
     ruler(view.trueFieldDeg, widest, isNew),
-    el("span", { class: "sky" }, el("strong", {}, `${numberText(view.trueFieldDeg, 2)}°`), el("span", { class: "quiet" }, ` ${moonsText(view.trueFieldDeg)}`)),
+    el("span", {}, el("strong", {}, `${numberText(view.trueFieldDeg, 2)}°`), el("span", { class: "quiet" }, ` ${moonsText(view.trueFieldDeg)}`)),
     el("span", { class: "light" }, meter(bars), word, el("span", { class: "quiet" }, ` ${say("exitPupil", { mm: millimetresText(view.exitPupilMm) })}`)),
-    el("span", { class: "power" }, view.powerAtShortest ? rangeText(view.power, view.powerAtShortest) : powerText(view.power)),
+    el("span", {}, view.powerAtShortest ? rangeText(view.power, view.powerAtShortest) : powerText(view.power)),
     el("span", { class: "through" }, throughText(view), isNew ? el("span", { class: "tag" }, say("new")) : null));
 }
 
