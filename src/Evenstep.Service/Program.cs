@@ -19,11 +19,17 @@ using Evenstep.Service.Wording;
 using Serilog;
 using Serilog.Events;
 
+// Asked by a container how the service in it is.
+if (args is [HealthCheck.Argument, .. var rest])
+{
+    return await HealthCheck.RunAsync(rest, Console.Out);
+}
+
 // Its own files lie beside the assembly, so that the service runs from any working directory.
 var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
 if (builder.Configuration["urls"] is null && builder.Configuration["http_ports"] is null)
 {
-    builder.WebHost.UseUrls("http://localhost:5080");
+    builder.WebHost.UseUrls(HealthCheck.UsualAddress);
 }
 
 // One line a request.
@@ -78,3 +84,4 @@ api.MapTargets();
 api.MapCatalogues();
 
 await app.RunAsync();
+return 0;

@@ -1,4 +1,3 @@
-using System.Net;
 using System.Net.Mime;
 using System.Text;
 using Microsoft.AspNetCore.Hosting.Server;
@@ -37,16 +36,7 @@ internal sealed partial class OwnDoor(IServer server, ILogger<OwnDoor> logger)
     /// <summary>The server of tests names an address too, but listens at none: somebody else may.</summary>
     private bool IsListening => server.GetType().Assembly == typeof(KestrelServerOptions).Assembly;
 
-    private Uri? Address() => !IsListening ? null
-        : (server.Features.Get<IServerAddressesFeature>()?.Addresses ?? [])
-            .Select(BindingAddress.Parse)
-            .Where(one => one.Scheme == Uri.UriSchemeHttp && one is { IsUnixPipe: false, IsNamedPipe: false })
-            .Select(one => new UriBuilder(one.Scheme, HostOf(one), one.Port).Uri)
-            .FirstOrDefault();
-
-    /// <summary>A host to call: what listens everywhere is found at home.</summary>
-    private static string HostOf(BindingAddress address) =>
-        IPAddress.TryParse(address.Host, out var ip) && !ip.Equals(IPAddress.Any) && !ip.Equals(IPAddress.IPv6Any) ? address.Host : "localhost";
+    private Uri? Address() => IsListening ? OwnAddress.Among(server.Features.Get<IServerAddressesFeature>()?.Addresses ?? []) : null;
 
     [LoggerMessage(LogLevel.Debug, "The warm-up could not reach the service at {Address}.")]
     private partial void LogNotReached(Uri address, Exception exception);

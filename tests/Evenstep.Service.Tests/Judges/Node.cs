@@ -8,9 +8,12 @@ internal static class Node
     public static string Folder { get; } = Path.Combine(Repository.Root, "tests", "judges");
 
     /// <summary>Why the judges cannot be asked; null if they can.</summary>
-    public static string? Missing { get; } =
+    public static string? Missing { get; } = MissingFor("ajv", Path.Combine("@redocly", "cli"));
+
+    /// <summary>Why judges of these packages cannot be asked; null if they can.</summary>
+    public static string? MissingFor(params IEnumerable<string> packages) =>
         !IsOnPath() ? "node is not installed; run tests/judges/prepare.sh."
-        : !Directory.Exists(Path.Combine(Folder, "node_modules")) ? "tests/judges/node_modules is not there; run tests/judges/prepare.sh."
+        : packages.FirstOrDefault(package => !Directory.Exists(Path.Combine(Folder, "node_modules", package))) is { } missing ? $"{missing} is not installed; run tests/judges/prepare.sh."
         : null;
 
     public static Process Start(params string[] arguments)
@@ -35,10 +38,19 @@ internal static class Node
 internal sealed class JudgeFactAttribute : FactAttribute
 {
     public JudgeFactAttribute()
+        : this([])
     {
+    }
+
+    /// <summary>With the packages that it needs, if they are others than those of most.</summary>
+    public JudgeFactAttribute(params string[] packages)
+    {
+        Packages = packages;
         if (string.IsNullOrEmpty(Environment.GetEnvironmentVariable("CI")))
         {
-            Skip = Node.Missing;
+            Skip = packages.Length == 0 ? Node.Missing : Node.MissingFor(packages);
         }
     }
+
+    public IReadOnlyList<string> Packages { get; }
 }
