@@ -25,7 +25,7 @@ namespace Evenstep.Service;
 [JsonSerializable(typeof(SecondOpinionAnswer))]
 [JsonSerializable(typeof(SpendingCurveAnswer))]
 [JsonSerializable(typeof(KnownTargetsAnswer))]
-[JsonSerializable(typeof(CatalogueSummaryAnswer))]
+[JsonSerializable(typeof(StoredCatalogueAnswer))]
 [JsonSerializable(typeof(CatalogueListAnswer))]
 [JsonSerializable(typeof(ProblemDocument))]
 [JsonSerializable(typeof(HealthAnswer))]

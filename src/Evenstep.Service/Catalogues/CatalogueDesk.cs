@@ -1,4 +1,5 @@
 using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Catalogues.Warnings;
 using Evenstep.Service.Errors;
 
 namespace Evenstep.Service.Catalogues;
@@ -9,6 +10,9 @@ namespace Evenstep.Service.Catalogues;
 /// <param name="Refusal">Null for a change that went through.</param>
 internal sealed record Change(Catalogue? Catalogue, bool IsNew, ProblemResult? Refusal = null)
 {
+    /// <summary>What of the catalogue can hardly be right.</summary>
+    public WarningList Warnings { get; init; } = new();
+
     public static Change Refused(ProblemResult refusal) => new(null, false, refusal);
 }
 
@@ -21,8 +25,12 @@ internal sealed class CatalogueDesk(CatalogueStore store, StorageReader reader, 
     private const int MostAttempts = 20;
 
     /// <summary>Stores a catalogue in place of whatever there is.</summary>
-    public Task<Change> PutAsync(CatalogueKey key, Catalogue next, Preconditions conditions, CancellationToken gone) =>
-        ChangeAsync(key, current => conditions.RefusalFor(current?.Version) is { } refusal ? Change.Refused(refusal) : new Change(next, current is null), gone);
+    /// <param name="key">Which catalogue.</param>
+    /// <param name="make">Makes it, knowing what is stored, or refuses.</param>
+    /// <param name="conditions">What the sender expects to be stored.</param>
+    /// <param name="gone">The sender waits no more.</param>
+    public Task<Change> PutAsync(CatalogueKey key, Func<Catalogue?, Change> make, Preconditions conditions, CancellationToken gone) =>
+        ChangeAsync(key, current => conditions.RefusalFor(current?.Version) is { } refusal ? Change.Refused(refusal) : make(current), gone);
 
     /// <summary>Stores what is made of the catalogue that there is.</summary>
     /// <param name="key">Which catalogue.</param>

@@ -1,6 +1,8 @@
 using System.Net.Mime;
 using System.Reflection;
+using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.Metadata;
+using Microsoft.Net.Http.Headers;
 
 namespace Evenstep.Service.Catalogues;
 
@@ -17,35 +19,41 @@ internal sealed class StoredResult(Change change) : IResult, IEndpointMetadataPr
             response.Headers.Location = httpContext.Request.Path.Value;
         }
 
-        return response.WriteAsJsonAsync(CatalogueSummaryAnswer.Of(catalogue), AnswerJson.Shared.CatalogueSummaryAnswer, cancellationToken: httpContext.RequestAborted);
+        var language = httpContext.Request.LanguageAsked();
+        response.SayLanguage(language);
+        return response.WriteAsJsonAsync(StoredCatalogueAnswer.Of(change), AnswerJson.In(language).StoredCatalogueAnswer, cancellationToken: httpContext.RequestAborted);
     }
 
-    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
-        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(CatalogueSummaryAnswer), [MediaTypeNames.Application.Json]));
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
+    {
+        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(StoredCatalogueAnswer), [MediaTypeNames.Application.Json]));
+        builder.Metadata.Add(SpeaksLanguages.Yes);
+    }
 }
 
 /// <summary>Gives a catalogue as it is stored, or says that the caller has it already.</summary>
-internal sealed class ContentResult(Catalogue catalogue) : IResult, IEndpointMetadataProvider
+internal sealed class ContentResult(Catalogue catalogue, CatalogueForm form) : IResult, IEndpointMetadataProvider
 {
-    private const string ContentType = "application/json; charset=utf-8";
-
     public async Task ExecuteAsync(HttpContext httpContext)
     {
         var response = httpContext.Response;
         var headers = response.GetTypedHeaders();
-        headers.ETag = Preconditions.TagOf(catalogue.Version!);
+        var version = catalogue.Version! + form.TagEnding;
+        headers.ETag = Preconditions.TagOf(version);
+        response.Headers.Append(HeaderNames.Vary, HeaderNames.Accept);
 
         // It may be kept, but not shown without asking whether it is still the one.
         headers.CacheControl = new() { Private = true, NoCache = true };
-        if (Preconditions.IsKnown(httpContext.Request, catalogue.Version!))
+        if (Preconditions.IsKnown(httpContext.Request, version))
         {
             response.StatusCode = StatusCodes.Status304NotModified;
             return;
         }
 
-        response.ContentType = ContentType;
-        response.ContentLength = catalogue.Content.Length;
-        await response.Body.WriteAsync(catalogue.Content, httpContext.RequestAborted);
+        var content = form.Write(catalogue);
+        response.ContentType = form.Form.ContentType;
+        response.ContentLength = content.Length;
+        await response.Body.WriteAsync(content, httpContext.RequestAborted);
     }
 
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>

@@ -1,4 +1,3 @@
-using System.Net.Mime;
 using Evenstep.Service.Documents;
 using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
@@ -10,22 +9,19 @@ namespace Evenstep.Service.Catalogues;
 /// <summary>The stored catalogues.</summary>
 internal static class CatalogueRoutes
 {
-    /// <summary>Room for the most items with ten thousand bytes each; far longer ones fit if they are fewer.</summary>
-    private const int MostMebibytes = 32;
-
     /// <summary>With what the names of example files begin.</summary>
     private const string Examples = "catalogue";
 
-    private static readonly DoorRule Whole = new([MediaTypeNames.Application.Json], MostMebibytes, "Shorten the attributes, or store several catalogues.");
+    private const string CsvExample = "id,kind,name,price,barrel,focalLengthMm,apparentFieldDeg,eyeReliefMm,factors\r\nwide-25,eyepiece,Wide 25 mm,89.90,1.25in,25,60,18,\r\ndouble,barlow,,39,1.25in,,,,1.5 2\r\n";
 
     public static void MapCatalogues(this IEndpointRouteBuilder routes)
     {
         var catalogues = routes.MapGroup("/catalogues").WithTags("Catalogues");
         catalogues.MapGet("", List).WithName("list-catalogues");
-        catalogues.MapGet("/{id}", Get).WithName("get-catalogue").WithMetadata(new GivesBody(CatalogueFields.Stored, Examples));
+        catalogues.MapGet("/{id}", Get).WithName("get-catalogue").WithMetadata(OfferedForms.JsonOrCsv, new GivesBody(CatalogueFields.Stored, Examples) { Csv = CsvExample });
         catalogues.MapPut("/{id}", PutAsync).WithName("put-catalogue")
-            .WithMetadata(Whole, new TakesBody(CatalogueFields.Stored, Examples))
-            .Produces<CatalogueSummaryAnswer>(StatusCodes.Status201Created)
+            .WithMetadata(CatalogueBody.Rule, new TakesBody(CatalogueFields.Stored, Examples) { Csv = CsvExample })
+            .Produces<StoredCatalogueAnswer>(StatusCodes.Status201Created)
             .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
         catalogues.MapDelete("/{id}", DeleteAsync).WithName("delete-catalogue")
             .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
@@ -47,30 +43,40 @@ internal static class CatalogueRoutes
     }
 
     /// <summary>Gives a stored catalogue.</summary>
-    /// <remarks>Equal content is equal to the byte, in the order in which it was stored, with absent fields left out.</remarks>
+    /// <remarks>
+    /// Equal content is equal to the byte, in the order in which it was stored, with absent fields left out. With `Accept: text/csv`
+    /// it is the items alone, a column for every field that any of them has. A text that a spreadsheet would take for a formula has an
+    /// apostrophe before it, which storing the CSV again takes off.
+    /// </remarks>
     /// <param name="id">The catalogue's id.</param>
     /// <param name="request"></param>
     /// <param name="shelf"></param>
     /// <response code="200">The catalogue, with its version as `ETag`.</response>
     /// <response code="304">It is still the one that `If-None-Match` names.</response>
     public static Results<ContentResult, ProblemResult> Get(string id, HttpRequest request, Shelf shelf) =>
-        FrontDoor.RefusalOfAccept(request) is { } refusal ? refusal
-        : shelf.Find(id) is { } catalogue ? new ContentResult(catalogue)
+        CatalogueForm.AskedFor(request) is not { } form ? FrontDoor.RefusalOfAccept(request)!
+        : shelf.Find(id) is { } catalogue ? new ContentResult(catalogue, form)
         : new ProblemResult(ProblemKind.NotFound, shelf.NoSuch(id));
 
     /// <summary>Stores a catalogue, whole, in place of whatever there is.</summary>
     /// <remarks>
     /// With `If-None-Match: *` only if there is none yet, with `If-Match` only in place of the version named. When the answer
-    /// comes, the catalogue is stored for good. An example is chosen above the body.
+    /// comes, the catalogue is stored for good. An example is chosen above the body. A CSV is the catalogue's items: a header row of
+    /// field names, separated by commas or semicolons; `factors` separated by spaces; a column such as `attributes.colour` for each
+    /// attribute. The telescopes of a catalogue that is stored already stay. Faults are named by line and column, such as `/line/5/price`.
+    /// `warnings` are about data that can hardly be right, and refuse nothing.
     /// </remarks>
     /// <param name="id">The catalogue's id: 1 to 63 lower-case letters, digits and hyphens, a hyphen not first.</param>
+    /// <param name="currency">With a CSV: the currency of its prices, by ISO 4217. It may be left out if the catalogue is stored already.</param>
+    /// <param name="unknownColumns">With a CSV: `warn` of columns that are not known, and leave them out (the default), or `refuse` them.</param>
     /// <param name="request"></param>
     /// <param name="owner"></param>
     /// <param name="desk"></param>
     /// <param name="gone"></param>
     /// <response code="200">It is stored in place of another version, or was stored already; its version is the `ETag`.</response>
     /// <response code="201">It is stored, and there was none before; its version is the `ETag`.</response>
-    public static async Task<Results<StoredResult, ProblemResult>> PutAsync(string id, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
+    public static async Task<Results<StoredResult, ProblemResult>> PutAsync(
+        string id, string? currency, string? unknownColumns, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
     {
         var (conditions, unreadable) = Preconditions.Of(request);
         if ((unreadable ?? RefusalOfId(id)) is { } refusal)
@@ -78,16 +84,8 @@ internal static class CatalogueRoutes
             return refusal;
         }
 
-        using var body = await FrontDoor.OpenAsync(request, Whole, gone);
-        if (body.Refusal is { } refused)
-        {
-            return refused;
-        }
-
-        var faults = new Faults();
-        return CatalogueReader.ReadStored(id, body.Json, faults) is { } catalogue
-            ? ResultOf(await desk.PutAsync(new CatalogueKey(owner, id), catalogue, conditions!, gone))
-            : ProblemResult.Of(faults);
+        var body = await CatalogueBody.ReceiveAsync(id, request, gone);
+        return body.Refusal is { } refused ? refused : ResultOf(await desk.PutAsync(new CatalogueKey(owner, id), body.Make, conditions!, gone));
     }
 
     /// <summary>Deletes a catalogue.</summary>

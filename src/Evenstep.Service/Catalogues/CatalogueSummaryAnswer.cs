@@ -1,7 +1,9 @@
+using Evenstep.Service.Catalogues.Warnings;
+
 namespace Evenstep.Service.Catalogues;
 
 /// <summary>A stored catalogue without its content.</summary>
-internal sealed record CatalogueSummaryAnswer
+internal record CatalogueSummaryAnswer
 {
     /// <summary>Its id.</summary>
     public required string Id { get; init; }
@@ -26,6 +28,31 @@ internal sealed record CatalogueSummaryAnswer
         ItemCount = catalogue.Items.Count,
         TelescopeCount = catalogue.Telescopes.Count,
     };
+}
+
+/// <summary>A catalogue that has just been stored.</summary>
+internal sealed record StoredCatalogueAnswer : CatalogueSummaryAnswer
+{
+    /// <summary>Data that can hardly be right; none of it is refused.</summary>
+    public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
+
+    /// <summary>How many more warnings there are than are shown.</summary>
+    public required int MoreWarnings { get; init; }
+
+    public static StoredCatalogueAnswer Of(Change change)
+    {
+        var catalogue = change.Catalogue!;
+        return new StoredCatalogueAnswer
+        {
+            Id = catalogue.Id!,
+            Version = catalogue.Version!,
+            Currency = catalogue.Currency,
+            ItemCount = catalogue.Items.Count,
+            TelescopeCount = catalogue.Telescopes.Count,
+            Warnings = change.Warnings.Shown,
+            MoreWarnings = change.Warnings.More,
+        };
+    }
 }
 
 /// <summary>Some of the stored catalogues.</summary>

@@ -28,7 +28,7 @@ internal sealed class Preconditions
     /// <summary>The answer to a change that meets something else than it expects; null where it may go on.</summary>
     /// <param name="version">What is stored; null if nothing is.</param>
     public ProblemResult? RefusalFor(string? version) =>
-        ifMatch is not null && !Matches(ifMatch, version, strongly: true) ? Failed("If-Match", ifMatch, version)
+        ifMatch is not null && !MatchesAnyForm(ifMatch, version) ? Failed("If-Match", ifMatch, version)
         : ifNoneMatch is not null && Matches(ifNoneMatch, version, strongly: false) ? Failed("If-None-Match", ifNoneMatch, version)
         : null;
 
@@ -43,6 +43,10 @@ internal sealed class Preconditions
         tags = null;
         return header.Count == 0 || EntityTagHeaderValue.TryParseStrictList(header, out tags);
     }
+
+    /// <summary>Whoever has a version in whatever form has seen all that it holds.</summary>
+    private static bool MatchesAnyForm(IList<EntityTagHeaderValue> tags, string? version) =>
+        CatalogueForm.All.Any(form => Matches(tags, version is null ? null : version + form.TagEnding, strongly: true));
 
     private static bool Matches(IList<EntityTagHeaderValue> tags, string? version, bool strongly) =>
         version is not null && tags.Any(tag => tag.Equals(EntityTagHeaderValue.Any) || tag.Compare(TagOf(version), strongly));

@@ -15,23 +15,32 @@ internal sealed class BodyOfOperation : IOperationFilter
         var metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
         if (metadata.OfType<TakesBody>().FirstOrDefault() is { } takes)
         {
-            operation.RequestBody = new OpenApiRequestBody { Required = true, Content = ContentOf(takes.Body, takes.Examples, context) };
+            operation.RequestBody = new OpenApiRequestBody { Required = true, Content = ContentOf(takes.Body, takes.Examples, takes.Csv, context) };
         }
 
         if (metadata.OfType<GivesBody>().FirstOrDefault() is { } gives)
         {
-            operation.Responses![Ok] = new OpenApiResponse { Description = operation.Responses[Ok].Description, Content = ContentOf(gives.Body, gives.Examples, context) };
+            operation.Responses![Ok] = new OpenApiResponse { Description = operation.Responses[Ok].Description, Content = ContentOf(gives.Body, gives.Examples, gives.Csv, context) };
         }
     }
 
-    private static Dictionary<string, IOpenApiMediaType> ContentOf(Shape body, string examples, OperationFilterContext context) => new()
+    private static Dictionary<string, IOpenApiMediaType> ContentOf(Shape body, string examples, string? csv, OperationFilterContext context)
     {
-        [MediaTypeNames.Application.Json] = new OpenApiMediaType
+        var content = new Dictionary<string, IOpenApiMediaType>
         {
-            Schema = body.Describe(context.Document),
-            Examples = Example.BeginningWith(examples).ToDictionary(
-                example => example.Name,
-                IOpenApiExample (example) => new OpenApiExample { Value = example.Body }),
-        },
-    };
+            [MediaTypeNames.Application.Json] = new OpenApiMediaType
+            {
+                Schema = body.Describe(context.Document),
+                Examples = Example.BeginningWith(examples).ToDictionary(
+                    example => example.Name,
+                    IOpenApiExample (example) => new OpenApiExample { Value = example.Body }),
+            },
+        };
+        if (csv is not null)
+        {
+            content.Add(MediaTypeNames.Text.Csv, new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String }, Example = csv });
+        }
+
+        return content;
+    }
 }

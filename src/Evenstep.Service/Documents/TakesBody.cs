@@ -5,9 +5,17 @@ namespace Evenstep.Service.Documents;
 /// <summary>Tells the OpenAPI document what body an endpoint takes, and which of the example files show it.</summary>
 /// <param name="Body">The table of fields that reads the body.</param>
 /// <param name="Examples">With what the names of its example files begin.</param>
-internal sealed record TakesBody(Shape Body, string Examples);
+internal sealed record TakesBody(Shape Body, string Examples)
+{
+    /// <summary>An example of the CSV that it takes too; null if it takes none.</summary>
+    public string? Csv { get; init; }
+}
 
 /// <summary>Tells the OpenAPI document what an endpoint answers, where that is what another takes.</summary>
 /// <param name="Body">The table of fields that reads such a body.</param>
 /// <param name="Examples">With what the names of its example files begin.</param>
-internal sealed record GivesBody(Shape Body, string Examples);
+internal sealed record GivesBody(Shape Body, string Examples)
+{
+    /// <summary>An example of the CSV that it gives too; null if it gives none.</summary>
+    public string? Csv { get; init; }
+}

@@ -7,6 +7,7 @@ namespace Evenstep.Service.Door;
 internal sealed class AnswerForm
 {
     public static readonly AnswerForm Json = new(MediaTypeNames.Application.Json);
+    public static readonly AnswerForm Csv = new(MediaTypeNames.Text.Csv);
     public static readonly AnswerForm Picture = new(MediaTypeNames.Image.Svg);
 
     private readonly MediaTypeHeaderValue whole;

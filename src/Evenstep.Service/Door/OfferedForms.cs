@@ -8,6 +8,7 @@ namespace Evenstep.Service.Door;
 internal sealed class OfferedForms
 {
     public static readonly OfferedForms JsonOnly = new(AnswerForm.Json);
+    public static readonly OfferedForms JsonOrCsv = new(AnswerForm.Json, AnswerForm.Csv);
     public static readonly OfferedForms JsonOrPicture = new(AnswerForm.Json, AnswerForm.Picture);
 
     private const double UsualQuality = 1;

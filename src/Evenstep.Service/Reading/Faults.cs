@@ -18,6 +18,15 @@ internal sealed class Faults
 
     public bool Any => count > 0;
 
+    /// <summary>The same faults so far, to go on from.</summary>
+    public Faults Copy()
+    {
+        var copy = new Faults { count = count };
+        copy.shown.AddRange(shown);
+        copy.missingEverywhere.UnionWith(missingEverywhere);
+        return copy;
+    }
+
     /// <summary>The message is only worked out if it will be shown: a hostile body can hold very many faults.</summary>
     public void Add(Place place, FaultCode code, Func<string> message)
     {

@@ -1,5 +1,6 @@
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Catalogues.Csv;
+using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Tests.Catalogues;
 
@@ -50,7 +51,7 @@ public sealed class CsvFuzzTests
     private static bool AssertAnswered(byte[] bytes, bool mustRefuse)
     {
         var read = ReadCsv.Of(bytes);
-        var changes = CsvItems.Read(bytes, CsvPurpose.Changes, refuseUnknown: true);
+        var changes = CsvItems.Read(bytes, CsvPurpose.Changes, refuseUnknown: true, new Faults());
 
         Assert.All(read.Faults.Shown.Concat(changes.Faults.Shown), fault =>
         {

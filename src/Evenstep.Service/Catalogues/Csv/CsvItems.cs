@@ -43,7 +43,11 @@ internal sealed class CsvItems
         using (var json = new Utf8JsonWriter(bytes))
         {
             json.WriteStartObject();
-            json.WriteString(CatalogueFields.Currency.Name, currency);
+            if (currency is not null)
+            {
+                json.WriteString(CatalogueFields.Currency.Name, currency);
+            }
+
             WriteList(json, CatalogueFields.Items.Name, Rows);
             if (telescopes is { ValueKind: JsonValueKind.Array } list)
             {
@@ -60,9 +64,10 @@ internal sealed class CsvItems
     /// <param name="bytes">As received.</param>
     /// <param name="purpose">What the rows are.</param>
     /// <param name="refuseUnknown">Whether a column that is not known is a fault.</param>
-    public static CsvItems Read(ReadOnlyMemory<byte> bytes, CsvPurpose purpose, bool refuseUnknown)
+    /// <param name="faults">Where they are reported.</param>
+    public static CsvItems Read(ReadOnlyMemory<byte> bytes, CsvPurpose purpose, bool refuseUnknown, Faults faults)
     {
-        var (faults, warnings) = (new Faults(), new WarningList());
+        var warnings = new WarningList();
         var table = CsvTable.Read(CsvText.Checked(bytes, faults), PurchaseProblem.MostCatalogueItems, faults);
         if (table.Header is null)
         {

@@ -16,6 +16,14 @@ internal sealed class WarningList
     /// <summary>How many more there are than are shown.</summary>
     public int More { get; private set; }
 
+    /// <summary>The same warnings so far, to go on from.</summary>
+    public WarningList Copy()
+    {
+        var copy = new WarningList { More = More };
+        copy.shown.AddRange(shown);
+        return copy;
+    }
+
     public void Add(Place place, Remark remark, string? variant = null)
     {
         if (shown.Count == MostShown)

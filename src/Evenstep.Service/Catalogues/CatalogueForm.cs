@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using Evenstep.Service.Catalogues.Csv;
+using Evenstep.Service.Door;
+
+namespace Evenstep.Service.Catalogues;
+
+/// <summary>A form in which a stored catalogue is given.</summary>
+/// <param name="Form">What it is asked for by.</param>
+/// <param name="TagEnding">What its entity tag has after the version, since it is the tag of these bytes and of no others.</param>
+/// <param name="Write">Makes the bytes, in UTF-8.</param>
+internal sealed record CatalogueForm(AnswerForm Form, string TagEnding, Func<Catalogue, ReadOnlyMemory<byte>> Write)
+{
+    public static readonly ImmutableArray<CatalogueForm> All =
+    [
+        new(AnswerForm.Json, "", catalogue => catalogue.Content),
+        new(AnswerForm.Csv, "-csv", WriteCsv),
+    ];
+
+    /// <summary>The form that a request asks for; null if it accepts none.</summary>
+    public static CatalogueForm? AskedFor(HttpRequest request) =>
+        OfferedForms.JsonOrCsv.Choose(request.Headers.Accept) is { } form ? All.Single(one => one.Form == form) : null;
+
+    /// <summary>Its items; a CSV has no room for telescopes.</summary>
+    private static ReadOnlyMemory<byte> WriteCsv(Catalogue catalogue)
+    {
+        using var bytes = new MemoryStream();
+        using var content = JsonDocument.Parse(catalogue.Content);
+        CsvExport.Write(bytes, [.. content.RootElement.GetProperty(CatalogueFields.Items.Name).EnumerateArray()]);
+        return bytes.ToArray();
+    }
+}

@@ -1,0 +1,136 @@
+using System.Text.Json;
+
+namespace Evenstep.Service.Tests.Catalogues;
+
+/// <summary>Catalogues are stored from CSV, and given as CSV.</summary>
+public sealed class CsvOverHttpTests(Service service) : IClassFixture<Service>
+{
+    private const string Csv = "text/csv";
+    private const string Header = "id,kind,price,barrel,focalLengthMm,apparentFieldDeg,eyeReliefMm";
+    private const string Rows = $"{Header}\nwide,eyepiece,89.90,1.25in,25,60,18\nfine,eyepiece,75,1.25in,8,60,15\n";
+
+    private readonly string path = $"/v1/catalogues/shop-{Guid.NewGuid():n}";
+
+    [Fact]
+    public async Task A_CSV_and_the_same_items_as_JSON_are_one_version()
+    {
+        var csv = await PutAsync(Rows);
+        var json = await service.GetAsync(path);
+        var again = await service.SendAsync(HttpMethod.Put, path, json.Body);
+
+        Assert.Equal((201, 2, 0), (csv.Status, csv.Json.GetProperty("itemCount").GetInt32(), csv.Json.GetProperty("warnings").GetArrayLength()));
+        Assert.Equal((200, csv.ETag), (again.Status, again.ETag));
+    }
+
+    [Fact]
+    public async Task The_demo_catalogue_goes_out_and_in_again_as_CSV()
+    {
+        var export = await GetAsync("/v1/catalogues/demo", Csv);
+
+        var stored = await PutAsync(export.Body);
+
+        Assert.Equal((200, Csv), (export.Status, export.ContentType));
+        Assert.Equal(201, stored.Status);
+        Assert.Equal(0, stored.Json.GetProperty("warnings").GetArrayLength());
+        Assert.Equal(
+            (await service.GetAsync("/v1/catalogues/demo")).Json.GetProperty("items").GetRawText(),
+            (await service.GetAsync(path)).Json.GetProperty("items").GetRawText());
+    }
+
+    [Theory]
+    [InlineData("text/csv", "text/csv")]
+    [InlineData("application/json", "application/json")]
+    [InlineData("*/*", "application/json")]
+    [InlineData("text/*", "text/csv")]
+    [InlineData("application/json;q=0.5, text/csv", "text/csv")]
+    [InlineData("application/json;q=0, */*", "text/csv")]
+    [InlineData("image/png", "application/problem+json")]
+    public async Task Whoever_asks_chooses_the_form(string accept, string type) => Assert.Equal(type, (await GetAsync("/v1/catalogues/demo", accept)).ContentType);
+
+    [Fact]
+    public async Task Each_form_has_its_own_tag_and_either_lets_a_change_through()
+    {
+        var stored = await PutAsync(Rows);
+        var csv = await GetAsync(path, Csv);
+
+        Assert.NotEqual(stored.ETag, csv.ETag);
+        Assert.Equal(304, (await service.SendAsync(HttpMethod.Get, path, headers: [("Accept", Csv), ("If-None-Match", csv.ETag!)])).Status);
+        Assert.Equal(200, (await service.SendAsync(HttpMethod.Get, path, headers: [("Accept", Csv), ("If-None-Match", stored.ETag!)])).Status);
+        Assert.Equal(200, (await PutAsync(Rows + "third,eyepiece,1,2in,30,70,20\n", ("If-Match", csv.ETag!))).Status);
+        Assert.Equal(412, (await PutAsync(Rows, ("If-Match", csv.ETag!))).Status);
+    }
+
+    [Fact]
+    public async Task Telescopes_and_currency_of_a_stored_catalogue_stay()
+    {
+        await service.SendAsync(HttpMethod.Put, path, Wares.Json());
+        var export = await GetAsync(path, Csv);
+
+        var changed = await service.SendAsync(HttpMethod.Put, path, export.Body, Csv);
+        var torn = await PutAsync(Rows);
+
+        Assert.Equal((200, 1, "EUR"), (changed.Status, changed.Json.GetProperty("telescopeCount").GetInt32(), changed.Json.GetProperty("currency").GetString()));
+        Assert.Equal(400, torn.Status);
+        Assert.All(torn.Errors, error => Assert.Matches("^/telescopes/0/included/[0-9] unknown-item$", error));
+    }
+
+    [Fact]
+    public async Task A_CSV_of_a_new_catalogue_needs_a_currency() => Assert.Equal(
+        ["currency missing"], (await service.SendAsync(HttpMethod.Put, path, Rows, Csv)).Errors);
+
+    [Theory]
+    [InlineData("?currency=euro", "currency too-long")]
+    [InlineData("?currency=EUR&unknownColumns=maybe", "unknownColumns not-one-of")]
+    [InlineData("?currency=EUR&unknowncolumns=refuse", "unknowncolumns unknown-field")]
+    public async Task Parameters_are_looked_at(string query, string error) =>
+        Assert.Equal([error], (await service.SendAsync(HttpMethod.Put, path + query, Rows, Csv)).Errors);
+
+    [Fact]
+    public async Task Parameters_of_CSV_do_not_go_with_JSON() =>
+        Assert.Equal(["currency unknown-field"], (await service.SendAsync(HttpMethod.Put, path + "?currency=EUR", Wares.Json())).Errors);
+
+    [Fact]
+    public async Task Of_three_thousand_rows_with_twenty_faults_all_twenty_are_named_and_nothing_is_stored()
+    {
+        var rows = Enumerable.Range(0, 3000).Select(i => $"i{i},eyepiece,{(i % 150 == 7 ? "1.999" : "1")},2in,12,52,9");
+
+        var answer = await PutAsync($"{Header}\n{string.Join('\n', rows)}\n");
+
+        Assert.Equal(400, answer.Status);
+        Assert.Equal(Enumerable.Range(0, 20).Select(i => $"/line/{2 + 7 + (150 * i)}/price too-many-decimals"), answer.Errors);
+        Assert.Equal(404, (await service.GetAsync(path)).Status);
+    }
+
+    [Theory]
+    [InlineData("en", "The price is 0, so it will be recommended as a gift.")]
+    [InlineData("de", "Der Preis ist 0; der Artikel würde als Geschenk empfohlen.")]
+    public async Task Warnings_come_with_the_answer_in_the_language_asked_for(string language, string text)
+    {
+        var answer = await PutAsync(Rows.Replace("75", "0", StringComparison.Ordinal).Replace("\n", ",x\n", StringComparison.Ordinal), ("Accept-Language", language));
+
+        var warnings = answer.Json.GetProperty("warnings").EnumerateArray().ToList();
+        Assert.Equal(["/line/1/x unknown-column", "/line/3/price price-of-zero"], warnings.Select(one => $"{Text(one, "pointer")} {Text(one, "code")}"));
+        Assert.Equal(text, Text(warnings[1], "text"));
+        Assert.Equal(201, answer.Status);
+    }
+
+    [Fact]
+    public async Task Columns_that_are_not_known_are_refused_on_request() => Assert.Equal(
+        ["/line/1/x unknown-field"],
+        (await service.SendAsync(HttpMethod.Put, $"{path}?currency=EUR&unknownColumns=refuse", Rows.Replace("\n", ",x\n", StringComparison.Ordinal), Csv)).Errors);
+
+    [Fact]
+    public async Task JSON_is_warned_of_by_pointer()
+    {
+        var answer = await service.SendAsync(HttpMethod.Put, path, """{ "currency": "EUK", "items": [ { "id": "a", "kind": "barlow", "factors": [2], "barrel": "2in", "price": 0 } ] }""");
+
+        Assert.Equal(["/currency", "/items/0/price"], answer.Json.GetProperty("warnings").EnumerateArray().Select(one => Text(one, "pointer")));
+    }
+
+    private static string? Text(JsonElement warning, string name) => warning.GetProperty(name).GetString();
+
+    private Task<Answer> PutAsync(string csv, params (string, string)[] headers) =>
+        service.SendAsync(HttpMethod.Put, $"{path}?currency=EUR", csv, Csv, headers);
+
+    private Task<Answer> GetAsync(string from, string accept) => service.SendAsync(HttpMethod.Get, from, headers: ("Accept", accept));
+}
