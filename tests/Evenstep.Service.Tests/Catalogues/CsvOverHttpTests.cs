@@ -37,6 +37,17 @@ public sealed class CsvOverHttpTests(Service service) : IClassFixture<Service>
             (await service.GetAsync(path)).Json.GetProperty("items").GetRawText());
     }
 
+    [Fact]
+    public async Task The_example_is_the_same_in_both_forms()
+    {
+        await service.SendAsync(HttpMethod.Put, path, Repository.Example("catalogue-small-shop"));
+        var json = await service.GetAsync(path);
+
+        var csv = await service.SendAsync(HttpMethod.Put, path, File.ReadAllText(Path.Combine(Repository.Root, "openapi", "examples", "catalogue-small-shop.csv")), Csv);
+
+        Assert.Equal((200, json.ETag), (csv.Status, csv.ETag));
+    }
+
     [Theory]
     [InlineData("text/csv", "text/csv")]
     [InlineData("application/json", "application/json")]
