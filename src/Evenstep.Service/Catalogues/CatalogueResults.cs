@@ -2,7 +2,6 @@ using System.Net.Mime;
 using System.Reflection;
 using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.Metadata;
-using Microsoft.Net.Http.Headers;
 
 namespace Evenstep.Service.Catalogues;
 
@@ -40,7 +39,6 @@ internal sealed class ContentResult(Catalogue catalogue, CatalogueForm form) : I
         var headers = response.GetTypedHeaders();
         var version = catalogue.Version! + form.TagEnding;
         headers.ETag = Preconditions.TagOf(version);
-        response.Headers.Append(HeaderNames.Vary, HeaderNames.Accept);
 
         // It may be kept, but not shown without asking whether it is still the one.
         headers.CacheControl = new() { Private = true, NoCache = true };

@@ -65,6 +65,7 @@ public sealed class CsvOverHttpTests(Service service) : IClassFixture<Service>
         var csv = await GetAsync(path, Csv);
 
         Assert.NotEqual(stored.ETag, csv.ETag);
+        Assert.Contains("Accept", csv.Vary.Split(", "));
         Assert.Equal(304, (await service.SendAsync(HttpMethod.Get, path, headers: [("Accept", Csv), ("If-None-Match", csv.ETag!)])).Status);
         Assert.Equal(200, (await service.SendAsync(HttpMethod.Get, path, headers: [("Accept", Csv), ("If-None-Match", stored.ETag!)])).Status);
         Assert.Equal(200, (await PutAsync(Rows + "third,eyepiece,1,2in,30,70,20\n", ("If-Match", csv.ETag!))).Status);
