@@ -64,6 +64,14 @@ public sealed class JudgeTests(Service service, SchemaJudge judge) : IClassFixtu
     }
 
     [JudgeFact]
+    public async Task The_known_targets_keep_to_the_document()
+    {
+        var answer = await service.GetAsync("/v1/targets");
+
+        Assert.Equal("", judge.OfAnswer("/v1/targets", answer.Status, answer.Body, "get").Errors);
+    }
+
+    [JudgeFact]
     public async Task Refusals_keep_to_the_document()
     {
         foreach (var bad in TestFile.BadBodies)
