@@ -98,59 +98,23 @@ public static class Reasons
     }
 
     /// <summary>Between the ends a zoom does more than fill one jump, and has said so.</summary>
-    private static IEnumerable<Remark> FromJump(Item item, Ladder ladder, Ladder without, KitView[] added)
+    private static IEnumerable<Remark> FromJump(Item item, Ladder ladder, Ladder without, KitView[] added) =>
+        Filling.Of(without, added, jump => jump.AtEnd || !item.IsZoom) is { } filling ? [Fills(filling, ladder.Telescope)] : [];
+
+    private static Remark Fills(Filling filling, TelescopeInUse telescope)
     {
-        if (without.Usable.IsEmpty)
+        var code = filling.Jump.Place switch
         {
-            return item.IsZoom ? [] : [Fills(WholeRange(ladder.Telescope), added[0], ladder)];
-        }
-
-        return without.Jumps().Where(jump => jump.AtEnd || !item.IsZoom).OrderByDescending(jump => jump.Weighed)
-            .Select(jump => (Jump: jump, Landed: added.Where(view => LandsIn(view, jump, ladder)).ToArray()))
-            .Where(one => one.Landed.Length > 0)
-            .Select(one => Fills(one.Jump, Foremost(one.Landed, one.Jump), ladder))
-            .Take(1);
-    }
-
-    private static bool LandsIn(KitView view, Jump jump, Ladder ladder)
-    {
-        var axis = ladder.Telescope.Axis;
-        var (from, to) = (axis.PositionOf(jump.FromPower), axis.PositionOf(jump.ToPower));
-        var (low, high) = (jump.Place == JumpPlace.LowEnd ? from - 1 : from, jump.Place == JumpPlace.HighEnd ? to + 1 : to);
-        return Tolerance.Above(view.View.To, low) && Tolerance.Below(view.View.From, high);
-    }
-
-    /// <summary>The view that does most for a jump: the farthest out at an end of the range, else the one nearest to the
-    /// middle.</summary>
-    private static KitView Foremost(KitView[] landed, Jump jump) => jump.Place switch
-    {
-        JumpPlace.LowEnd => landed.MinBy(view => view.View.Power)!,
-        JumpPlace.HighEnd => landed.MaxBy(view => view.View.PowerAtShortest)!,
-        _ => landed.MinBy(view => Math.Abs(Math.Log(PowerIn(jump, view.View) / MiddleOf(jump))))!,
-    };
-
-    /// <summary>The power by which a view serves a jump: of a zoom's the farthest out, or the one nearest to the middle.</summary>
-    private static double PowerIn(Jump jump, View view) => jump.Place switch
-    {
-        JumpPlace.LowEnd => view.Power,
-        JumpPlace.HighEnd => view.PowerAtShortest,
-        _ => Math.Clamp(MiddleOf(jump), view.Power, view.PowerAtShortest),
-    };
-
-    private static double MiddleOf(Jump jump) => Math.Sqrt(jump.FromPower * jump.ToPower);
-
-    private static Jump WholeRange(TelescopeInUse telescope) =>
-        new(telescope.Range.Lowest, telescope.Range.Highest, telescope.Axis.Length, JumpPlace.BetweenViews);
-
-    private static Remark Fills(Jump jump, KitView landed, Ladder ladder)
-    {
-        var code = jump.Place == JumpPlace.LowEnd ? ReachesLowEnd : jump.Place == JumpPlace.HighEnd ? ReachesHighEnd : FillsStep;
+            JumpPlace.LowEnd => ReachesLowEnd,
+            JumpPlace.HighEnd => ReachesHighEnd,
+            _ => FillsStep,
+        };
         return new Remark(code,
         [
-            RemarkValue.Of("telescope", ladder.Telescope.Telescope.Name),
-            RemarkValue.Power("from", jump.FromPower),
-            RemarkValue.Power("to", jump.ToPower),
-            RemarkValue.Power("power", PowerIn(jump, landed.View)),
+            RemarkValue.Of("telescope", telescope.Telescope.Name),
+            RemarkValue.Power("from", filling.Jump.FromPower),
+            RemarkValue.Power("to", filling.Jump.ToPower),
+            RemarkValue.Power("power", filling.Power),
         ]);
     }
 }

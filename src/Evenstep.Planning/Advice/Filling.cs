@@ -1,0 +1,61 @@
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Advice;
+
+/// <summary>The jump that views added to a ladder land in.</summary>
+/// <param name="Jump">Of the ladder without them, the widest that any of them lands in; the whole range, if it shows nothing.</param>
+/// <param name="View">The one that does most for the jump.</param>
+public sealed record Filling(Jump Jump, KitView View)
+{
+    /// <summary>The power by which the view serves the jump: of a zoom's the farthest out, or the one nearest to the middle.</summary>
+    public double Power => PowerIn(Jump, View.View);
+
+    /// <param name="ladder">Without the views.</param>
+    /// <param name="added">Usable views.</param>
+    /// <param name="counts">Which jumps count.</param>
+    /// <returns>Null if none of the views lands in a jump that counts.</returns>
+    public static Filling? Of(Ladder ladder, IReadOnlyList<KitView> added, Func<Jump, bool> counts)
+    {
+        IEnumerable<Jump> jumps = ladder.Usable.IsEmpty ? [WholeRange(ladder.Telescope)] : ladder.Jumps();
+        foreach (var jump in jumps.Where(counts).OrderByDescending(jump => jump.Weighed))
+        {
+            KitView[] landed = [.. added.Where(view => ladder.Usable.IsEmpty || LandsIn(view, jump, ladder.Telescope.Axis))];
+            if (landed.Length > 0)
+            {
+                return new Filling(jump, ladder.Usable.IsEmpty ? landed[0] : Foremost(landed, jump));
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Beyond an end of the range counts as that end.</summary>
+    private static bool LandsIn(KitView view, Jump jump, PowerAxis axis)
+    {
+        var (from, to) = (axis.PositionOf(jump.FromPower), axis.PositionOf(jump.ToPower));
+        var (low, high) = (jump.Place == JumpPlace.LowEnd ? from - 1 : from, jump.Place == JumpPlace.HighEnd ? to + 1 : to);
+        return Tolerance.Above(view.View.To, low) && Tolerance.Below(view.View.From, high);
+    }
+
+    /// <summary>The view that does most for a jump: the farthest out at an end of the range, else the one nearest to the
+    /// middle.</summary>
+    private static KitView Foremost(KitView[] landed, Jump jump) => jump.Place switch
+    {
+        JumpPlace.LowEnd => landed.MinBy(view => view.View.Power)!,
+        JumpPlace.HighEnd => landed.MaxBy(view => view.View.PowerAtShortest)!,
+        _ => landed.MinBy(view => Math.Abs(Math.Log(PowerIn(jump, view.View) / MiddleOf(jump))))!,
+    };
+
+    private static double PowerIn(Jump jump, View view) => jump.Place switch
+    {
+        JumpPlace.LowEnd => view.Power,
+        JumpPlace.HighEnd => view.PowerAtShortest,
+        _ => Math.Clamp(MiddleOf(jump), view.Power, view.PowerAtShortest),
+    };
+
+    private static double MiddleOf(Jump jump) => Math.Sqrt(jump.FromPower * jump.ToPower);
+
+    private static Jump WholeRange(TelescopeInUse telescope) =>
+        new(telescope.Range.Lowest, telescope.Range.Highest, telescope.Axis.Length, JumpPlace.BetweenViews);
+}
