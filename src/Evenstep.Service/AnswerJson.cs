@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Optics;
@@ -9,6 +10,7 @@ using Evenstep.Service.Assessments;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Health;
+using Evenstep.Service.ProductPages;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.SecondOpinions;
@@ -27,6 +29,8 @@ namespace Evenstep.Service;
 [JsonSerializable(typeof(KnownTargetsAnswer))]
 [JsonSerializable(typeof(StoredCatalogueAnswer))]
 [JsonSerializable(typeof(CatalogueListAnswer))]
+[JsonSerializable(typeof(MatchAnswer))]
+[JsonSerializable(typeof(JsonObject))]
 [JsonSerializable(typeof(ProblemDocument))]
 [JsonSerializable(typeof(HealthAnswer))]
 [JsonSerializable(typeof(IReadOnlyDictionary<string, int>))]

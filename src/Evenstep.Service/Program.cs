@@ -11,6 +11,7 @@ using Evenstep.Service.Errors;
 using Evenstep.Service.Health;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Pages;
+using Evenstep.Service.ProductPages;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.SecondOpinions;
 using Evenstep.Service.SpendingCurves;
@@ -58,6 +59,8 @@ builder.Services.AddSingleton<RecommendationDesk>();
 builder.Services.AddSingleton<RefereedSpending>();
 builder.Services.AddSingleton<SpendingDesk>();
 builder.Services.AddScoped<PlanningWalk>();
+builder.Services.AddScoped<PageDesk>();
+builder.Services.AddPageOrigins(builder.Configuration);
 builder.Services.AddCertifying(builder.Configuration);
 builder.Services.AddAnswerCache(builder.Configuration);
 builder.Services.AddServiceMetrics();
@@ -69,6 +72,7 @@ var app = builder.Build();
 app.UseRequestLog();
 app.UseAnswerHeaders();
 app.UseErrorPages();
+app.UseCors();
 
 // Routes.
 app.UseDocument();
@@ -82,6 +86,7 @@ api.MapSecondOpinions();
 api.MapSpendingCurves();
 api.MapTargets();
 api.MapCatalogues();
+api.MapProductPages();
 
 await app.RunAsync();
 return 0;

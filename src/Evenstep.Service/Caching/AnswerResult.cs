@@ -20,7 +20,7 @@ internal sealed class AnswerResult<T>(FinishedAnswer answer, bool isNew) : IResu
 
     public Task ExecuteAsync(HttpContext httpContext)
     {
-        Record(httpContext.RequestServices);
+        AnswerRecord.Take(httpContext.RequestServices, answer, isNew);
         return httpContext.Response.GiveAsync(answer.Manner, answer.Body, httpContext.RequestAborted);
     }
 
@@ -29,8 +29,12 @@ internal sealed class AnswerResult<T>(FinishedAnswer answer, bool isNew) : IResu
         builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), [MediaTypeNames.Application.Json]));
         builder.Metadata.Add(SpeaksLanguages.Yes);
     }
+}
 
-    private void Record(IServiceProvider services)
+/// <summary>Notes in the metrics and in the log what was answered.</summary>
+internal static class AnswerRecord
+{
+    public static void Take(IServiceProvider services, FinishedAnswer answer, bool isNew)
     {
         services.GetRequiredService<ServiceMeter>().Answered(answer.Outcome);
         var log = services.GetRequiredService<IDiagnosticContext>();

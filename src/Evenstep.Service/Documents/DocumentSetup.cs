@@ -22,6 +22,7 @@ internal static class DocumentSetup
             document.IncludeXmlComments(DocComments("Evenstep.Service"), includeControllerXmlComments: true);
             document.IncludeXmlComments(DocComments("Evenstep.Planning"));
             document.OperationFilter<BodyOfOperation>();
+            document.OperationFilter<QueryOfOperation>();
             document.OperationFilter<ErrorsOfOperation>();
             document.OperationFilter<PictureOfOperation>();
             document.OperationFilter<LanguagesOfOperation>();

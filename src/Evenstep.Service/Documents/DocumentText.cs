@@ -15,6 +15,7 @@ internal static class DocumentText
         ["conflict"] = "`conflicts.demands` (beside these, any of `excluded`)",
         ["exclusion"] = "`excluded`",
         ["note"] = "`notes`",
+        ["verdict"] = "`verdict`",
         ["reason"] = "`purchases[].reasons`",
         ["source"] = "`sources` of targets",
         ["target"] = "targets that have a common name, by id",
@@ -22,7 +23,7 @@ internal static class DocumentText
     };
 
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
-    private static readonly string[] NoCodes = ["alone", "in-telescope", "no-candidate", "no-view", "remedies", "remedy", "together", "view", "view-through", "widest"];
+    private static readonly string[] NoCodes = ["alone", "in-telescope", "no-candidate", "no-view", "remedies", "remedy", "together", "widest"];
 
     public static readonly OpenApiInfo Info = new()
     {
@@ -55,7 +56,7 @@ internal static class DocumentText
         values and names are the same in every language; `Accept-Language` chooses that of the sentences, of
         {Given.List(Language.All.Select(language => language.Tag))} (the first, if none of them is asked for). Errors are in English.
 
-        {Lines(English.Sentences.Keys.Select(key => key.Split('/')).GroupBy(parts => parts[0], parts => parts[1])
+        {Lines(English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => Sections.ContainsKey(parts[0])).GroupBy(parts => parts[0], parts => parts[1])
             .OrderBy(group => group.Key, StringComparer.Ordinal)
             .Select(group => $"{Sections[group.Key]}: {Given.List(group.Where(code => !NoCodes.Contains(code)).Distinct().Order(StringComparer.Ordinal))}"))}
         """;

@@ -13,6 +13,7 @@ internal sealed class TagsOfDocument : IDocumentFilter
             new() { Name = "Assessments", Description = "What a kit does." },
             new() { Name = "Catalogues", Description = "What a shop sells: stored once, named by id in every request." },
             new() { Name = "Health", Description = "How the service is." },
+            new() { Name = "Product pages", Description = "What a shop shows on the page of what it sells." },
             new() { Name = "Recommendations", Description = "What to buy." },
             new() { Name = "Second opinions", Description = "What to think of a shopping list." },
             new() { Name = "Spending curves", Description = "How much to spend." },

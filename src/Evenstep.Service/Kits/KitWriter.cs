@@ -64,7 +64,7 @@ internal static class KitWriter
 
     public static CatalogueAnswer CatalogueOf(Catalogue catalogue) => new() { Id = catalogue.Id, Version = catalogue.Version };
 
-    private static ViewAnswer ViewOf(KitView one) => new()
+    public static ViewAnswer ViewOf(KitView one) => new()
     {
         EyepieceId = one.Eyepiece.Id,
         BarlowId = one.Barlow?.Id,
@@ -81,7 +81,7 @@ internal static class KitWriter
         NotUsableBecause = one.NotUsableBecause,
     };
 
-    private static StepAnswer StepOf(Jump jump, double enoughMismatch) => new()
+    public static StepAnswer StepOf(Jump jump, double enoughMismatch) => new()
     {
         From = Rounded.Power(jump.FromPower),
         To = Rounded.Power(jump.ToPower),
@@ -90,7 +90,7 @@ internal static class KitWriter
         Enough = jump.IsEnough(enoughMismatch),
     };
 
-    private static OverlapAnswer OverlapOf(OverlappingPair pair) => new()
+    public static OverlapAnswer OverlapOf(OverlappingPair pair) => new()
     {
         First = NameOf(pair.First),
         Second = NameOf(pair.Second),

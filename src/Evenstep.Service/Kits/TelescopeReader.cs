@@ -80,7 +80,7 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
 
     private static string EmptyRange(Telescope telescope, PowerRange range) => string.Create(
         CultureInfo.InvariantCulture,
-        $"The powers of use in {Given.Quoted(telescope.Name)} would run from {range.Lowest:0.#}x (set by {Setter(range.LowestSetBy)}) to {range.Highest:0.#}x (set by {Setter(range.HighestSetBy)}); the highest must be at least {PowerRange.LeastSpan} times the lowest. Change what sets one of them, or give `powerRange` other ends.");
+        $"The powers of use in {Given.Quoted(telescope.Name)} would run from {range.Lowest:0.#}x (set by {Setter(range.LowestSetBy)}) to {range.Highest:0.#}x (set by {Setter(range.HighestSetBy)}); the highest must be at least {PowerRange.LeastSpan} times the lowest. Change what sets one of them; a request with a body may also give `powerRange` other ends.");
 
     private static string Setter(RangeEnd end) => end switch
     {

@@ -49,6 +49,17 @@ internal sealed class Faults
         missingEverywhere.Add(place.Step);
     }
 
+    /// <summary>Takes over what is wrong with a body that was made of something else, by the places where that stood.</summary>
+    public void AddAll(Faults others, Func<string, Place> placeOf)
+    {
+        foreach (var fault in others.shown)
+        {
+            Add(placeOf(fault.Pointer), fault.Code, () => fault.Message);
+        }
+
+        count += others.More;
+    }
+
     /// <summary>Whether something at this place or within it is known to be wrong.</summary>
     public bool Touch(Place place)
     {

@@ -14,8 +14,8 @@ internal static class RecommendationFields
 
     public static readonly TextShape ItemId = Make.OneLine(ItemFields.MostIdCharacters);
 
-    private static readonly Field<decimal?> Budget = Make.Money("budget", Bounds.Budget, "The most that all purchases together may cost.");
-    private static readonly Field<int?> MaxPurchases = Make.Whole("maxPurchases", 0, Limits.MostPurchases, "The most items to buy.").Defaulting("3");
+    public static readonly Field<decimal?> Budget = Make.Money("budget", Bounds.Budget, "The most that all purchases together may cost.");
+    public static readonly Field<int?> MaxPurchases = Make.Whole("maxPurchases", 0, Limits.MostPurchases, "The most items to buy.").Defaulting("3");
     private static readonly Field<int?> MaxBarlows = Make.Whole("maxBarlows", 0, Limits.MostBarlows, "The most Barlows among them.").Defaulting("1");
     private static readonly Field<decimal?> MaxPricePerItem = Make.Money("maxPricePerItem", Bounds.Price, "The most that one item may cost.");
     private static readonly Field<double?> MaxItemMassGrams = Make.Number("maxItemMassGrams", Bounds.MassGrams, "g", "The most that one item may weigh, in grams, where its mass is known.");
@@ -40,11 +40,11 @@ internal static class RecommendationFields
             }),
         "What must not be exceeded.");
 
-    private static readonly Field<Prefer?> PreferField = Make.Choice<Prefer>(
+    public static readonly Field<Prefer?> PreferField = Make.Choice<Prefer>(
         "prefer", "What decides between sets of purchases whose steps are equally good.").Defaulting("\"low-price\"");
 
-    private static readonly Field<Allowing?> Barlows = Make.Choice<Allowing>("barlows", "Whether Barlows may be bought.").Defaulting("\"allow\"");
-    private static readonly Field<Allowing?> Zooms = Make.Choice<Allowing>("zooms", "Whether zooms may be bought.").Defaulting("\"avoid\"");
+    public static readonly Field<Allowing?> Barlows = Make.Choice<Allowing>("barlows", "Whether Barlows may be bought.").Defaulting("\"allow\"");
+    public static readonly Field<Allowing?> Zooms = Make.Choice<Allowing>("zooms", "Whether zooms may be bought.").Defaulting("\"avoid\"");
 
     public static readonly Field<IReadOnlyList<string?>> MustInclude = Make.ListOf(
         "mustInclude", ItemId, 0, MostMustInclude, "Ids of items that must be bought.").Defaulting("[]");

@@ -1,6 +1,7 @@
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues;
+using Evenstep.Service.Kits;
 using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.SecondOpinions;
@@ -37,30 +38,10 @@ internal static class BreachWriter
         return new RemarkAnswer
         {
             Code = "overlap",
-            Text = new Sentence($"{Section}/overlap", [.. counted, RemarkValue.Of("firstView", InWords(pair.First)), RemarkValue.Of("secondView", InWords(pair.Second))]),
-            Values = Phrase.ValuesOf(
-            [
-                counted[0],
-                RemarkValue.Of("first", ValuesOf(pair.First)),
-                RemarkValue.Of("second", ValuesOf(pair.Second)),
-                pair.Ratio is { } ratio ? RemarkValue.Ratio("ratio", ratio) : RemarkValue.Of("ratio", null),
-                .. counted[1..],
-            ]),
+            Text = new Sentence($"{Section}/overlap", [.. counted, .. ViewPhrase.WordsOf(pair)]),
+            Values = Phrase.ValuesOf([counted[0], .. ViewPhrase.ValuesOf(pair), .. counted[1..]]),
         };
     }
-
-    private static RemarkValue[] ValuesOf(KitView one) =>
-    [
-        RemarkValue.Of("eyepieceId", one.Eyepiece.Id),
-        RemarkValue.Of("barlowId", one.Barlow?.Id),
-        new RemarkValue("factor", one.View.Factor, 3),
-        RemarkValue.Power("power", one.View.Power),
-        one.View.IsZoom ? RemarkValue.Power("powerAtShortest", one.View.PowerAtShortest) : RemarkValue.Of("powerAtShortest", null),
-    ];
-
-    private static Sentence InWords(KitView one) => new(
-        $"{Section}/view{(one.Barlow is null ? "" : "-through")}{(one.View.IsZoom ? "/zoom" : "")}",
-        [.. ValuesOf(one), RemarkValue.Of("eyepiece", one.Eyepiece.Name ?? one.Eyepiece.Id), RemarkValue.Of("barlow", one.Barlow?.Name ?? one.Barlow?.Id)]);
 
     private static RemarkAnswer MustFrame(FramingDemand framing, Kit kit)
     {

@@ -85,12 +85,29 @@ internal static class English
         ["breach/reticle"] = "With the list there would be no reticle eyepiece; one that gives {leastPower:x} is asked for.",
         ["breach/reticle/weak"] = "With the list a reticle eyepiece would reach {power:x}; {leastPower:x} is asked for.",
         ["breach/in-telescope"] = "{telescope:telescope}: {sentence}",
-        ["breach/view"] = "{eyepiece:item} ({power:x})",
-        ["breach/view/zoom"] = "{eyepiece:item} ({power:x} to {powerAtShortest:x})",
-        ["breach/view-through"] = "{eyepiece:item} through {barlow:item} at {factor:factor}x ({power:x})",
-        ["breach/view-through/zoom"] = "{eyepiece:item} through {barlow:item} at {factor:factor}x ({power:x} to {powerAtShortest:x})",
         ["breach/widest"] = "; the widest true field is {trueFieldDeg:deg}",
         ["breach/no-view"] = "",
+
+        // What an item comes to beside what is owned.
+        ["verdict/fills-a-step"] = "Fills the jump from {from:x} to {to:x} with {power:x}.",
+        ["verdict/fills-a-step/low-end"] = "Reaches down to {power:x}; so far there is nothing below {to:x}, and the lowest power of use is {from:x}.",
+        ["verdict/fills-a-step/high-end"] = "Reaches up to {power:x}; so far there is nothing above {from:x}, and the highest power of use is {to:x}.",
+        ["verdict/fills-a-step/first"] = "Gives a first view, {power:x}; of use are {from:x} to {to:x}.",
+        ["verdict/widens-the-view"] = "Shows {trueFieldDeg:deg} at {power:x}; the widest so far is {widestDeg:deg}.",
+        ["verdict/widens-the-view/at-its-power"] = "Shows {trueFieldDeg:deg} at {power:x}, where what you have shows at most {widestDeg:deg}.",
+        ["verdict/repeats"] = "{firstView} and {secondView} repeat one another.",
+        ["verdict/repeats/owned"] = "You have it already.",
+        ["verdict/not-usable"] = "Of no use here. {sentence}",
+        ["verdict/not-usable/barlow"] = "Of no use here: none of the powers that it makes of your eyepieces can be used.",
+        ["verdict/changes-nothing"] = "Changes nothing: its powers lie where your steps are small enough already.",
+        ["verdict/changes-nothing/no-view"] = "Changes nothing: you have no eyepiece that fits it.",
+        ["verdict/changes-nothing/reticle"] = "Changes nothing: a reticle eyepiece is for guiding and measuring, and adds no view.",
+
+        // A view, named inside a sentence.
+        ["view/alone"] = "{eyepiece:item} ({power:x})",
+        ["view/alone/zoom"] = "{eyepiece:item} ({power:x} to {powerAtShortest:x})",
+        ["view/through"] = "{eyepiece:item} through {barlow:item} at {factor:factor}x ({power:x})",
+        ["view/through/zoom"] = "{eyepiece:item} through {barlow:item} at {factor:factor}x ({power:x} to {powerAtShortest:x})",
 
         // Why an item of the catalogue is no candidate.
         ["exclusion/excluded-by-request"] = "The request excludes it.",

@@ -81,12 +81,29 @@ internal static class German
         ["breach/reticle"] = "Mit dieser Liste gäbe es kein Fadenkreuzokular; gewünscht ist eines mit mindestens {leastPower:x}er Vergrößerung.",
         ["breach/reticle/weak"] = "Mit dieser Liste käme das Fadenkreuzokular auf {power:x}e Vergrößerung; gewünscht ist mindestens {leastPower:x}e.",
         ["breach/in-telescope"] = "{telescope:telescope}: {sentence}",
-        ["breach/view"] = "{eyepiece:item} ({power:x})",
-        ["breach/view/zoom"] = "{eyepiece:item} ({power:x} bis {powerAtShortest:x})",
-        ["breach/view-through"] = "{eyepiece:item} mit {barlow:item} (Faktor {factor:factor}, {power:x})",
-        ["breach/view-through/zoom"] = "{eyepiece:item} mit {barlow:item} (Faktor {factor:factor}, {power:x} bis {powerAtShortest:x})",
         ["breach/widest"] = "; das größte wahre Gesichtsfeld wäre {trueFieldDeg:deg}",
         ["breach/no-view"] = "",
+
+        // What an item comes to beside what is owned.
+        ["verdict/fills-a-step"] = "Schließt die Lücke zwischen {from:x} und {to:x} mit {power:x}er Vergrößerung.",
+        ["verdict/fills-a-step/low-end"] = "Reicht hinunter bis {power:x}; bisher gibt es nichts unter {to:x}, und die niedrigste sinnvolle Vergrößerung ist {from:x}.",
+        ["verdict/fills-a-step/high-end"] = "Reicht hinauf bis {power:x}; bisher gibt es nichts über {from:x}, und die höchste sinnvolle Vergrößerung ist {to:x}.",
+        ["verdict/fills-a-step/first"] = "Gibt mit {power:x}er Vergrößerung einen ersten Anblick; sinnvoll sind {from:x} bis {to:x}.",
+        ["verdict/widens-the-view"] = "Zeigt bei {power:x}er Vergrößerung ein wahres Gesichtsfeld von {trueFieldDeg:deg}; das größte ist bisher {widestDeg:deg}.",
+        ["verdict/widens-the-view/at-its-power"] = "Zeigt bei {power:x}er Vergrößerung ein wahres Gesichtsfeld von {trueFieldDeg:deg}; Ihre Ausrüstung zeigt dort höchstens {widestDeg:deg}.",
+        ["verdict/repeats"] = "{firstView} und {secondView} wiederholen einander.",
+        ["verdict/repeats/owned"] = "Das haben Sie schon.",
+        ["verdict/not-usable"] = "Hier nicht zu gebrauchen. {sentence}",
+        ["verdict/not-usable/barlow"] = "Hier nicht zu gebrauchen: Aus Ihren Okularen macht sie keine nutzbare Vergrößerung.",
+        ["verdict/changes-nothing"] = "Ändert nichts: Die Vergrößerungen liegen dort, wo die Abstufung schon fein genug ist.",
+        ["verdict/changes-nothing/no-view"] = "Ändert nichts: Keines Ihrer Okulare passt hinein.",
+        ["verdict/changes-nothing/reticle"] = "Ändert nichts: Ein Fadenkreuzokular dient zum Nachführen und Messen; eine Vergrößerung zum Beobachten kommt nicht hinzu.",
+
+        // A view, named inside a sentence.
+        ["view/alone"] = "{eyepiece:item} ({power:x})",
+        ["view/alone/zoom"] = "{eyepiece:item} ({power:x} bis {powerAtShortest:x})",
+        ["view/through"] = "{eyepiece:item} mit {barlow:item} (Faktor {factor:factor}, {power:x})",
+        ["view/through/zoom"] = "{eyepiece:item} mit {barlow:item} (Faktor {factor:factor}, {power:x} bis {powerAtShortest:x})",
 
         // Why an item of the catalogue is no candidate.
         ["exclusion/excluded-by-request"] = "In der Anfrage ausgeschlossen.",

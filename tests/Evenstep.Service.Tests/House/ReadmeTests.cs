@@ -14,7 +14,7 @@ namespace Evenstep.Service.Tests.House;
 public sealed partial class ReadmeTests(Service service) : IClassFixture<Service>
 {
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
-    private static readonly string[] Frames = ["alone", "in-telescope", "no-candidate", "no-view", "remedies", "remedy", "together", "view", "view-through", "widest"];
+    private static readonly string[] Frames = ["alone", "in-telescope", "no-candidate", "no-view", "remedies", "remedy", "through", "together", "widest"];
 
     private static readonly string[] Roles = ["request", "answer"];
 

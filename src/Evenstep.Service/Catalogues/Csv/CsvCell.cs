@@ -1,5 +1,4 @@
 using System.Text.Json;
-using System.Text.RegularExpressions;
 using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Catalogues.Csv;
@@ -8,7 +7,7 @@ namespace Evenstep.Service.Catalogues.Csv;
 /// A cell and the JSON value it stands for. What is no number where a number belongs becomes a text, so that the field's
 /// own shape refuses it in its own words.
 /// </summary>
-internal static partial class CsvCell
+internal static class CsvCell
 {
     private const char ListSeparator = ' ';
 
@@ -42,7 +41,7 @@ internal static partial class CsvCell
 
     private static void WriteNumber(Utf8JsonWriter json, string cell)
     {
-        if (JsonNumber().IsMatch(cell))
+        if (TextAsJson.IsNumber(cell))
         {
             json.WriteRawValue(cell);
         }
@@ -75,7 +74,4 @@ internal static partial class CsvCell
             json.WriteStringValue(cell);
         }
     }
-
-    [GeneratedRegex(@"^-?(0|[1-9][0-9]*)(\.[0-9]+)?([eE][+-]?[0-9]+)?\z", RegexOptions.ExplicitCapture)]
-    private static partial Regex JsonNumber();
 }

@@ -4,7 +4,7 @@ using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Advice;
 
-/// <summary>What an item comes to beside what is owned. The first that applies, in the order of <see cref="Match.Of"/>.</summary>
+/// <summary>What an item comes to beside what is owned. The first that applies, in the order of <see cref="ItemMatch.Of"/>.</summary>
 public enum Verdict
 {
     /// <summary>A view that repeats nothing makes the mean excess less: it lands in a jump wider than is enough.</summary>
@@ -30,9 +30,9 @@ public enum Verdict
 public sealed record WiderView(KitView View, double WidestDeg, bool AtItsPower);
 
 /// <summary>What one item does for what is owned, in one telescope.</summary>
-public sealed record Match
+public sealed record ItemMatch
 {
-    private Match(Kit before, Kit after, ImmutableArray<KitView> views, ImmutableArray<OverlappingPair> repetitions)
+    private ItemMatch(Kit before, Kit after, ImmutableArray<KitView> views, ImmutableArray<OverlappingPair> repetitions)
     {
         Before = before;
         After = after;
@@ -65,7 +65,7 @@ public sealed record Match
     /// </summary>
     /// <param name="problem">Of one telescope.</param>
     /// <param name="item">Owned or not, a candidate or not.</param>
-    public static Match Of(PurchaseProblem problem, Item item)
+    public static ItemMatch Of(PurchaseProblem problem, Item item)
     {
         var (before, after) = (Kit.Of(problem, []), Kit.Of(problem, [item]));
         var ladder = before.Ladders.Single();
@@ -76,7 +76,7 @@ public sealed record Match
 
         var filling = Improves(ladder, fresh, problem.EnoughMismatch) ? Filling.Of(ladder, fresh, _ => true) : null;
         var wider = filling is null ? WiderBy(fresh, ladder, problem.Preferences.LnLeastStep) : null;
-        return new Match(before, after, views, repetitions)
+        return new ItemMatch(before, after, views, repetitions)
         {
             Verdict = IsOfNoUse(item, views, ladder.Telescope.Telescope) ? Verdict.NotUsable
                 : filling is not null ? Verdict.FillsAStep

@@ -8,7 +8,7 @@ using Evenstep.Planning.Tests.Oracle;
 namespace Evenstep.Planning.Tests.Advice;
 
 /// <summary>One telescope of 1000 mm, of use from 25 to 200 times; 25 mm give 40 times, 10 mm give 100.</summary>
-public sealed class MatchTests
+public sealed class ItemMatchTests
 {
     private const int Draws = 800;
     private const int FirstSeed = 440_000;
@@ -145,7 +145,7 @@ public sealed class MatchTests
         {
             foreach (var item in Planner.Solve(problem, 10, CancellationToken.None).Purchases.Where(item => item.Ocular is not null))
             {
-                var match = Match.Of(problem, item);
+                var match = ItemMatch.Of(problem, item);
                 verdicts.Add(match.Verdict);
                 Assert.True(match.Verdict != Verdict.NotUsable, $"{item} is judged {match.Verdict}");
             }
@@ -162,7 +162,7 @@ public sealed class MatchTests
         {
             foreach (var item in problem.Catalogue.Items)
             {
-                var match = Match.Of(problem, item);
+                var match = ItemMatch.Of(problem, item);
                 var isBetter = Tolerance.Below(match.After.Figures.MeanExcess, match.Before.Figures.MeanExcess);
 
                 verdicts.Add(match.Verdict);
@@ -181,7 +181,7 @@ public sealed class MatchTests
         .Select(seed => Bridge.ToProblem(RandomProblems.Make(seed)))
         .Where(problem => problem.Telescopes.Length == 1);
 
-    private static Match Owning(Item[] owned, Item item, double enoughStep = 1.5) => Match.Of(
+    private static ItemMatch Owning(Item[] owned, Item item, double enoughStep = 1.5) => ItemMatch.Of(
         Some.Problem(From25To200, owned: [.. owned], catalogue: [item]) with { Preferences = new Preferences { EnoughStep = enoughStep } },
         item);
 }

@@ -1,0 +1,24 @@
+namespace Evenstep.Service.ProductPages;
+
+/// <summary>Which sites' pages may fetch the answers made for product pages from a browser.</summary>
+internal static class PageOrigins
+{
+    public const string Policy = "product-pages";
+    public const string Key = "Evenstep:PageOrigins";
+
+    /// <summary>The origins configured, such as `https://shop.example`, separated by spaces; `*` for any. None by default.</summary>
+    /// <exception cref="InvalidOperationException">Something configured is no origin.</exception>
+    public static void AddPageOrigins(this IServiceCollection services, IConfiguration configuration)
+    {
+        string[] origins = (configuration[Key] ?? "").Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        if (origins.FirstOrDefault(origin => !IsOrigin(origin)) is { } wrong)
+        {
+            throw new InvalidOperationException($"{Key} must be origins such as https://shop.example, separated by spaces, or *; {wrong} is none.");
+        }
+
+        services.AddCors(cors => cors.AddPolicy(Policy, policy => policy.WithOrigins(origins).WithMethods(HttpMethods.Get).WithExposedHeaders("ETag")));
+    }
+
+    private static bool IsOrigin(string text) =>
+        text == "*" || (Uri.TryCreate(text, UriKind.Absolute, out var uri) && uri.Scheme is "http" or "https" && uri.GetLeftPart(UriPartial.Authority) == text);
+}

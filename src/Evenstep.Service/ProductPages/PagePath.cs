@@ -1,0 +1,30 @@
+using Evenstep.Service.Catalogues;
+using Evenstep.Service.Errors;
+using Evenstep.Service.Reading;
+
+namespace Evenstep.Service.ProductPages;
+
+/// <summary>Says that what a page's path names does not exist.</summary>
+internal static class PagePath
+{
+    /// <summary>Null if there is such a telescope.</summary>
+    public static ProblemResult? RefusalOfTelescope(Shelf shelf, string catalogueId, string telescopeId) =>
+        shelf.Find(catalogueId) is not { } catalogue ? NoCatalogue(shelf, catalogueId)
+        : catalogue.Telescopes.ContainsKey(telescopeId) ? null
+        : Missing("telescope", telescopeId, catalogue.Telescopes.Keys);
+
+    /// <summary>Null if there is such an item.</summary>
+    public static ProblemResult? RefusalOfItem(Shelf shelf, string catalogueId, string itemId) =>
+        shelf.Find(catalogueId) is not { } catalogue ? NoCatalogue(shelf, catalogueId)
+        : catalogue.Items.ContainsKey(itemId) ? null
+        : Missing("item", itemId, catalogue.Items.Keys);
+
+    private static ProblemResult NoCatalogue(Shelf shelf, string id) =>
+        new(ProblemKind.NotFound, $"There is no catalogue {Given.Quoted(id)}. Stored are {Given.List(shelf.Ids)}.");
+
+    private static ProblemResult Missing(string what, string id, IEnumerable<string> known)
+    {
+        var suggestion = NearestName.To(id, known) is { } nearest ? $" Did you mean `{nearest}`?" : "";
+        return new ProblemResult(ProblemKind.NotFound, $"The catalogue has no {what} {Given.Quoted(id)}.{suggestion} Give the id of one it has.");
+    }
+}

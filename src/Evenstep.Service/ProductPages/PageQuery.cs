@@ -1,0 +1,67 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Evenstep.Service.Reading;
+
+namespace Evenstep.Service.ProductPages;
+
+/// <summary>
+/// The query of a page. It amounts to the body of a request for a recommendation, and is read as one: by the same tables of
+/// fields, all faults at once, each named by its parameter.
+/// </summary>
+/// <param name="parameters">What may be given.</param>
+internal sealed class PageQuery(params QueryParameter[] parameters)
+{
+    public IReadOnlyList<QueryParameter> Parameters => parameters;
+
+    /// <summary>Puts what a query says into a body. An empty parameter is as good as none, for forms send what is not filled in.</summary>
+    public void Fill(JsonObject body, IQueryCollection query, Faults faults)
+    {
+        foreach (var (name, values) in query)
+        {
+            if (Find(name) is not { } parameter)
+            {
+                faults.Add(Place.OfQuery(name), FaultCode.UnknownField, () => Unknown(name));
+            }
+            else if (values.Count > 1 && !parameter.IsRepeated)
+            {
+                faults.Add(Place.OfQuery(parameter.Name), FaultCode.Duplicate, () => $"`{parameter.Name}` is given more than once; leave all but one out.");
+            }
+            else if (values.OfType<string>().Where(text => text.Length > 0).ToList() is { Count: > 0 } texts)
+            {
+                parameter.Put(body, texts);
+            }
+        }
+    }
+
+    /// <summary>Has a body read, and names what is wrong with it by the parameters that it was made of.</summary>
+    public T? Read<T>(JsonObject body, Func<JsonElement, Faults, T?> read, Faults faults)
+        where T : class
+    {
+        using var json = JsonDocument.Parse(JsonSerializer.SerializeToUtf8Bytes(body, AnswerJson.Shared.JsonObject));
+        var inBody = new Faults();
+        var asked = read(json.RootElement, inBody);
+        faults.AddAll(inBody, pointer => Place.OfQuery(NameOf(pointer)));
+        return faults.Any ? null : asked;
+    }
+
+    private QueryParameter? Find(string name) => parameters.FirstOrDefault(one => one.Name.Equals(name, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>The parameter that a place in the body was made of; where it was made of several, the first of them.</summary>
+    private string NameOf(string pointer)
+    {
+        var within = parameters.Where(one => pointer == one.Pointer || pointer.StartsWith($"{one.Pointer}/", StringComparison.Ordinal));
+        var around = parameters.Where(one => one.Pointer.StartsWith($"{pointer}/", StringComparison.Ordinal));
+        return within.OrderByDescending(one => one.Pointer.Length).Concat(around).FirstOrDefault()?.Name ?? parameters[0].Name;
+    }
+
+    private string Unknown(string name)
+    {
+        var names = parameters.Select(one => one.Name).ToList();
+        return NearestName.To(name, names) is { } nearest
+            ? $"{Given.Quoted(name)} is no query parameter here. Did you mean `{nearest}`?"
+            : $"{Given.Quoted(name)} is no query parameter here. Known are {Given.List(names)}.";
+    }
+}
+
+/// <summary>Tells the OpenAPI document what query an endpoint takes, and what the parts of its path mean.</summary>
+internal sealed record TakesQuery(PageQuery Query, (string Name, string Meaning)[] Path);

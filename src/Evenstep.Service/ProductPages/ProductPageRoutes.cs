@@ -1,0 +1,70 @@
+using Evenstep.Service.Catalogues;
+using Evenstep.Service.Door;
+using Evenstep.Service.Errors;
+using Evenstep.Service.Reading;
+using Evenstep.Service.Recommendations;
+using Evenstep.Service.Wording;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace Evenstep.Service.ProductPages;
+
+/// <summary>What a shop shows on the pages of what it sells.</summary>
+internal static class ProductPageRoutes
+{
+    private const string Tag = "Product pages";
+
+    private static readonly (string, string) CatalogueId = ("id", "The catalogue's id.");
+
+    public static void MapProductPages(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/catalogues/{id}/telescopes/{telescopeId}/recommendation", RecommendAsync)
+            .WithName("recommendForTelescope")
+            .WithTags(Tag)
+            .RequireCors(PageOrigins.Policy)
+            .WithMetadata(new TakesQuery(PageFields.OfTelescope, [CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")]));
+        routes.MapGet("/catalogues/{id}/items/{itemId}/match", Match)
+            .WithName("matchItem")
+            .WithTags(Tag)
+            .RequireCors(PageOrigins.Policy)
+            .WithMetadata(new TakesQuery(PageFields.OfItem, [CatalogueId, ("itemId", "The item's id in the catalogue.")]));
+    }
+
+    /// <summary>Recommends what goes well with a telescope of the catalogue, and with what is packed with it.</summary>
+    /// <remarks>
+    /// The answer of `POST /v1/recommendations`, made for a product page: it has an `ETag` of its own, and so neither a
+    /// `catalogue.version` nor `solver.milliseconds` (null and 0).
+    /// </remarks>
+    /// <response code="200">The recommendation.</response>
+    /// <response code="304">The answer is the one that `If-None-Match` names.</response>
+    public static async Task<Results<PageResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(
+        string id, string telescopeId, HttpRequest request, Shelf shelf, PageDesk desk, CancellationToken gone) =>
+        (FrontDoor.RefusalOfAccept(request) ?? PagePath.RefusalOfTelescope(shelf, id, telescopeId)) is { } refusal
+            ? refusal
+            : await desk.RecommendAsync(request, PageFields.BodyOfTelescope(id, telescopeId), gone);
+
+    /// <summary>Says what an item of the catalogue does in a telescope, beside what is owned.</summary>
+    /// <remarks>
+    /// The telescope is one of the catalogue (`telescope`; what is packed with it counts as owned), or given in full
+    /// (`apertureMm`, `focalLengthMm`, `focuserBarrel`).
+    /// </remarks>
+    /// <response code="200">What it does.</response>
+    /// <response code="304">The answer is the one that `If-None-Match` names.</response>
+    public static Results<PageResult<MatchAnswer>, ProblemResult> Match(string id, string itemId, HttpRequest request, Shelf shelf)
+    {
+        if ((FrontDoor.RefusalOfAccept(request) ?? PagePath.RefusalOfItem(shelf, id, itemId)) is { } refusal)
+        {
+            return refusal;
+        }
+
+        var faults = new Faults();
+        var body = PageFields.BodyOfItem(id);
+        PageFields.OfItem.Fill(body, request.Query, faults);
+        if (PageFields.OfItem.Read(body, (json, inBody) => RecommendationReader.Read(json, shelf, inBody), faults) is not { } asked)
+        {
+            return ProblemResult.Of(faults, "query");
+        }
+
+        var language = request.LanguageAsked();
+        return PageResult<MatchAnswer>.Of(MatchWriter.Write(asked, asked.Catalogue.Items[itemId]), AnswerJson.In(language).MatchAnswer, language);
+    }
+}
