@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Catalogues;
+using Evenstep.Service.ProductPages;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.SecondOpinions;
@@ -15,6 +16,7 @@ namespace Evenstep.Service.Tests;
 internal static class SaidOfPlans
 {
     private const double Work = 10;
+    private const int MostMatches = 4;
 
     private static readonly Shelf Shelf = Shelf.WithDemo();
 
@@ -34,7 +36,7 @@ internal static class SaidOfPlans
         return body;
     }
 
-    private static (RecommendationAnswer Advice, ListAnswer List) AnswersTo(JsonObject json, string[] shoppingList)
+    private static (RecommendationAnswer Advice, ListAnswer List, MatchAnswer[] Matches) AnswersTo(JsonObject json, string[] shoppingList)
     {
         using var body = JsonDocument.Parse(json.ToJsonString());
         var faults = new Faults();
@@ -43,11 +45,12 @@ internal static class SaidOfPlans
         var opinion = SecondOpinionWriter.Write(
             new SecondOpinionAsked { Planning = asked, ShoppingList = [.. shoppingList.Select(id => asked.Catalogue.Items[id])] },
             new Solved(plan, TimeSpan.Zero));
-        return (opinion.Advice, opinion.List);
+        MatchAnswer[] matches = asked.Problem.Telescopes.Length > 1 ? [] : [.. asked.Catalogue.Items.Values.Take(MostMatches).Select(item => MatchWriter.Write(asked, item))];
+        return (opinion.Advice, opinion.List, matches);
     }
 
-    private static IEnumerable<Sentence> Of((RecommendationAnswer Advice, ListAnswer List) answers) =>
-        [.. answers.List.Breaches.Select(breach => breach.Text), .. Of(answers.Advice)];
+    private static IEnumerable<Sentence> Of((RecommendationAnswer Advice, ListAnswer List, MatchAnswer[] Matches) answers) =>
+        [.. answers.List.Breaches.Select(breach => breach.Text), .. answers.Matches.Select(match => match.Verdict.Text), .. Of(answers.Advice)];
 
     private static IEnumerable<Sentence> Of(RecommendationAnswer answer) =>
     [

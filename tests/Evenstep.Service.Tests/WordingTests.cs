@@ -11,7 +11,7 @@ public sealed class WordingTests
     private const int Problems = 1500;
     private const int FirstSeed = 410_000;
 
-    private static readonly string[] OftenSaid = ["reason", "exclusion", "conflict", "breach"];
+    private static readonly string[] OftenSaid = ["reason", "exclusion", "conflict", "breach", "verdict", "view"];
 
     [Fact]
     public void Every_code_has_a_sentence()

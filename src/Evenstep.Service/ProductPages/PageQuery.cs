@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Evenstep.Service.Reading;
+using Microsoft.Extensions.Primitives;
 
 namespace Evenstep.Service.ProductPages;
 
@@ -16,20 +17,15 @@ internal sealed class PageQuery(params QueryParameter[] parameters)
     /// <summary>Puts what a query says into a body. An empty parameter is as good as none, for forms send what is not filled in.</summary>
     public void Fill(JsonObject body, IQueryCollection query, Faults faults)
     {
-        foreach (var (name, values) in query)
+        foreach (var name in query.Keys.Where(name => !parameters.Any(parameter => parameter.IsCalled(name))))
         {
-            if (Find(name) is not { } parameter)
-            {
-                faults.Add(Place.OfQuery(name), FaultCode.UnknownField, () => Unknown(name));
-            }
-            else if (values.Count > 1 && !parameter.IsRepeated)
-            {
-                faults.Add(Place.OfQuery(parameter.Name), FaultCode.Duplicate, () => $"`{parameter.Name}` is given more than once; leave all but one out.");
-            }
-            else if (values.OfType<string>().Where(text => text.Length > 0).ToList() is { Count: > 0 } texts)
-            {
-                parameter.Put(body, texts);
-            }
+            faults.Add(Place.OfQuery(name), FaultCode.UnknownField, () => Unknown(name));
+        }
+
+        // In the order of the table, so that the same query makes the same body in whatever order it is written.
+        foreach (var parameter in parameters)
+        {
+            Put(parameter, query[parameter.Name], body, faults);
         }
     }
 
@@ -44,7 +40,17 @@ internal sealed class PageQuery(params QueryParameter[] parameters)
         return faults.Any ? null : asked;
     }
 
-    private QueryParameter? Find(string name) => parameters.FirstOrDefault(one => one.Name.Equals(name, StringComparison.OrdinalIgnoreCase));
+    private static void Put(QueryParameter parameter, StringValues values, JsonObject body, Faults faults)
+    {
+        if (values.Count > 1 && !parameter.IsRepeated)
+        {
+            faults.Add(Place.OfQuery(parameter.Name), FaultCode.Duplicate, () => $"`{parameter.Name}` is given more than once; leave all but one out.");
+        }
+        else if (values.OfType<string>().Where(text => text.Length > 0).ToList() is { Count: > 0 } texts)
+        {
+            parameter.Put(body, texts);
+        }
+    }
 
     /// <summary>The parameter that a place in the body was made of; where it was made of several, the first of them.</summary>
     private string NameOf(string pointer)

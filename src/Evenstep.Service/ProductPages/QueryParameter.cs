@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Evenstep.Service.Reading;
 
@@ -16,6 +17,9 @@ internal sealed record QueryParameter(Field Field, params string[] Path)
     /// <summary>Makes JSON of what was given once.</summary>
     public Func<string, JsonNode> JsonOf { get; init; } = text => TextAsJson.Of(Field.AnyShape, text);
 
+    /// <summary>Whether a query means it by this name; the framework takes no notice of case.</summary>
+    public bool IsCalled(string name) => Name.Equals(name, StringComparison.OrdinalIgnoreCase);
+
     public string Pointer => string.Concat(Path.Select(step => $"/{step}"));
 
     /// <summary>Puts what was given into a body.</summary>
@@ -23,7 +27,7 @@ internal sealed record QueryParameter(Field Field, params string[] Path)
     {
         foreach (var step in Path[..^1])
         {
-            body = body is JsonArray list ? list[int.Parse(step, System.Globalization.CultureInfo.InvariantCulture)]! : body[step] ??= new JsonObject();
+            body = body is JsonArray list ? list[int.Parse(step, CultureInfo.InvariantCulture)]! : body[step] ??= new JsonObject();
         }
 
         body[Path[^1]] = IsRepeated ? new JsonArray([.. texts.Select(JsonOf)]) : JsonOf(texts[0]);

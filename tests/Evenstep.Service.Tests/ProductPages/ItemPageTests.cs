@@ -1,0 +1,100 @@
+using System.Text.Json;
+using Evenstep.Service.Tests.Answers;
+
+namespace Evenstep.Service.Tests.ProductPages;
+
+/// <summary>An item's page says what it does in a telescope.</summary>
+public sealed class ItemPageTests(Service service) : IClassFixture<Service>
+{
+    private const string Capstan = "telescope=capstan-152";
+
+    [Theory]
+    [InlineData("kelpstone-5-5", Capstan, "fills-a-step", "Reaches up to 221x; so far there is nothing above 103x, and the highest power of use is 200x.")]
+    [InlineData("ropewalk-34-8", "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in", "fills-a-step", "Gives a first view, 35x; of use are 34x to 200x.")]
+    [InlineData("kelpstone-5-5", Capstan + "&wearsSpectacles=true", "not-usable", "Of no use here. Its eye relief is 9.5 mm; 15 mm is needed.")]
+    [InlineData("ropewalk-34-8", Capstan, "not-usable", "Of no use here. Its 2in barrel fits no focuser here.")]
+    [InlineData("ebbwick-23-7", Capstan, "repeats", "You have it already.")]
+    [InlineData("stayrope-2x", "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in", "changes-nothing", "Changes nothing: you have no eyepiece that fits it.")]
+    [InlineData("leadline-11-7", Capstan, "changes-nothing", "Changes nothing: a reticle eyepiece is for guiding and measuring, and adds no view.")]
+    public async Task The_verdict_says_what_the_item_comes_to(string item, string query, string code, string text)
+    {
+        var answer = await MatchAsync(item, query);
+
+        Assert.Equal((code, text), (answer.GetProperty("verdict").GetProperty("code").GetString(), answer.GetProperty("verdict").GetProperty("text").GetString()));
+        Assert.Empty(AnswerShape.Differences("match", answer));
+    }
+
+    [Fact]
+    public async Task The_views_are_those_of_the_item_alone_and_through_each_Barlow_there_is()
+    {
+        var answer = await MatchAsync("kelpstone-5-5", $"{Capstan}&owned=stayrope-3x");
+
+        Assert.Equal(
+            ["kelpstone-5-5 null 221.1 true null", "kelpstone-5-5 \"stayrope-2x\" 442.2 false \"above-range\"", "kelpstone-5-5 \"stayrope-3x\" 663.3 false \"above-range\""],
+            answer.GetProperty("views").EnumerateArray().Select(view =>
+                $"{view.GetProperty("eyepieceId")} {Raw(view, "barlowId")} {Raw(view, "power")} {Raw(view, "usable")} {Raw(view, "notUsableBecause")}"));
+    }
+
+    [Fact]
+    public async Task The_figures_are_those_of_the_kit_without_and_with_the_item()
+    {
+        var answer = await MatchAsync("kelpstone-5-5", Capstan);
+        var without = await AssessAsync("");
+        var with = await AssessAsync("""{ "id": "kelpstone-5-5" }""");
+
+        Assert.Equal(without.GetRawText(), answer.GetProperty("before").GetRawText());
+        Assert.Equal(with.GetRawText(), answer.GetProperty("after").GetRawText());
+        Assert.Equal(without.GetProperty("largestStep").GetDouble(), answer.GetProperty("fills").GetProperty("weighed").GetDouble());
+    }
+
+    [Fact]
+    public async Task What_repeats_is_listed_though_the_item_fills_a_step()
+    {
+        // 94x is close to the 103x of what is packed with the telescope; through the Barlow, 189x is new.
+        var answer = await MatchAsync("kelpstone-12-9", Capstan);
+
+        Assert.Equal("fills-a-step", answer.GetProperty("verdict").GetProperty("code").GetString());
+        Assert.Equal(188.5, answer.GetProperty("verdict").GetProperty("values").GetProperty("power").GetDouble());
+        var pair = Assert.Single(answer.GetProperty("repeats").EnumerateArray());
+        Assert.Equal("kelpstone-12-9", pair.GetProperty("first").GetProperty("eyepieceId").GetString());
+    }
+
+    [Fact]
+    public async Task An_item_whose_every_view_repeats_one_that_is_there_repeats()
+    {
+        var answer = await MatchAsync("kelpstone-12-9", $"{Capstan}&owned=kelpstone-5-5");
+
+        Assert.Equal("repeats", answer.GetProperty("verdict").GetProperty("code").GetString());
+        Assert.Equal(2, answer.GetProperty("repeats").GetArrayLength());
+        Assert.Equal(JsonValueKind.Null, answer.GetProperty("fills").ValueKind);
+    }
+
+    [Theory]
+    [InlineData("", "apertureMm missing", "focalLengthMm missing", "focuserBarrel missing")]
+    [InlineData("apertureMm=20&focalLengthMm=1218", "apertureMm out-of-range", "focuserBarrel missing")]
+    [InlineData("telescope=capstan-152&apertureMm=200", "apertureMm unknown-field")]
+    [InlineData("telescope=capstan-15&owned=none&budget=1", "budget unknown-field", "owned unknown-item", "telescope unknown-telescope")]
+    [InlineData("telescope=capstan-152&seeingArcsec=9", "telescope empty-range")]
+    [InlineData("telescope=&apertureMm=203&focalLengthMm=1218&focuserBarrel=3in", "focuserBarrel not-one-of")]
+    public async Task All_that_is_wrong_with_a_query_is_named_at_once(string query, params string[] errors)
+    {
+        var answer = await service.GetAsync(PathOf("kelpstone-5-5", query));
+
+        Assert.Equal(400, answer.Status);
+        Assert.Equal(errors, answer.Errors.Order(StringComparer.Ordinal));
+    }
+
+    private async Task<JsonElement> MatchAsync(string item, string query)
+    {
+        var answer = await service.GetAsync(PathOf(item, query));
+        Assert.True(answer.Status == 200, answer.Body);
+        return answer.Json;
+    }
+
+    private async Task<JsonElement> AssessAsync(string owned) => (await service.PostAsync(
+        "/v1/assessments", $$"""{ "telescopes": [ { "id": "capstan-152" } ], "owned": [ {{owned}} ], "catalogue": { "id": "demo" } }""")).Json.GetProperty("kit");
+
+    private static string PathOf(string item, string query) => $"/v1/catalogues/demo/items/{item}/match?{query}";
+
+    private static string Raw(JsonElement of, string name) => of.GetProperty(name).GetRawText();
+}

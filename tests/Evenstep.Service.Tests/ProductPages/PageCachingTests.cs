@@ -1,0 +1,115 @@
+using Evenstep.Service.ProductPages;
+using Evenstep.Service.Tests.Metrics;
+
+namespace Evenstep.Service.Tests.ProductPages;
+
+/// <summary>A page's answer may be kept by whoever fetched it, and is known again by its tag.</summary>
+public sealed class PageCachingTests(Service service) : IClassFixture<Service>
+{
+    private const string TelescopePage = "/v1/catalogues/demo/telescopes/capstan-152/recommendation?budget=100&age=40&owned=kelpstone-5-5";
+    private const string ItemPage = "/v1/catalogues/demo/items/kelpstone-5-5/match?telescope=capstan-152&age=40";
+    private const string Shop = "https://shop.example";
+
+    public static TheoryData<string> Pages => [TelescopePage, ItemPage];
+
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task A_page_says_how_long_it_may_be_kept_and_what_it_depends_on(string path)
+    {
+        var page = await PageAsync(path);
+
+        Assert.Equal((200, "public, max-age=60, stale-while-revalidate=600", "Accept, Accept-Language"), (page.Status, page.CacheControl, page.Vary));
+        Assert.Matches("^\"[0-9a-f]{24}\"$", page.ETag);
+    }
+
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task The_same_page_has_the_same_tag_and_another_has_another(string path)
+    {
+        var page = await PageAsync(path);
+        var (ends, begins) = (path.Split('?')[1].Split('&'), path.Split('?')[0]);
+
+        Assert.Equal(page.ETag, (await PageAsync(path)).ETag);
+        Assert.Equal((page.ETag, page.Body), await TagAndBodyAsync($"{begins}?{string.Join('&', ends.Reverse())}"));
+        Assert.NotEqual(page.ETag, (await PageAsync($"{path}&seeingArcsec=3")).ETag);
+        Assert.NotEqual(page.ETag, (await PageAsync(path, ("Accept-Language", "de"))).ETag);
+    }
+
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task Whoever_has_the_answer_already_is_told_so(string path)
+    {
+        var tag = (await PageAsync(path)).ETag!;
+
+        foreach (var held in (string[])[tag, $"W/{tag}", $"\"other\", {tag}", "*"])
+        {
+            var page = await PageAsync(path, ("If-None-Match", held));
+            Assert.Equal((304, "", tag), (page.Status, page.Body, page.ETag));
+            Assert.Equal((PageResult<object>.CacheControl, "Accept, Accept-Language"), (page.CacheControl, page.Vary));
+        }
+
+        foreach (var other in (string[])["\"other\"", "nonsense", $"{tag[..^1]}0\""])
+        {
+            Assert.Equal(200, (await PageAsync(path, ("If-None-Match", other))).Status);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task A_page_is_in_the_language_asked_for(string path)
+    {
+        var page = await PageAsync(path, ("Accept-Language", "de-DE, en;q=0.8"));
+
+        Assert.Equal("de", page.Language);
+        Assert.Contains("niemals in die Sonne", page.Body, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_same_query_is_solved_once()
+    {
+        await using var watched = new WatchedService();
+        using var client = watched.CreateClient();
+
+        await Page.GetAsync(client, TelescopePage);
+        await Page.GetAsync(client, TelescopePage.Replace("budget=100&age=40", "age=40&budget=100", StringComparison.Ordinal));
+
+        Assert.Equal(1, watched.Solves);
+    }
+
+    [Theory]
+    [InlineData(Shop, Shop, Shop)]
+    [InlineData($"https://other.example {Shop}", Shop, Shop)]
+    [InlineData("*", Shop, "*")]
+    [InlineData("https://other.example", Shop, null)]
+    [InlineData("", Shop, null)]
+    public async Task Only_pages_of_origins_that_are_configured_may_fetch_them(string configured, string origin, string? allowed)
+    {
+        await using var watched = new WatchedService(settings: (PageOrigins.Key, configured));
+        using var client = watched.CreateClient();
+
+        Assert.Equal(allowed, (await Page.GetAsync(client, TelescopePage, ("Origin", origin))).AllowedOrigin);
+        Assert.Equal(allowed, (await Page.GetAsync(client, ItemPage, ("Origin", origin))).AllowedOrigin);
+        Assert.Null((await Page.GetAsync(client, "/v1/targets", ("Origin", origin))).AllowedOrigin);
+    }
+
+    [Theory]
+    [InlineData("shop.example")]
+    [InlineData("https://shop.example/page")]
+    [InlineData("https://shop.example, https://other.example")]
+    public void A_setting_that_is_no_origin_is_refused_at_start(string configured) => Assert.Contains(
+        PageOrigins.Key,
+        Assert.Throws<InvalidOperationException>(() => new WatchedService(settings: (PageOrigins.Key, configured))).Message,
+        StringComparison.Ordinal);
+
+    private async Task<(string? ETag, string Body)> TagAndBodyAsync(string path)
+    {
+        var page = await PageAsync(path);
+        return (page.ETag, page.Body);
+    }
+
+    private async Task<Page> PageAsync(string path, params (string Name, string Value)[] headers)
+    {
+        using var client = service.CreateClient();
+        return await Page.GetAsync(client, path, headers);
+    }
+}

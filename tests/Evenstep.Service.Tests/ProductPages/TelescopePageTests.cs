@@ -1,0 +1,113 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace Evenstep.Service.Tests.ProductPages;
+
+/// <summary>A telescope's page gets the recommendation that its query asks for.</summary>
+public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
+{
+    private const string Telescopes = "/v1/catalogues/demo/telescopes";
+
+    /// <summary>Each parameter with what it says in a body.</summary>
+    public static TheoryData<string, string, string> Parameters => new()
+    {
+        { "capstan-152", "budget=150", "{}" },
+        { "capstan-152", "budget=150.50&maxPurchases=1", """{ "limits": { "budget": 150.50, "maxPurchases": 1 } }""" },
+        { "jetty-112", "budget=150&owned=kelpstone-5-5&owned=stayrope-2x", """{ "owned": [ { "id": "kelpstone-5-5" }, { "id": "stayrope-2x" } ] }""" },
+        { "jetty-112", "budget=150&age=70", """{ "observer": { "age": 70 } }""" },
+        { "jetty-112", "budget=150&wearsSpectacles=true", """{ "observer": { "wearsSpectacles": true } }""" },
+        { "jetty-112", "budget=150&leastEyeReliefMm=14.5", """{ "observer": { "leastEyeReliefMm": 14.5 } }""" },
+        { "breakwater-203", "budget=150&observes=large-nebulae&observes=moon", """{ "observer": { "observes": [ "large-nebulae", "moon" ] } }""" },
+        { "breakwater-203", "budget=150&seeingArcsec=3", """{ "site": { "seeingArcsec": 3 } }""" },
+        { "breakwater-203", "budget=300&prefer=wide-field", """{ "limits": { "budget": 300 }, "preferences": { "prefer": "wide-field" } }""" },
+        { "breakwater-203", "budget=150&barlows=avoid&zooms=allow", """{ "preferences": { "barlows": "avoid", "zooms": "allow" } }""" },
+        { "breakwater-203", "budget=150&enoughStep=1.2", """{ "preferences": { "enoughStep": 1.2 } }""" },
+        { "breakwater-203", "BUDGET=150&age=&observes=", "{}" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Parameters))]
+    public async Task A_page_gets_the_answer_of_the_body_that_its_query_amounts_to(string telescope, string query, string rest)
+    {
+        var body = JsonNode.Parse(rest)!.AsObject();
+        body["telescopes"] = new JsonArray(new JsonObject { ["id"] = telescope });
+        body["catalogue"] = new JsonObject { ["id"] = "demo" };
+        body["limits"] ??= new JsonObject { ["budget"] = 150 };
+        var posted = (await service.PostAsync("/v1/recommendations", body.ToJsonString())).Json;
+
+        var page = await PageAsync($"{telescope}/recommendation?{query}");
+
+        Assert.Equal(200, page.Status);
+        Assert.Equal(WithoutTimes(posted), page.Body);
+    }
+
+    [Fact]
+    public async Task No_query_changes_nothing_but_what_it_says()
+    {
+        var pages = await Task.WhenAll(Parameters.Select(row => PageAsync($"breakwater-203/recommendation?{row[1]}")));
+
+        // Every parameter decides something: all but the last, which says nothing new, are told apart.
+        Assert.Equal(pages.Length - 1, pages.Select(page => page.Body).Distinct().Count());
+    }
+
+    [Fact]
+    public async Task All_that_is_wrong_with_a_query_is_named_at_once_by_parameter()
+    {
+        var page = await PageAsync("capstan-152/recommendation?budgte=1&budget=-1&age=old&age=older&observes=moons&observes=moon&owned=none&seeingArcsec=&maxPurchases=1.5&wearsSpectacles=yes&zooms=maybe");
+
+        Assert.Equal(400, page.Status);
+        Assert.Equal("application/problem+json", (await service.GetAsync($"{Telescopes}/capstan-152/recommendation?x=1")).ContentType);
+        Assert.Equal(
+            [
+                "age duplicate", "budget out-of-range", "budgte unknown-field", "maxPurchases out-of-range", "observes not-one-of", "owned unknown-item",
+                "wearsSpectacles wrong-type", "zooms not-one-of",
+            ],
+            ErrorsOf(page).Order(StringComparer.Ordinal));
+        Assert.Contains("mean `budget`", page.Body, StringComparison.Ordinal);
+        Assert.Contains("8 things in the query are wrong", page.Body, StringComparison.Ordinal);
+        Assert.Null(page.CacheControl);
+    }
+
+    [Theory]
+    [InlineData("/v1/catalogues/none/telescopes/capstan-152/recommendation?budget=1", "no catalogue \\\"none\\\"")]
+    [InlineData("/v1/catalogues/NONE/telescopes/capstan-152/recommendation?budget=1", "no catalogue")]
+    [InlineData("/v1/catalogues/demo/telescopes/capstan-15/recommendation?budget=x", "mean `capstan-152`")]
+    [InlineData("/v1/catalogues/none/items/stayrope-2x/match?telescope=x", "no catalogue")]
+    [InlineData("/v1/catalogues/demo/items/stayrope-22x/match", "mean `stayrope-2x`")]
+    public async Task What_a_path_names_and_there_is_not_is_not_found(string path, string said)
+    {
+        using var client = service.CreateClient();
+
+        var page = await Page.GetAsync(client, path);
+
+        Assert.Equal(404, page.Status);
+        Assert.Contains(said, page.Body, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("capstan-152/recommendation?budget=100")]
+    [InlineData("../items/kelpstone-5-5/match?telescope=capstan-152")]
+    public async Task A_page_is_only_answered_as_JSON(string path)
+    {
+        Assert.Equal(406, (await PageAsync(path, ("Accept", "text/csv"))).Status);
+        Assert.Equal(200, (await PageAsync(path, ("Accept", "text/html, application/*;q=0.5"))).Status);
+    }
+
+    private async Task<Page> PageAsync(string path, params (string Name, string Value)[] headers)
+    {
+        using var client = service.CreateClient();
+        return await Page.GetAsync(client, $"{Telescopes}/{path}", headers);
+    }
+
+    private static IEnumerable<string> ErrorsOf(Page page) => page.Json.GetProperty("errors").EnumerateObject()
+        .SelectMany(place => place.Value.EnumerateArray().Select(error => $"{place.Name} {error.GetProperty("code").GetString()}"));
+
+    /// <summary>The bytes, but for the catalogue's version and the time, which a page does not tell.</summary>
+    private static string WithoutTimes(JsonElement answer)
+    {
+        var (body, version) = (answer.GetRawText(), answer.GetProperty("catalogue").GetProperty("version").GetRawText());
+        var milliseconds = answer.GetProperty("solver").GetProperty("milliseconds").GetRawText();
+        return body.Replace($"\"version\":{version}", "\"version\":null", StringComparison.Ordinal)
+            .Replace($"\"milliseconds\":{milliseconds}", "\"milliseconds\":0", StringComparison.Ordinal);
+    }
+}
