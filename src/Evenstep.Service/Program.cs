@@ -60,6 +60,7 @@ builder.Services.AddSingleton<RefereedSpending>();
 builder.Services.AddSingleton<SpendingDesk>();
 builder.Services.AddScoped<PlanningWalk>();
 builder.Services.AddScoped<PageDesk>();
+builder.Services.AddSingleton<SuggestionDesk>();
 builder.Services.AddPageOrigins(builder.Configuration);
 builder.Services.AddCertifying(builder.Configuration);
 builder.Services.AddAnswerCache(builder.Configuration);

@@ -12,9 +12,10 @@ using Microsoft.AspNetCore.Http.HttpResults;
 namespace Evenstep.Service.ProductPages;
 
 /// <summary>Makes the recommendation of a telescope's page.</summary>
-internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDesk desk)
+internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDesk recommendations, SuggestionDesk suggestions)
 {
-    private const string Route = "/product-page";
+    private const string WithBudget = "/product-page/with-budget";
+    private const string Suggested = "/product-page/suggested";
 
     /// <param name="request">Its query says what is asked.</param>
     /// <param name="body">What its path says.</param>
@@ -23,6 +24,12 @@ internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDes
     {
         var faults = new Faults();
         PageFields.OfTelescope.Fill(body, request.Query, faults);
+        var hasBudget = PageFields.NamesBudget(body);
+        if (!hasBudget)
+        {
+            PageFields.LeaveMoneyAside(body);
+        }
+
         if (PageFields.OfTelescope.Read(body, (json, inBody) => RecommendationReader.Read(json, shelf, inBody), faults) is not { } asked)
         {
             return ProblemResult.Of(faults, "query");
@@ -30,24 +37,30 @@ internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDes
 
         var bytes = JsonSerializer.SerializeToUtf8Bytes(body, AnswerJson.Shared.JsonObject);
         var language = request.LanguageAsked();
-        var key = AnswerKey.Of(Route, language.Tag, shelf.Version, bytes);
-        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => AnswerAsync(asked, bytes, language, nobodyWaits), gone);
+        var key = AnswerKey.Of(hasBudget ? WithBudget : Suggested, language.Tag, shelf, bytes);
+        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => AnswerAsync(asked, hasBudget, bytes, language, nobodyWaits), gone);
         AnswerRecord.Take(request.HttpContext.RequestServices, answer, isNew);
         return new PageResult<RecommendationAnswer>(answer.Body, language);
     }
 
+    private async Task<FinishedAnswer> AnswerAsync(
+        RecommendationAsked asked, bool hasBudget, ReadOnlyMemory<byte> body, Language language, CancellationToken nobodyWaits)
+    {
+        var (solved, notes) = hasBudget
+            ? (await recommendations.SolveAsync(asked, body, nobodyWaits), [])
+            : await suggestions.SolveAsync(asked, body, nobodyWaits);
+        return FinishedAnswer.Of(Write(asked, solved, notes), AnswerJson.In(language).RecommendationAnswer, language, solved.Plan.Outcome, solved.Took);
+    }
+
     /// <summary>The answer tells nothing that may differ while it is the same advice: not how long it took, and not the
     /// version of a catalogue in which something else has changed.</summary>
-    private async Task<FinishedAnswer> AnswerAsync(
-        RecommendationAsked asked, ReadOnlyMemory<byte> body, Language language, CancellationToken nobodyWaits)
+    private static RecommendationAnswer Write(RecommendationAsked asked, Solved solved, IReadOnlyList<RemarkAnswer> notes)
     {
-        var solved = await desk.SolveAsync(asked, body, nobodyWaits);
         var answer = RecommendationWriter.Write(asked, solved with { Took = TimeSpan.Zero });
-        return FinishedAnswer.Of(
-            answer with { Catalogue = KitWriter.CatalogueOf(asked.Catalogue) with { Version = null } },
-            AnswerJson.In(language).RecommendationAnswer,
-            language,
-            solved.Plan.Outcome,
-            solved.Took);
+        return answer with
+        {
+            Catalogue = KitWriter.CatalogueOf(asked.Catalogue) with { Version = null },
+            Notes = [.. answer.Notes, .. notes],
+        };
     }
 }

@@ -57,9 +57,14 @@ internal static class PageFields
     public static JsonObject BodyOfItem(string catalogueId)
     {
         var body = Body(catalogueId, []);
-        body["limits"] = new JsonObject { ["budget"] = Bounds.Budget.Most };
+        LeaveMoneyAside(body);
         return body;
     }
+
+    public static bool NamesBudget(JsonObject body) => body["limits"]?["budget"] is not null;
+
+    /// <summary>Gives a body the greatest budget there is.</summary>
+    public static void LeaveMoneyAside(JsonObject body) => (body["limits"] ??= new JsonObject())["budget"] = Bounds.Budget.Most;
 
     private static JsonObject Body(string catalogueId, JsonObject telescope) => new()
     {

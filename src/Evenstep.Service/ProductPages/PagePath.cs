@@ -19,8 +19,7 @@ internal static class PagePath
         : catalogue.Items.ContainsKey(itemId) ? null
         : Missing("item", itemId, catalogue.Items.Keys);
 
-    private static ProblemResult NoCatalogue(Shelf shelf, string id) =>
-        new(ProblemKind.NotFound, $"There is no catalogue {Given.Quoted(id)}. Stored are {Given.List(shelf.Ids)}.");
+    private static ProblemResult NoCatalogue(Shelf shelf, string id) => new(ProblemKind.NotFound, shelf.NoSuch(id));
 
     private static ProblemResult Missing(string what, string id, IEnumerable<string> known)
     {

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Evenstep.Service.Tests.Answers;
 
 namespace Evenstep.Service.Tests.ProductPages;
 
@@ -48,6 +49,32 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
 
         // Every parameter decides something: all but the last, which says nothing new, are told apart.
         Assert.Equal(pages.Length - 1, pages.Select(page => page.Body).Distinct().Count());
+    }
+
+    [Theory]
+    [InlineData("cabin-boy-60", "", "{}")]
+    [InlineData("driftwood-70", "zooms=allow", """{ "preferences": { "zooms": "allow" } }""")]
+    [InlineData("breakwater-203", "age=60&maxPurchases=2", """{ "observer": { "age": 60 }, "limits": { "maxPurchases": 2 } }""")]
+    [InlineData("lightship-279", "wearsSpectacles=true&owned=stayrope-2x", """{ "observer": { "wearsSpectacles": true }, "owned": [ { "id": "stayrope-2x" } ] }""")]
+    public async Task Without_a_budget_it_is_the_suggested_point_of_the_spending_curve(string telescope, string query, string rest)
+    {
+        var body = JsonNode.Parse(rest)!.AsObject();
+        body["telescopes"] = new JsonArray(new JsonObject { ["id"] = telescope });
+        body["catalogue"] = new JsonObject { ["id"] = "demo" };
+        (body["limits"] ??= new JsonObject())["budget"] = 1_000_000;
+        var points = (await service.PostAsync("/v1/spending-curves", body.ToJsonString())).Json.GetProperty("points").EnumerateArray();
+        var suggested = points.Single(point => point.GetProperty("suggested").GetBoolean());
+
+        var page = (await PageAsync($"{telescope}/recommendation?{query}")).Json;
+
+        Assert.Empty(AnswerShape.Differences("recommendation", page));
+        Assert.Equal("optimal", page.GetProperty("outcome").GetString());
+        Assert.Equal(
+            suggested.GetProperty("itemIds").EnumerateArray().Select(id => id.GetString()).Order(StringComparer.Ordinal),
+            page.GetProperty("purchases").EnumerateArray().Select(purchase => purchase.GetProperty("itemId").GetString()).Order(StringComparer.Ordinal));
+        Assert.Equal(suggested.GetProperty("totalPrice").GetRawText(), page.GetProperty("totalPrice").GetRawText());
+        Assert.Equal(suggested.GetProperty("largestStep").GetRawText(), page.GetProperty("after").GetProperty("largestStep").GetRawText());
+        Assert.Contains(page.GetProperty("notes").EnumerateArray(), note => note.GetProperty("code").GetString() == "suggested-point");
     }
 
     [Fact]
