@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
+using Evenstep.Service.Catalogues;
 using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.Metadata;
 using Microsoft.Net.Http.Headers;
@@ -27,12 +28,12 @@ internal sealed class PageResult<T>(ReadOnlyMemory<byte> body, Language language
     public async Task ExecuteAsync(HttpContext httpContext)
     {
         var response = httpContext.Response;
-        var tag = TagOf(body.Span);
+        var version = VersionOf(body.Span);
         response.Headers.Append(HeaderNames.Vary, HeaderNames.Accept);
         response.SayLanguage(language);
         response.Headers.CacheControl = CacheControl;
-        response.Headers.ETag = tag.ToString();
-        if (IsHeld(httpContext.Request, tag))
+        response.Headers.ETag = Preconditions.TagOf(version).ToString();
+        if (Preconditions.IsKnown(httpContext.Request, version))
         {
             response.StatusCode = StatusCodes.Status304NotModified;
             return;
@@ -51,11 +52,5 @@ internal sealed class PageResult<T>(ReadOnlyMemory<byte> body, Language language
     }
 
     /// <summary>Of the answer itself: what changes elsewhere in the catalogue makes no other.</summary>
-    private static EntityTagHeaderValue TagOf(ReadOnlySpan<byte> answer) =>
-        new($"\"{Convert.ToHexStringLower(SHA256.HashData(answer).AsSpan(0, TagBytes))}\"");
-
-    /// <summary>`If-None-Match` compares weakly (RFC 9110, section 13.1.2), for a proxy may have weakened the tag.</summary>
-    private static bool IsHeld(HttpRequest request, EntityTagHeaderValue tag) =>
-        EntityTagHeaderValue.TryParseList(request.Headers.IfNoneMatch, out var held)
-        && held.Any(one => one == EntityTagHeaderValue.Any || one.Compare(tag, useStrongComparison: false));
+    private static string VersionOf(ReadOnlySpan<byte> answer) => Convert.ToHexStringLower(SHA256.HashData(answer).AsSpan(0, TagBytes));
 }

@@ -18,12 +18,12 @@ internal static class ProductPageRoutes
     public static void MapProductPages(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/catalogues/{id}/telescopes/{telescopeId}/recommendation", RecommendAsync)
-            .WithName("recommendForTelescope")
+            .WithName("recommend-for-telescope")
             .WithTags(Tag)
             .RequireCors(PageOrigins.Policy)
             .WithMetadata(new TakesQuery(PageFields.OfTelescope, [CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")]));
         routes.MapGet("/catalogues/{id}/items/{itemId}/match", Match)
-            .WithName("matchItem")
+            .WithName("match-item")
             .WithTags(Tag)
             .RequireCors(PageOrigins.Policy)
             .WithMetadata(new TakesQuery(PageFields.OfItem, [CatalogueId, ("itemId", "The item's id in the catalogue.")]));

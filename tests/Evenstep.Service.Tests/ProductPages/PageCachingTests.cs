@@ -65,6 +65,23 @@ public sealed class PageCachingTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    public async Task What_changes_elsewhere_in_the_catalogue_expires_nothing_and_what_matters_does()
+    {
+        const string TelescopePath = "/v1/catalogues/expiry/telescopes/t/recommendation";
+        const string ItemPath = "/v1/catalogues/expiry/items/e-12/match?telescope=t";
+        await StoreAsync(priceOfUnrelated: 30, priceOfBought: 40);
+        string?[] before = [(await PageAsync(TelescopePath)).ETag, (await PageAsync($"{TelescopePath}?budget=100")).ETag, (await PageAsync(ItemPath)).ETag];
+
+        await StoreAsync(priceOfUnrelated: 31, priceOfBought: 40);
+        string?[] unrelated = [(await PageAsync(TelescopePath)).ETag, (await PageAsync($"{TelescopePath}?budget=100")).ETag, (await PageAsync(ItemPath)).ETag];
+        await StoreAsync(priceOfUnrelated: 31, priceOfBought: 41);
+        string?[] bought = [(await PageAsync(TelescopePath)).ETag, (await PageAsync($"{TelescopePath}?budget=100")).ETag, (await PageAsync(ItemPath)).ETag];
+
+        Assert.Equal(before, unrelated);
+        Assert.All(before.Zip(bought), pair => Assert.NotEqual(pair.First, pair.Second));
+    }
+
+    [Fact]
     public async Task The_same_query_is_solved_once()
     {
         await using var watched = new WatchedService();
@@ -100,6 +117,21 @@ public sealed class PageCachingTests(Service service) : IClassFixture<Service>
         PageOrigins.Key,
         Assert.Throws<InvalidOperationException>(() => new WatchedService(settings: (PageOrigins.Key, configured))).Message,
         StringComparison.Ordinal);
+
+    /// <summary>A catalogue with a telescope, an eyepiece that goes well with it, and one that fits no focuser of its.</summary>
+    private async Task StoreAsync(int priceOfUnrelated, int priceOfBought)
+    {
+        var stored = await service.SendAsync(HttpMethod.Put, "/v1/catalogues/expiry", $$"""
+            {
+              "currency": "EUR",
+              "items": [
+                { "id": "e-12", "kind": "eyepiece", "focalLengthMm": 12, "apparentFieldDeg": 60, "eyeReliefMm": 18, "barrel": "1.25in", "price": {{priceOfBought}} },
+                { "id": "e-31", "kind": "eyepiece", "focalLengthMm": 31, "apparentFieldDeg": 80, "eyeReliefMm": 18, "barrel": "2in", "price": {{priceOfUnrelated}} } ],
+              "telescopes": [ { "id": "t", "name": "T", "apertureMm": 100, "focalLengthMm": 1000, "focuserBarrel": "1.25in" } ]
+            }
+            """);
+        Assert.InRange(stored.Status, 200, 201);
+    }
 
     private async Task<(string? ETag, string Body)> TagAndBodyAsync(string path)
     {
