@@ -29,7 +29,7 @@ internal sealed class PageResult<T>(ReadOnlyMemory<byte> body, Language language
     {
         var response = httpContext.Response;
         var version = VersionOf(body.Span);
-        response.Headers.Append(HeaderNames.Vary, HeaderNames.Accept);
+        response.Headers.AppendCommaSeparatedValues(HeaderNames.Vary, HeaderNames.Accept);
         response.SayLanguage(language);
         response.Headers.CacheControl = CacheControl;
         response.Headers.ETag = Preconditions.TagOf(version).ToString();

@@ -88,7 +88,7 @@ internal static class German
         ["verdict/fills-a-step"] = "Schließt die Lücke zwischen {from:x} und {to:x} mit {power:x}er Vergrößerung.",
         ["verdict/fills-a-step/low-end"] = "Reicht hinunter bis {power:x}; bisher gibt es nichts unter {to:x}, und die niedrigste sinnvolle Vergrößerung ist {from:x}.",
         ["verdict/fills-a-step/high-end"] = "Reicht hinauf bis {power:x}; bisher gibt es nichts über {from:x}, und die höchste sinnvolle Vergrößerung ist {to:x}.",
-        ["verdict/fills-a-step/first"] = "Gibt mit {power:x}er Vergrößerung einen ersten Anblick; sinnvoll sind {from:x} bis {to:x}.",
+        ["verdict/fills-a-step/first"] = "Ein Anfang mit {power:x}er Vergrößerung; sinnvoll sind {from:x} bis {to:x}.",
         ["verdict/widens-the-view"] = "Zeigt bei {power:x}er Vergrößerung ein wahres Gesichtsfeld von {trueFieldDeg:deg}; das größte ist bisher {widestDeg:deg}.",
         ["verdict/widens-the-view/at-its-power"] = "Zeigt bei {power:x}er Vergrößerung ein wahres Gesichtsfeld von {trueFieldDeg:deg}; Ihre Ausrüstung zeigt dort höchstens {widestDeg:deg}.",
         ["verdict/repeats"] = "{firstView} und {secondView} wiederholen einander.",

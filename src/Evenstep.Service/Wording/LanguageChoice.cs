@@ -29,7 +29,7 @@ internal static class LanguageChoice
     public static void SayLanguage(this HttpResponse response, Language language)
     {
         response.Headers.ContentLanguage = language.Tag;
-        response.Headers.Append(HeaderNames.Vary, HeaderNames.AcceptLanguage);
+        response.Headers.AppendCommaSeparatedValues(HeaderNames.Vary, HeaderNames.AcceptLanguage);
     }
 
     /// <summary>The language that a range asks for; `*` is any that the caller does not rule out.</summary>
