@@ -25,7 +25,8 @@ internal static class AnswerHeaders
     {
         if (OfferedForms.Of(context).Forms.Length > 1)
         {
-            context.Response.Headers.Append(HeaderNames.Vary, HeaderNames.Accept);
+            var headers = context.Response.Headers;
+            headers.Vary = string.Join(", ", [HeaderNames.Accept, .. headers.Vary]);
         }
     }
 

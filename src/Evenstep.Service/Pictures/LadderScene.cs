@@ -32,5 +32,8 @@ internal sealed record Stage(string CaptionKey, Kit Kit)
     /// <summary>The kit with what somebody means to buy.</summary>
     public const string Listed = "picture/with-list";
 
+    /// <summary>The kit with the item of a page.</summary>
+    public const string WithItem = "picture/with-item";
+
     public double Enough => Kit.Problem.EnoughMismatch;
 }

@@ -1,7 +1,10 @@
+using System.Text.Json;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues;
+using Evenstep.Service.Door;
 using Evenstep.Service.Kits;
+using Evenstep.Service.Pictures;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.Wording;
 
@@ -28,6 +31,11 @@ internal static class MatchWriter
             Cautions = KitRemarks.CautionsOf(match.After),
         };
     }
+
+    /// <summary>The same in the form and the language asked for.</summary>
+    public static ReadOnlyMemory<byte> Write(RecommendationAsked asked, Item item, Manner manner) => manner.Form == AnswerForm.Picture
+        ? LadderPicture.Draw(MatchScene.Of(asked, item), manner.Language)
+        : JsonSerializer.SerializeToUtf8Bytes(Write(asked, item), AnswerJson.In(manner.Language).MatchAnswer);
 
     private static MatchedItemAnswer ItemOf(ItemRequest listed, Item item) => new()
     {

@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Evenstep.Service.Caching;
 using Evenstep.Service.Catalogues;
+using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Kits;
 using Evenstep.Service.Reading;
@@ -18,9 +19,11 @@ internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDes
     private const string Suggested = "/product-page/suggested";
 
     /// <param name="request">Its query says what is asked.</param>
+    /// <param name="form">The form to answer in.</param>
     /// <param name="body">What its path says.</param>
     /// <param name="gone">The caller waits no more.</param>
-    public async Task<Results<PageResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(HttpRequest request, JsonObject body, CancellationToken gone)
+    public async Task<Results<PageResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(
+        HttpRequest request, AnswerForm form, JsonObject body, CancellationToken gone)
     {
         var faults = new Faults();
         PageFields.OfTelescope.Fill(body, request.Query, faults);
@@ -36,20 +39,23 @@ internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDes
         }
 
         var bytes = JsonSerializer.SerializeToUtf8Bytes(body, AnswerJson.Shared.JsonObject);
-        var language = request.LanguageAsked();
-        var key = AnswerKey.Of(hasBudget ? WithBudget : Suggested, language.Tag, shelf, bytes);
-        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => AnswerAsync(asked, hasBudget, bytes, language, nobodyWaits), gone);
+        var manner = new Manner(form, request.LanguageAsked());
+        var key = AnswerKey.Of(hasBudget ? WithBudget : Suggested, manner, shelf, bytes);
+        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => AnswerAsync(asked, hasBudget, bytes, manner, nobodyWaits), gone);
         AnswerRecord.Take(request.HttpContext.RequestServices, answer, isNew);
-        return new PageResult<RecommendationAnswer>(answer.Body, language);
+        return new PageResult<RecommendationAnswer>(answer.Manner, answer.Body);
     }
 
     private async Task<FinishedAnswer> AnswerAsync(
-        RecommendationAsked asked, bool hasBudget, ReadOnlyMemory<byte> body, Language language, CancellationToken nobodyWaits)
+        RecommendationAsked asked, bool hasBudget, ReadOnlyMemory<byte> body, Manner manner, CancellationToken nobodyWaits)
     {
         var (solved, notes) = hasBudget
             ? (await recommendations.SolveAsync(asked, body, nobodyWaits), [])
             : await suggestions.SolveAsync(asked, body, nobodyWaits);
-        return FinishedAnswer.Of(Write(asked, solved, notes), AnswerJson.In(language).RecommendationAnswer, language, solved.Plan.Outcome, solved.Took);
+        return manner.Form == AnswerForm.Picture
+            ? RecommendationDesk.Finish(asked, solved, manner)
+            : FinishedAnswer.Of(
+                Write(asked, solved, notes), AnswerJson.In(manner.Language).RecommendationAnswer, manner.Language, solved.Plan.Outcome, solved.Took);
     }
 
     /// <summary>The answer tells nothing that may differ while it is the same advice: not how long it took, and not the

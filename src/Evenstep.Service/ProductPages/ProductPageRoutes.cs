@@ -21,32 +21,32 @@ internal static class ProductPageRoutes
             .WithName("recommend-for-telescope")
             .WithTags(Tag)
             .RequireCors(PageOrigins.Policy)
-            .WithMetadata(new TakesQuery(PageFields.OfTelescope, [CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")]));
+            .WithMetadata(new TakesQuery(PageFields.OfTelescope, [CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")]), OfferedForms.JsonOrPicture);
         routes.MapGet("/catalogues/{id}/items/{itemId}/match", Match)
             .WithName("match-item")
             .WithTags(Tag)
             .RequireCors(PageOrigins.Policy)
-            .WithMetadata(new TakesQuery(PageFields.OfItem, [CatalogueId, ("itemId", "The item's id in the catalogue.")]));
+            .WithMetadata(new TakesQuery(PageFields.OfItem, [CatalogueId, ("itemId", "The item's id in the catalogue.")]), OfferedForms.JsonOrPicture);
     }
 
     /// <summary>Recommends what goes well with a telescope of the catalogue, and with what is packed with it.</summary>
     /// <remarks>
     /// The answer of `POST /v1/recommendations`, made for a product page. Without a `budget` it is the suggested point of the
     /// spending curve: no set of at most its price has a less `largestStep`. It has an `ETag` of its own, and so neither a
-    /// `catalogue.version` nor `solver.milliseconds` (null and 0).
+    /// `catalogue.version` nor `solver.milliseconds` (null and 0). `Accept: image/svg+xml` asks for a picture of the powers.
     /// </remarks>
     /// <response code="200">The recommendation.</response>
     /// <response code="304">The answer is the one that `If-None-Match` names.</response>
     public static async Task<Results<PageResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(
         string id, string telescopeId, HttpRequest request, Shelf shelf, PageDesk desk, CancellationToken gone) =>
-        (FrontDoor.RefusalOfAccept(request) ?? PagePath.RefusalOfTelescope(shelf, id, telescopeId)) is { } refusal
-            ? refusal
-            : await desk.RecommendAsync(request, PageFields.BodyOfTelescope(id, telescopeId), gone);
+        OfferedForms.Of(request.HttpContext).Choose(request.Headers.Accept) is not { } form ? FrontDoor.RefusalOfAccept(request)!
+        : PagePath.RefusalOfTelescope(shelf, id, telescopeId) is { } refusal ? refusal
+        : await desk.RecommendAsync(request, form, PageFields.BodyOfTelescope(id, telescopeId), gone);
 
     /// <summary>Says what an item of the catalogue does in a telescope, beside what is owned.</summary>
     /// <remarks>
     /// The telescope is one of the catalogue (`telescope`; what is packed with it counts as owned), or given in full
-    /// (`apertureMm`, `focalLengthMm`, `focuserBarrel`).
+    /// (`apertureMm`, `focalLengthMm`, `focuserBarrel`). `Accept: image/svg+xml` asks for a picture of the powers.
     /// </remarks>
     /// <response code="200">What it does.</response>
     /// <response code="304">The answer is the one that `If-None-Match` names.</response>
@@ -65,7 +65,7 @@ internal static class ProductPageRoutes
             return ProblemResult.Of(faults, "query");
         }
 
-        var language = request.LanguageAsked();
-        return PageResult<MatchAnswer>.Of(MatchWriter.Write(asked, asked.Catalogue.Items[itemId]), AnswerJson.In(language).MatchAnswer, language);
+        var manner = new Manner(OfferedForms.Of(request.HttpContext).Choose(request.Headers.Accept)!, request.LanguageAsked());
+        return new PageResult<MatchAnswer>(manner, MatchWriter.Write(asked, asked.Catalogue.Items[itemId], manner));
     }
 }

@@ -16,6 +16,7 @@ internal static class EnglishPictures
         ["picture/what-there-is"] = "What there is",
         ["picture/with-purchases"] = "With the purchases",
         ["picture/with-list"] = "With your list",
+        ["picture/with-item"] = "With this item",
         ["picture/served"] = "{percent}% served",
         ["picture/telescope"] = "{telescope:telescope}",
         ["picture/lowest/pupil"] = "The lowest power of use is {power:x}: below it light misses the eye's pupil.",

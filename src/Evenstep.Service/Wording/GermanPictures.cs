@@ -16,6 +16,7 @@ internal static class GermanPictures
         ["picture/what-there-is"] = "Vorhanden",
         ["picture/with-purchases"] = "Mit den Käufen",
         ["picture/with-list"] = "Mit Ihrer Liste",
+        ["picture/with-item"] = "Mit diesem Artikel",
         ["picture/served"] = "{percent} % versorgt",
         ["picture/telescope"] = "{telescope:telescope}",
         ["picture/lowest/pupil"] = "Die niedrigste sinnvolle Vergrößerung ist {power:x}: Darunter geht Licht an der Augenpupille vorbei.",

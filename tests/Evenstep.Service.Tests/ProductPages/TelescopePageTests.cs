@@ -112,12 +112,19 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
     }
 
     [Theory]
-    [InlineData("capstan-152/recommendation?budget=100")]
-    [InlineData("../items/kelpstone-5-5/match?telescope=capstan-152")]
-    public async Task A_page_is_only_answered_as_JSON(string path)
+    [InlineData("capstan-152/recommendation?budget=100", "Shinglet")]
+    [InlineData("capstan-152/recommendation", "EUR")]
+    [InlineData("../items/kelpstone-5-5/match?telescope=capstan-152", "Reaches up to 221x")]
+    public async Task A_page_may_be_a_picture_and_nothing_but_that_or_JSON(string path, string shown)
     {
+        var picture = await PageAsync(path, ("Accept", "image/svg+xml"));
+
+        Assert.StartsWith("<svg", picture.Body, StringComparison.Ordinal);
+        Assert.Contains(shown, picture.Body, StringComparison.Ordinal);
+        Assert.Equal(304, (await PageAsync(path, ("Accept", "image/svg+xml"), ("If-None-Match", picture.ETag!))).Status);
+        Assert.NotEqual(picture.ETag, (await PageAsync(path)).ETag);
         Assert.Equal(406, (await PageAsync(path, ("Accept", "text/csv"))).Status);
-        Assert.Equal(200, (await PageAsync(path, ("Accept", "text/html, application/*;q=0.5"))).Status);
+        Assert.StartsWith("{", (await PageAsync(path, ("Accept", "text/html, application/*;q=0.5"))).Body, StringComparison.Ordinal);
     }
 
     private async Task<Page> PageAsync(string path, params (string Name, string Value)[] headers)
