@@ -27,7 +27,7 @@ public enum Verdict
 /// <param name="View">The view.</param>
 /// <param name="WidestDeg">The widest true field so far, in degrees.</param>
 /// <param name="AtItsPower">Whether that is the widest at this power; else nothing owned gives this power, and it is the widest of all.</param>
-public sealed record WiderView(KitView View, double WidestDeg, bool AtItsPower);
+public sealed record WiderField(KitView View, double WidestDeg, bool AtItsPower);
 
 /// <summary>What one item does for what is owned, in one telescope.</summary>
 public sealed record ItemMatch
@@ -57,7 +57,7 @@ public sealed record ItemMatch
     public Filling? Filling { get; private init; }
 
     /// <summary>What it shows more; null unless that is the verdict.</summary>
-    public WiderView? WiderView { get; private init; }
+    public WiderField? WiderField { get; private init; }
 
     /// <summary>
     /// Whether the item is of no use; else whether it fills a step; else whether it widens the view; else whether it
@@ -84,7 +84,7 @@ public sealed record ItemMatch
                 : repetitions.Length > 0 || problem.Owned.Contains(item) ? Verdict.Repeats
                 : Verdict.ChangesNothing,
             Filling = filling,
-            WiderView = wider,
+            WiderField = wider,
         };
     }
 
@@ -104,16 +104,16 @@ public sealed record ItemMatch
     }
 
     /// <summary>The view that widens most.</summary>
-    private static WiderView? WiderBy(KitView[] fresh, Ladder ladder, double lnLeastStep) => fresh
+    private static WiderField? WiderBy(KitView[] fresh, Ladder ladder, double lnLeastStep) => fresh
         .Select(view => Beside(view, ladder, lnLeastStep))
         .Where(wider => Tolerance.Above(RatioOf(wider), Overlap.WiderFieldRatio))
         .MaxBy(RatioOf);
 
-    private static double RatioOf(WiderView wider) => wider.View.View.TrueFieldDeg / wider.WidestDeg;
+    private static double RatioOf(WiderField wider) => wider.View.View.TrueFieldDeg / wider.WidestDeg;
 
-    private static WiderView Beside(KitView view, Ladder ladder, double lnLeastStep)
+    private static WiderField Beside(KitView view, Ladder ladder, double lnLeastStep)
     {
         KitView[] near = [.. ladder.Usable.Where(other => Tolerance.Below(Math.Abs(other.Showing.LnCutPower - view.Showing.LnCutPower), lnLeastStep))];
-        return new WiderView(view, (near.Length > 0 ? near : [.. ladder.Usable]).Max(other => other.View.TrueFieldDeg), near.Length > 0);
+        return new WiderField(view, (near.Length > 0 ? near : [.. ladder.Usable]).Max(other => other.View.TrueFieldDeg), near.Length > 0);
     }
 }

@@ -15,7 +15,7 @@ internal static class VerdictWriter
     public static RemarkAnswer Write(ItemMatch match, Item item, RecommendationAsked asked) => match.Verdict switch
     {
         Verdict.FillsAStep => Fills(match.Filling!, match.Before.Figures.HasViews),
-        Verdict.WidensTheView => Widens(match.WiderView!),
+        Verdict.WidensTheView => Widens(match.WiderField!),
         Verdict.Repeats => Repeats(match),
         Verdict.NotUsable => NotUsable(match, item, asked),
         _ => Of(match.Verdict, item.IsReticle ? "reticle" : match.Views.IsEmpty ? "no-view" : null),
@@ -26,19 +26,24 @@ internal static class VerdictWriter
 
     private static RemarkAnswer Fills(Filling filling, bool hadViews)
     {
-        var variant = !hadViews ? "first" : filling.End switch
+        var variant = !hadViews ? "first" : filling.Jump.Place switch
         {
-            RangeSide.Low => "low-end",
-            RangeSide.High => "high-end",
+            JumpPlace.LowEnd => "low-end",
+            JumpPlace.HighEnd => "high-end",
             _ => null,
         };
         return Of(
             Verdict.FillsAStep,
             variant,
-            [RemarkValue.Power("from", filling.Jump.FromPower), RemarkValue.Power("to", filling.Jump.ToPower), .. ViewPhrase.ValuesOf(filling.View)]);
+            [
+                RemarkValue.Power("from", filling.Jump.FromPower),
+                RemarkValue.Power("to", filling.Jump.ToPower),
+                .. ViewPhrase.ValuesOf(filling.View).Where(value => value.Name != "power"),
+                RemarkValue.Power("power", filling.Power),
+            ]);
     }
 
-    private static RemarkAnswer Widens(WiderView wider) => Of(
+    private static RemarkAnswer Widens(WiderField wider) => Of(
         Verdict.WidensTheView,
         wider.AtItsPower ? "at-its-power" : null,
         [RemarkValue.Degrees("trueFieldDeg", wider.View.View.TrueFieldDeg), RemarkValue.Degrees("widestDeg", wider.WidestDeg), .. ViewPhrase.ValuesOf(wider.View)]);

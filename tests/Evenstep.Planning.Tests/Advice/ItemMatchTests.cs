@@ -70,7 +70,7 @@ public sealed class ItemMatchTests
         var match = Owning([Some.Eyepiece(20)], Some.Eyepiece(20, apparentFieldDeg, id: "wide"), enoughStep: 4);
 
         Assert.Equal(widens ? Verdict.WidensTheView : Verdict.Repeats, match.Verdict);
-        Assert.Equal(widens, match.WiderView is { WidestDeg: 1, AtItsPower: true });
+        Assert.Equal(widens, match.WiderField is { WidestDeg: 1, AtItsPower: true });
         Assert.Equal(widens ? 0 : 1, match.Repetitions.Length);
     }
 
@@ -82,7 +82,7 @@ public sealed class ItemMatchTests
         var match = Owning([Some.Eyepiece(20), Some.Eyepiece(10)], Some.Eyepiece(focalLengthMm), enoughStep: 4);
 
         Assert.Equal(verdict, match.Verdict);
-        Assert.NotEqual(true, match.WiderView?.AtItsPower);
+        Assert.NotEqual(true, match.WiderField?.AtItsPower);
     }
 
     [Fact]
@@ -170,7 +170,7 @@ public sealed class ItemMatchTests
                 Assert.True(match.Verdict != Verdict.FillsAStep || isBetter || !match.Before.Figures.HasViews, $"{item} fills a step and leaves no less excess");
                 Assert.False(match.Verdict == Verdict.ChangesNothing && isBetter, $"{item} leaves less excess and is said to change nothing");
                 Assert.Equal(match.Verdict == Verdict.FillsAStep, match.Filling is not null);
-                Assert.Equal(match.Verdict == Verdict.WidensTheView, match.WiderView is not null);
+                Assert.Equal(match.Verdict == Verdict.WidensTheView, match.WiderField is not null);
             }
         }
 
