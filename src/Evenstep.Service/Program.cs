@@ -7,6 +7,7 @@ using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Certifying;
 using Evenstep.Service.Documents;
 using Evenstep.Service.Door;
+using Evenstep.Service.Elements;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Health;
 using Evenstep.Service.Metrics;
@@ -78,6 +79,7 @@ app.UseCors();
 // Routes.
 app.UseDocument();
 app.UsePage();
+app.UseElements();
 app.MapHealth();
 app.MapServiceMetrics();
 var api = app.MapGroup("/v1");
