@@ -17,9 +17,10 @@ internal sealed class PictureWords(Language language)
 
     public Language Language { get; } = language;
 
-    public string Say(string key, params ReadOnlySpan<RemarkValue> values) => Say(new Sentence(key, [.. values]));
+    public string Say(string key, params ReadOnlySpan<RemarkValue> values) => Typesetting.Valid(new Sentence(key, [.. values]).In(Language));
 
-    public string Say(Sentence sentence) => Typesetting.Valid(sentence.In(Language));
+    /// <summary>A sentence made elsewhere, whose names are still as they were given.</summary>
+    public string Say(Sentence sentence) => Typesetting.Valid(Cleaned(sentence).In(Language));
 
     public string NameOf(Telescope telescope) => Say("picture/telescope", RemarkValue.Of("telescope", Typesetting.Quoted(telescope.Name)));
 
@@ -107,6 +108,16 @@ internal sealed class PictureWords(Language language)
 
         return words;
     }
+
+    private static Sentence Cleaned(Sentence sentence) => sentence with { Values = [.. sentence.Values.Select(value => value with { Value = Cleaned(value.Value) })] };
+
+    private static object? Cleaned(object? value) => value switch
+    {
+        string text => Typesetting.Quoted(text),
+        string[] texts => texts.Select(Typesetting.Quoted).ToArray(),
+        Sentence part => Cleaned(part),
+        _ => value,
+    };
 
     private static RemarkValue Id(Item item) => RemarkValue.Of("id", Typesetting.Quoted(item.Id));
 }

@@ -1,0 +1,44 @@
+using System.Reflection;
+using System.Runtime.CompilerServices;
+using Evenstep.Service.Tests.Pages;
+
+namespace Evenstep.Service.Tests.Elements;
+
+/// <summary>The elements and random pictures, looked at with a browser. Each fact is a check of its name in <c>tests/judges/elements</c>.</summary>
+public sealed class ElementTests(ElementRun run) : IClassFixture<ElementRun>
+{
+    [BrowserFact]
+    public Task The_sample_shows_every_element() => HoldsAsync();
+
+    [BrowserFact]
+    public Task Nothing_is_found_against_them() => HoldsAsync();
+
+    [BrowserFact]
+    public Task A_change_of_attributes_is_asked_once() => HoldsAsync();
+
+    [BrowserFact]
+    public Task A_refusal_says_what_to_change() => HoldsAsync();
+
+    [BrowserFact]
+    public Task A_page_sets_its_own_colours() => HoldsAsync();
+
+    [BrowserFact]
+    public Task Names_are_shown_as_text() => HoldsAsync();
+
+    [BrowserFact]
+    public Task No_text_of_a_picture_touches_another() => HoldsAsync();
+
+    [BrowserFact]
+    public async Task Every_check_is_a_fact_here()
+    {
+        var facts = typeof(ElementTests).GetMethods().Where(method => method.GetCustomAttribute<BrowserFactAttribute>() is not null).Select(method => method.Name);
+
+        Assert.Equal(facts.Where(name => name != nameof(Every_check_is_a_fact_here)).Order(StringComparer.Ordinal), (await run.Findings).Select(finding => finding.Check).Order(StringComparer.Ordinal));
+    }
+
+    private async Task HoldsAsync([CallerMemberName] string check = "")
+    {
+        var finding = Assert.Single(await run.Findings, finding => finding.Check == check);
+        Assert.True(finding.Failure is null, finding.Failure);
+    }
+}
