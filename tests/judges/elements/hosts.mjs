@@ -10,10 +10,9 @@ const sampleLadder = "evenstep-ladder:not(.other)";
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 export const The_sample_shows_every_element = given => onSample(given, {}, async page => {
-  assert.equal(await page.locator("svg").count(), 3);
-  assert.ok(await page.locator("evenstep-advice li").count() > 0);
-  assert.match(await page.locator("evenstep-advice").innerText(), /Recommended for Capstan 152[^]*EUR|€[^]*Never look at the Sun/);
-  assert.match(await page.locator("evenstep-ladder.other").innerHTML() + await insideOf(page, "evenstep-ladder.other"), /Vergrößerungsleiter/);
+  assert.equal(await page.locator("svg").count(), 2);
+  assert.match(await insideOf(page, "evenstep-ladder.other"), /Vergrößerungsleiter/);
+  assert.match(await insideOf(page, sampleLadder), /Capstan 152/);
 });
 
 /** The policy of the sample lets no script in, so the auditor comes through the browser's own door, with the policy in force. */
@@ -63,7 +62,7 @@ export const Names_are_shown_as_text = given => onSample(given, {}, async page =
 
 async function onSample(given, options, use) {
   await withPage({ ...given, address: new URL(sample, given.address).href }, options, async page => {
-    await page.waitForFunction(() => document.querySelector("#told").textContent.split(";").length === 4);
+    await page.waitForFunction(() => document.querySelector("#told").textContent.split(";").length === 3);
     assert.doesNotMatch(await page.locator("#told").textContent(), /failed/);
     await use(page);
   });
