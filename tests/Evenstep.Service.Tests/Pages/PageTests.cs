@@ -16,6 +16,9 @@ public sealed class PageTests(PageRun run) : IClassFixture<PageRun>
     public Task A_list_of_ones_own_gets_a_second_opinion() => HoldsAsync();
 
     [BrowserFact]
+    public Task The_buying_path_says_what_comes_first() => HoldsAsync();
+
+    [BrowserFact]
     public Task It_says_which_view_is_for_what() => HoldsAsync();
 
     [BrowserFact]

@@ -51,6 +51,27 @@ export const a_list_of_ones_own_gets_a_second_opinion = given => withPage(given,
   assert.ok(list.breaches.length > 0);
 });
 
+/** With a path made here, so that its figures are known. */
+export const the_buying_path_says_what_comes_first = given => {
+  const figures = { largestStep: 2.5, meanMismatchPercent: 12, meanExcessPercent: 3, servedPercent: 61 };
+  const path = {
+    outcome: "optimal", currency: "EUR", totalPrice: 70, greatestLossPercent: 3.6, comparedWith: [], cautions: [], conflicts: null,
+    notes: [{ code: "path-not-proved", text: "Not proved.", values: {} }],
+    steps: [
+      { itemId: "a", name: "The first", price: 30, totalPriceSoFar: 30, after: figures, lossPercent: 3.6, bestForTheMoney: 2.41 },
+      { itemId: "b", name: "The second", price: 40, totalPriceSoFar: 70, after: { ...figures, servedPercent: 98 }, lossPercent: 0, bestForTheMoney: 1.5 },
+    ],
+  };
+  const before = page => page.route("**/v1/buying-paths", route => route.fulfill({ json: path }));
+  return withPage(given, { before }, async page => {
+    await part(page, "path").waitFor();
+    assert.match(await part(page, "path").innerText(), /at most 3\.6 % wider.*Not proved\./s);
+    const steps = await part(page, "path").locator("li").allInnerTexts();
+    assert.match(steps[0], /^The first €30\.00, €30\.00 so far\. Then largest step 2\.5, 61.% served\. 3\.6 % behind the best for the money \(2\.41\)\.$/);
+    assert.match(steps[1], /^The second €40\.00, €70\.00 so far\..*98.% served\. Nothing better for the money\.$/);
+  });
+};
+
 export const it_says_which_view_is_for_what = given => withPage(given, {}, async page => {
   await settled(page);
   const answer = await (await answered(page, () => control(page, "budget").fill("260"))).json();
@@ -126,7 +147,12 @@ export const errors_stand_beside_their_fields = given => withPage(given, {}, asy
   assert.equal(await field.getAttribute("aria-invalid"), "true");
   assert.ok((await field.getAttribute("aria-describedby")).includes("c-telescopes.0.apertureMm-error"));
   assert.equal(await headline(page), advice);
-  await page.getByText("The advice below is older than the form").first().waitFor();
+  await control(page, "age").fill("3");
+  await errorAt(page, "age").waitFor();
+  const [hint, error] = await Promise.all([control(page, "age-hint"), errorAt(page, "age")].map(one => one.boundingBox()));
+  assert.ok(hint.y + hint.height <= error.y + 1, "the error covers the hint");
+  await control(page, "age").fill("");
+  await page.getByText("Please mend what is marked").first().waitFor();
 
   await control(page, "owned.2.focalLengthMm").fill("20");
   await control(page, "owned.2.eyeReliefMm").fill("12,5");

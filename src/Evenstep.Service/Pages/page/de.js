@@ -214,7 +214,7 @@ export const texts = {
   printOwned: "vorhanden: {items}",
 
   problemTitle: "Was zu ändern ist",
-  problemLead: "Die Empfehlung unten ist älter als das Formular: Bitte berichtigen Sie, was markiert ist.",
+  problemLead: "Bitte berichtigen Sie, was markiert ist. Was hier empfohlen wird, ist älter als das Formular.",
   unreachable: "Der Dienst antwortet nicht; jede Änderung versucht es erneut.",
   "fault.missing": "Hier fehlt etwas. ",
   "fault.other": "Dieser Wert ist so nicht möglich. ",

@@ -214,7 +214,7 @@ export const texts = {
   printOwned: "owns {items}",
 
   problemTitle: "What has to be changed",
-  problemLead: "The advice below is older than the form: please mend what is marked.",
+  problemLead: "Please mend what is marked. Any advice shown is older than the form.",
   unreachable: "The service does not answer; every change tries again.",
   "fault.missing": "",
   "fault.other": "",

@@ -1,6 +1,6 @@
 // The form asks, the advice follows. The newest question wins.
 import { el, replace } from "./dom.js";
-import { keepLanguage, language, languages, say, speak } from "./texts.js";
+import { firstWords, keepLanguage, language, languages, say, speak } from "./texts.js";
 import { Turns, ask } from "./service.js";
 import { exampleState, numberOf } from "./state.js";
 import { linkOf, readLink } from "./link.js";
@@ -34,7 +34,7 @@ let refused;
 start();
 
 async function start() {
-  await speak();
+  await firstWords;
   openLink();
   showAll();
   document.addEventListener("submit", event => event.preventDefault());
@@ -144,10 +144,11 @@ async function showAnswer(answer, body, signal) {
   const owned = ownedNames(body.owned ?? []);
   [...owned, ...answer.purchases.map(({ itemId, name }) => [itemId, name])].forEach(([id, name]) => rememberName(id, name));
   showProblem(strangeLink ? el("p", {}, say("strangeLink")) : null);
-  announce(showSummary(answer, handle));
+  const shown = { ...answer, telescopes: answer.telescopes.map((telescope, index) => ({ ...telescope, name: body.telescopes[index].name ?? (body.telescopes[index].id ? telescope.name : say("telescopeNumber", { number: index + 1 })) })) };
+  announce(showSummary(shown, handle));
   performance.mark("first-advice");
-  showParts(answer);
-  showPrintHead(form.state, answer, owned.map(([, name]) => name));
+  showParts(shown);
+  showPrintHead(form.state, shown, owned.map(([, name]) => name));
   fillPart("takeaway", takeawayOf(body, answer, () => location.origin + location.pathname + `#${linkOf(form.state)}`));
   await Promise.all([showLadder(body, signal), showCurve(body, signal), showPath(body, answer, signal), showOpinion(body, signal), showAlternatives(body, answer, signal)]);
 }

@@ -55,7 +55,7 @@ export function showPrintHead(state, answer, ownedNames) {
     document.getElementById("for-print"),
     el("p", { class: "print-title" }, say("printTitle")),
     el("p", {}, [
-      ...answer.telescopes.map(({ name }, index) => `${madeUp(state.telescopes[index]) ? say("telescopeNumber", { number: index + 1 }) : name}${factsOf(state.telescopes[index])}`),
+      ...answer.telescopes.map(({ name }, index) => `${name}${factsOf(state.telescopes[index])}`),
       state.age && say("printAge", { age: state.age }),
       state.wearsSpectacles && say("field.wearsSpectacles"),
       state.observes.length > 0 && interests.filter(one => state.observes.includes(one)).map(one => say(`interest.${one}`)).join(", "),
@@ -63,8 +63,6 @@ export function showPrintHead(state, answer, ownedNames) {
     ].filter(Boolean).join(" · ")),
     el("p", {}, dateText(new Date())));
 }
-
-const madeUp = telescope => telescope?.id === "" && telescope.name.trim() === "";
 
 function factsOf(telescope) {
   const listed = telescopeOf(telescope?.id);

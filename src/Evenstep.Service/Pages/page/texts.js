@@ -63,3 +63,6 @@ function keptLanguage() {
     return null;
   }
 }
+
+/** Fetched before the rest of the page is here. */
+export const firstWords = speak();
