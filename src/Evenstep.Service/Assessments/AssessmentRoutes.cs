@@ -3,6 +3,7 @@ using Evenstep.Service.Documents;
 using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Pictures;
+using Evenstep.Service.ProductPages;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -16,6 +17,7 @@ internal static class AssessmentRoutes
         routes.MapPost("/assessments", AssessAsync)
             .WithName("assess")
             .WithTags("Assessments")
+            .RequireCors(PageOrigins.Policy)
             .WithMetadata(new TakesBody(AssessmentFields.Body, "assessment"), OfferedForms.JsonOrPicture);
 
     /// <summary>Assesses a kit: its views, its steps, and what it repeats. Nothing is bought.</summary>

@@ -1,6 +1,8 @@
+using Microsoft.Net.Http.Headers;
+
 namespace Evenstep.Service.ProductPages;
 
-/// <summary>Which sites' pages may fetch the answers made for product pages from a browser.</summary>
+/// <summary>Which sites' pages may fetch, from a browser, the answers made for product pages and those that the elements show.</summary>
 internal static class PageOrigins
 {
     public const string Policy = "product-pages";
@@ -16,7 +18,11 @@ internal static class PageOrigins
             throw new InvalidOperationException($"{Key} must be origins such as https://shop.example, separated by spaces, or *; {wrong} is none.");
         }
 
-        services.AddCors(cors => cors.AddPolicy(Policy, policy => policy.WithOrigins(origins).WithMethods(HttpMethods.Get).WithExposedHeaders("ETag")));
+        services.AddCors(cors => cors.AddPolicy(Policy, policy => policy
+            .WithOrigins(origins)
+            .WithMethods(HttpMethods.Get, HttpMethods.Post)
+            .WithHeaders(HeaderNames.ContentType)
+            .WithExposedHeaders(HeaderNames.ETag)));
     }
 
     private static bool IsOrigin(string text) =>

@@ -49,6 +49,7 @@ public sealed partial class ElementFileTests(Service service) : IClassFixture<Se
         Assert.Contains("require-trusted-types-for 'script'", policy, StringComparison.Ordinal);
         Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
         Assert.Contains("src=\"ladder.js\"", page, StringComparison.Ordinal);
+        Assert.Contains("src=\"advice.js\"", page, StringComparison.Ordinal);
     }
 
     [GeneratedRegex(@"innerHTML|outerHTML|insertAdjacentHTML|document\.write|DOMParser|createContextualFragment|\beval\b|new Function|\.style\.|setAttribute\('style'")]

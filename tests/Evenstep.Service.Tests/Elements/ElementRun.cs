@@ -1,10 +1,10 @@
 using System.Text.Json;
 using Evenstep.Service.Pictures;
+using Evenstep.Service.ProductPages;
 using Evenstep.Service.Tests.Judges;
 using Evenstep.Service.Tests.Pages;
 using Evenstep.Service.Tests.Pictures;
 using Evenstep.Service.Wording;
-using Microsoft.AspNetCore.Mvc.Testing;
 
 namespace Evenstep.Service.Tests.Elements;
 
@@ -16,7 +16,7 @@ public sealed class ElementRun : IDisposable
 
     private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web);
 
-    private readonly WebApplicationFactory<Program> service = new();
+    private readonly Service service = new(data: null, (PageOrigins.Key, "*"));
     private readonly Lazy<Task<IReadOnlyList<Finding>>> findings;
 
     public ElementRun() => findings = new(LookAsync);

@@ -26,6 +26,12 @@ public sealed class ElementTests(ElementRun run) : IClassFixture<ElementRun>
     public Task Names_are_shown_as_text() => HoldsAsync();
 
     [BrowserFact]
+    public Task A_page_of_another_origin_shows_them() => HoldsAsync();
+
+    [BrowserFact]
+    public Task Only_an_address_of_the_web_becomes_a_link() => HoldsAsync();
+
+    [BrowserFact]
     public Task No_text_of_a_picture_touches_another() => HoldsAsync();
 
     [BrowserFact]

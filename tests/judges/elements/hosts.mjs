@@ -10,7 +10,9 @@ const sampleLadder = "evenstep-ladder:not(.other)";
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 export const The_sample_shows_every_element = given => onSample(given, {}, async page => {
-  assert.equal(await page.locator("svg").count(), 2);
+  assert.equal(await page.locator("svg").count(), 3);
+  assert.ok(await page.locator("evenstep-advice li").count() > 0);
+  assert.match(await insideOf(page, "evenstep-advice"), /Recommended for Capstan 152[^]*(€|EUR)[^]*Never look at the Sun/);
   assert.match(await insideOf(page, "evenstep-ladder.other"), /Vergrößerungsleiter/);
   assert.match(await insideOf(page, sampleLadder), /Capstan 152/);
 });
@@ -60,9 +62,52 @@ export const Names_are_shown_as_text = given => onSample(given, {}, async page =
   assert.equal(await page.locator(`${sampleLadder} img`).count(), 0);
 });
 
+/** Of what a strict policy may allow, the elements need this service for scripts and for answers, and nothing else. */
+export const A_page_of_another_origin_shows_them = async ({ browser, address }) => {
+  const service = new URL(address).origin;
+  const policy = `default-src 'none'; script-src ${service}; connect-src ${service}; require-trusted-types-for 'script'; trusted-types 'none'`;
+  const markup = `<!doctype html><html lang="de"><title>Ein Laden</title>
+    <script type="module" src="${service}/elements/ladder.js"></script><script type="module" src="${service}/elements/advice.js"></script>
+    <evenstep-ladder aperture-mm="150" focal-length-mm="750" focuser-barrel="1.25in" catalogue="demo" owned="kelpstone-5-5"></evenstep-ladder>
+    <evenstep-advice catalogue="demo" telescope="capstan-152" wears-spectacles></evenstep-advice>`;
+  const shop = createServer((_, response) => response.writeHead(200, { "Content-Type": "text/html; charset=utf-8", "Content-Security-Policy": policy }).end(markup));
+  await new Promise(ready => shop.listen(0, "127.0.0.1", ready));
+  const page = await browser.newPage();
+  try {
+    const amiss = [];
+    page.on("console", message => /policy|CORS/i.test(message.text()) && amiss.push(message.text()));
+    await page.goto(`http://127.0.0.1:${shop.address().port}/`);
+    await page.locator("evenstep-ladder svg").waitFor();
+    await page.locator("evenstep-advice [part=heading]").waitFor();
+    assert.match(await insideOf(page, "evenstep-advice"), /Empfohlen für Capstan 152/);
+    assert.deepEqual(amiss, []);
+  } finally {
+    await page.close();
+    shop.close();
+  }
+};
+
+/** A shop's data may name a script as an item's page. */
+export const Only_an_address_of_the_web_becomes_a_link = given => onSample(given, { before: page => page.route(/recommendation\?/, withLinks) }, async page => {
+  const links = await page.locator("evenstep-advice li").evaluateAll(items => items.map(item => item.querySelector("a")?.href ?? null));
+  assert.deepEqual(links.slice(0, 2), ["https://shop.example/a", null]);
+});
+
+async function withLinks(route) {
+  const response = await route.fetch();
+  if (!response.headers()["content-type"].startsWith("application/json")) {
+    return route.fulfill({ response });
+  }
+
+  const advice = await response.json();
+  const addresses = ["https://shop.example/a", "javascript:alert(1)"];
+  advice.purchases.forEach((purchase, i) => { purchase.url = addresses[i] ?? null; });
+  return route.fulfill({ response, json: advice });
+}
+
 async function onSample(given, options, use) {
   await withPage({ ...given, address: new URL(sample, given.address).href }, options, async page => {
-    await page.waitForFunction(() => document.querySelector("#told").textContent.split(";").length === 3);
+    await page.waitForFunction(() => document.querySelector("#told").textContent.split(";").length === 4);
     assert.doesNotMatch(await page.locator("#told").textContent(), /failed/);
     await use(page);
   });
