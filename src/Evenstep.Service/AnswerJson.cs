@@ -7,6 +7,7 @@ using Evenstep.Planning.Advice;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Assessments;
+using Evenstep.Service.Batches;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Health;
@@ -31,6 +32,7 @@ namespace Evenstep.Service;
 [JsonSerializable(typeof(CatalogueListAnswer))]
 [JsonSerializable(typeof(MatchAnswer))]
 [JsonSerializable(typeof(JsonObject))]
+[JsonSerializable(typeof(BatchAnswer))]
 [JsonSerializable(typeof(ProblemDocument))]
 [JsonSerializable(typeof(HealthAnswer))]
 [JsonSerializable(typeof(IReadOnlyDictionary<string, int>))]

@@ -15,20 +15,20 @@ internal sealed class BodyOfOperation : IOperationFilter
         var metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
         if (metadata.OfType<TakesBody>().FirstOrDefault() is { } takes)
         {
-            operation.RequestBody = new OpenApiRequestBody { Required = true, Content = ContentOf(takes.Body, takes.Examples, takes.Csv, context) };
+            operation.RequestBody = new OpenApiRequestBody { Required = true, Content = ContentOf(takes.MediaType, takes.Body, takes.Examples, takes.Csv, context) };
         }
 
         if (metadata.OfType<GivesBody>().FirstOrDefault() is { } gives)
         {
-            operation.Responses![Ok] = new OpenApiResponse { Description = operation.Responses[Ok].Description, Content = ContentOf(gives.Body, gives.Examples, gives.Csv, context) };
+            operation.Responses![Ok] = new OpenApiResponse { Description = operation.Responses[Ok].Description, Content = ContentOf(MediaTypeNames.Application.Json, gives.Body, gives.Examples, gives.Csv, context) };
         }
     }
 
-    private static Dictionary<string, IOpenApiMediaType> ContentOf(Shape body, string examples, string? csv, OperationFilterContext context)
+    private static Dictionary<string, IOpenApiMediaType> ContentOf(string mediaType, Shape body, string examples, string? csv, OperationFilterContext context)
     {
         var content = new Dictionary<string, IOpenApiMediaType>
         {
-            [MediaTypeNames.Application.Json] = new OpenApiMediaType
+            [mediaType] = new OpenApiMediaType
             {
                 Schema = body.Describe(context.Document),
                 Examples = Example.BeginningWith(examples).ToDictionary(

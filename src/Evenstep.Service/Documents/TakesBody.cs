@@ -1,3 +1,4 @@
+using System.Net.Mime;
 using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Documents;
@@ -9,6 +10,9 @@ internal sealed record TakesBody(Shape Body, string Examples)
 {
     /// <summary>An example of the CSV that it takes too; null if it takes none.</summary>
     public string? Csv { get; init; }
+
+    /// <summary>What it is sent as.</summary>
+    public string MediaType { get; init; } = MediaTypeNames.Application.Json;
 }
 
 /// <summary>Tells the OpenAPI document what an endpoint answers, where that is what another takes.</summary>

@@ -9,6 +9,7 @@ internal sealed class AnswerForm
     public static readonly AnswerForm Json = new(MediaTypeNames.Application.Json);
     public static readonly AnswerForm Csv = new(MediaTypeNames.Text.Csv);
     public static readonly AnswerForm Picture = new(MediaTypeNames.Image.Svg);
+    public static readonly AnswerForm Lines = new("application/x-ndjson");
 
     private readonly MediaTypeHeaderValue whole;
 

@@ -39,17 +39,18 @@ internal static class FrontDoor
     public static ProblemResult? RefusalOfAccept(HttpRequest request) =>
         OfferedForms.Of(request.HttpContext).Choose(request.Headers.Accept) is null ? NotAcceptable(request) : null;
 
+    /// <summary>The answer to a body of a type that is not taken; null for any other.</summary>
+    public static ProblemResult? RefusalOfType(HttpRequest request, DoorRule rule) => rule.Takes(request.ContentType) ? null : new ProblemResult(
+        ProblemKind.UnsupportedMediaType,
+        $"{(request.ContentType is null ? "No Content-Type" : $"`Content-Type: {request.ContentType}`")} was given; send {rule.Wanted}.");
+
     public static ProblemResult TooLarge(DoorRule rule) => new(ProblemKind.TooLarge, rule.TooLarge);
 
     private static ProblemResult NotAcceptable(HttpRequest request) =>
         new(ProblemKind.NotAcceptable, OfferedForms.Of(request.HttpContext).RefusalOf(request.Headers.Accept));
 
     private static ProblemResult? RefusalOfBody(HttpRequest request, DoorRule rule) =>
-        !rule.Takes(request.ContentType) ? new ProblemResult(
-            ProblemKind.UnsupportedMediaType,
-            $"{(request.ContentType is null ? "No Content-Type" : $"`Content-Type: {request.ContentType}`")} was given; send {rule.Wanted}.")
-        : request.ContentLength > rule.MostBytes ? TooLarge(rule)
-        : null;
+        RefusalOfType(request, rule) ?? (request.ContentLength > rule.MostBytes ? TooLarge(rule) : null);
 
     /// <summary>The bytes, or null for a body over the limit, whatever length it claimed.</summary>
     private static async Task<byte[]?> ReadAsync(HttpRequest request, DoorRule rule, CancellationToken gone)

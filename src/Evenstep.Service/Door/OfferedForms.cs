@@ -10,6 +10,7 @@ internal sealed class OfferedForms
     public static readonly OfferedForms JsonOnly = new(AnswerForm.Json);
     public static readonly OfferedForms JsonOrCsv = new(AnswerForm.Json, AnswerForm.Csv);
     public static readonly OfferedForms JsonOrPicture = new(AnswerForm.Json, AnswerForm.Picture);
+    public static readonly OfferedForms LinesOnly = new(AnswerForm.Lines);
 
     private const double UsualQuality = 1;
 

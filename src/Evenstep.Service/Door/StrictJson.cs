@@ -12,7 +12,10 @@ internal static class StrictJson
     private static readonly JsonDocumentOptions Options = new() { MaxDepth = MostDepth };
 
     /// <summary>The document of the bytes, which must stay as they are while it is in use. A byte order mark is passed over.</summary>
-    public static OpenedBody Parse(ReadOnlyMemory<byte> bytes)
+    /// <param name="bytes">The text.</param>
+    /// <param name="what">What to call it.</param>
+    /// <param name="firstLine">The number of its first line.</param>
+    public static OpenedBody Parse(ReadOnlyMemory<byte> bytes, string what = "body", long firstLine = 1)
     {
         var json = bytes.Span.StartsWith("\uFEFF"u8) ? bytes["\uFEFF"u8.Length..] : bytes;
         try
@@ -21,22 +24,22 @@ internal static class StrictJson
         }
         catch (JsonException exception)
         {
-            return new OpenedBody(new ProblemResult(ProblemKind.InvalidJson, DetailOf(exception, json.Span)));
+            return new OpenedBody(new ProblemResult(ProblemKind.InvalidJson, DetailOf(exception, json.Span, what, firstLine)));
         }
     }
 
-    private static string DetailOf(JsonException exception, ReadOnlySpan<byte> json)
+    private static string DetailOf(JsonException exception, ReadOnlySpan<byte> json, string what, long firstLine)
     {
         if (json.Trim(" \t\r\n"u8).IsEmpty)
         {
-            return "The body is empty; send a JSON object.";
+            return $"The {what} is empty; send a JSON object.";
         }
 
         var place = string.Create(
-            CultureInfo.InvariantCulture, $"At line {exception.LineNumber + 1}, byte {exception.BytePositionInLine + 1}");
+            CultureInfo.InvariantCulture, $"At line {exception.LineNumber + firstLine}, byte {exception.BytePositionInLine + 1}");
         return IsTooDeep(json)
-            ? $"{place}, the body is nested more than {MostDepth} levels deep. No request needs more than a few."
-            : $"{place}, the body is not JSON: {Reason(exception)}";
+            ? $"{place}, the {what} is nested more than {MostDepth} levels deep. No request needs more than a few."
+            : $"{place}, the {what} is not JSON: {Reason(exception)}";
     }
 
     /// <summary>The parser's own words, without the place that it appends and what only its programmer can change.</summary>

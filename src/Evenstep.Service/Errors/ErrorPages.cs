@@ -25,10 +25,13 @@ internal static class ErrorPages
         app.UseExceptionHandler(new ExceptionHandlerOptions
         {
             ExceptionHandler = AnswerException,
-            SuppressDiagnosticsCallback = context => !Logged.Contains(ResultOf(context.Exception, null).Kind),
+            SuppressDiagnosticsCallback = context => !IsLogged(ResultOf(context.Exception, null)),
         });
         app.UseStatusCodePages(context => AnswerStatus(context.HttpContext));
     }
+
+    /// <summary>Whether whoever runs the service must hear of a problem.</summary>
+    public static bool IsLogged(ProblemResult problem) => Logged.Contains(problem.Kind);
 
     private static Task AnswerException(HttpContext context)
     {
@@ -42,7 +45,8 @@ internal static class ErrorPages
         return ResultOf(failure.Error, failure.Endpoint?.Metadata.GetMetadata<DoorRule>()).ExecuteAsync(context);
     }
 
-    private static ProblemResult ResultOf(Exception exception, DoorRule? rule) => exception switch
+    /// <summary>What the caller is told of an exception.</summary>
+    public static ProblemResult ResultOf(Exception exception, DoorRule? rule) => exception switch
     {
         WorkLimitException => new ProblemResult(
             ProblemKind.WorkLimit,

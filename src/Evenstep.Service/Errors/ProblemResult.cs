@@ -68,7 +68,7 @@ internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, 
         }
     }
 
-    private ProblemDocument Document() => new()
+    public ProblemDocument Document() => new()
     {
         Type = Kind.Type,
         Title = Kind.Title,

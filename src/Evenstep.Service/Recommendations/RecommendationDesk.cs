@@ -15,7 +15,7 @@ internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue sa
     /// <summary>The plan for a request; offered for a certificate in the background, if it has none.</summary>
     public async Task<Solved> SolveAsync(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken gone)
     {
-        var planning = new PlanningCase(asked.Problem, asked.Catalogue, body);
+        var planning = new PlanningCase(asked.Problem, asked.Catalogue, body) { Lane = asked.Lane };
         var solved = asked.IfUnavailable
             ? await planner.SolveWithAlternativesAsync(planning, asked.Certify, gone)
             : await planner.SolveAsync(planning, asked.Certify, gone);

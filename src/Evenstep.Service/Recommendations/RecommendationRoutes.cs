@@ -9,7 +9,7 @@ namespace Evenstep.Service.Recommendations;
 /// <summary>What to buy.</summary>
 internal static class RecommendationRoutes
 {
-    private const string Route = "/recommendations";
+    public const string Route = "/recommendations";
 
     public static void MapRecommendations(this IEndpointRouteBuilder routes) =>
         routes.MapPost(Route, RecommendAsync)

@@ -26,18 +26,19 @@ internal sealed partial class RefereedPlanner(SolveGate gate, WorkLimit limit, C
     /// <exception cref="RefereeException">The plan is faulty: a mistake of ours, logged in full.</exception>
     /// <exception cref="DisagreementException">The second engine, if asked, disagrees: a mistake of ours too.</exception>
     public Task<Solved> SolveAsync(PlanningCase asked, bool certify, CancellationToken gone) =>
-        gate.RunAsync(() => Solve(asked, certify, gone), gone);
+        gate.RunAsync(end => Solve(asked, certify, end), asked.Lane, gone);
 
     /// <summary>The same, with the best plan without each purchase; all in one turn at the gate.</summary>
     /// <exception cref="WorkLimitException">As above; an alternative that was not found in time is only left out.</exception>
     /// <exception cref="RefereeException">A plan is faulty, the alternatives included.</exception>
     /// <exception cref="DisagreementException">As above.</exception>
     public Task<Solved> SolveWithAlternativesAsync(PlanningCase asked, bool certify, CancellationToken gone) => gate.RunAsync(
-        () =>
+        end =>
         {
-            var solved = Solve(asked, certify, gone);
-            return solved with { Alternatives = AlternativesTo(asked, solved.Plan, gone) };
+            var solved = Solve(asked, certify, end);
+            return solved with { Alternatives = AlternativesTo(asked, solved.Plan, end) };
         },
+        asked.Lane,
         gone);
 
     private Solved Solve(PlanningCase asked, bool certify, CancellationToken gone)

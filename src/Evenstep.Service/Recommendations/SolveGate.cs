@@ -1,98 +1,59 @@
 namespace Evenstep.Service.Recommendations;
 
 /// <summary>Lets only as many solves run at once as there are processors: more would only slow each other down.</summary>
-internal sealed class SolveGate : IDisposable
+internal sealed class SolveGate
 {
-    private readonly SemaphoreSlim places = new(Environment.ProcessorCount);
-    private readonly Lock asideLock = new();
-    private CancellationTokenSource? leaveAside;
-    private int waiting;
+    private readonly SolvePlaces places;
 
-    public int InUse => Environment.ProcessorCount - places.CurrentCount;
-
-    public int Waiting => Volatile.Read(ref waiting);
-
-    public async Task<T> RunAsync<T>(Func<T> solve, CancellationToken cancellation)
+    public SolveGate()
+        : this(Environment.ProcessorCount)
     {
-        await EnterAsync(cancellation);
-        try
+    }
+
+    /// <summary>With a number of places of its own.</summary>
+    internal SolveGate(int count) => places = new SolvePlaces(count);
+
+    public int InUse => places.InUse;
+
+    public int Waiting => places.Waiting;
+
+    public Task<T> RunAsync<T>(Func<T> solve, CancellationToken gone) => RunAsync(_ => solve(), Lane.Single, gone);
+
+    /// <summary>Runs a solve once there is a place for it.</summary>
+    /// <param name="solve">The solve. Its token is cancelled when it must end; in a batch it may then be run again from the beginning.</param>
+    /// <param name="lane">Who waits for it.</param>
+    /// <param name="gone">Nobody waits any more.</param>
+    public async Task<T> RunAsync<T>(Func<CancellationToken, T> solve, Lane lane, CancellationToken gone)
+    {
+        for (var mayLodge = true; ; mayLodge = false)
         {
-            return solve();
-        }
-        finally
-        {
-            places.Release();
+            using var stay = await places.TakeAsync(lane, mayLodge, gone);
+            using var end = CancellationTokenSource.CreateLinkedTokenSource(stay.Leave, gone);
+            try
+            {
+                return solve(end.Token);
+            }
+            catch (OperationCanceledException) when (stay.Leave.IsCancellationRequested && !gone.IsCancellationRequested)
+            {
+                // It gave way, and begins again in a place where it need not.
+            }
         }
     }
 
-    /// <summary>Runs work that nobody waits for, if a place is free; one such work at a time.</summary>
+    /// <summary>Runs work that nobody waits for, if a place is free.</summary>
     /// <param name="work">The work. Its token is cancelled when a solve wants the place, and it must then end at once.</param>
     /// <param name="stopping">Ends the work too.</param>
     /// <returns>Whether a place was free.</returns>
     public bool TryRunAside(Action<CancellationToken> work, CancellationToken stopping)
     {
-        if (!places.Wait(TimeSpan.Zero, stopping))
+        using var stay = places.TryTakeAside();
+        if (stay is null)
         {
             return false;
         }
 
-        using var leave = CancellationTokenSource.CreateLinkedTokenSource(stopping);
-        try
-        {
-            SetAside(leave);
-            if (Waiting > 0)
-            {
-                // Somebody came after the place was taken, and before it was known who has to leave.
-                leave.Cancel();
-            }
-
-            work(leave.Token);
-        }
-        finally
-        {
-            SetAside(null);
-            places.Release();
-        }
-
+        using var end = CancellationTokenSource.CreateLinkedTokenSource(stay.Leave, stopping);
+        work(end.Token);
         return true;
-    }
-
-    public void Dispose() => places.Dispose();
-
-    private async Task EnterAsync(CancellationToken cancellation)
-    {
-        var entering = places.WaitAsync(cancellation);
-        if (entering.IsCompleted)
-        {
-            await entering;
-            return;
-        }
-
-        Interlocked.Increment(ref waiting);
-        try
-        {
-            MakeRoom();
-            await entering;
-        }
-        finally
-        {
-            Interlocked.Decrement(ref waiting);
-        }
-    }
-
-    private void MakeRoom()
-    {
-        lock (asideLock)
-        {
-            leaveAside?.Cancel();
-        }
-    }
-
-    private void SetAside(CancellationTokenSource? leave)
-    {
-        lock (asideLock)
-        {
-            leaveAside = leave;
-        }
     }
 }

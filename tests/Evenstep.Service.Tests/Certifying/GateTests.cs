@@ -3,11 +3,9 @@ using Evenstep.Service.Tests.Metrics;
 
 namespace Evenstep.Service.Tests.Certifying;
 
-public sealed class GateTests : IDisposable
+public sealed class GateTests
 {
     private readonly SolveGate gate = new();
-
-    public void Dispose() => gate.Dispose();
 
     [Fact]
     public async Task Work_aside_is_only_done_in_a_place_that_nobody_wants()
