@@ -3,17 +3,19 @@ namespace Evenstep.Benchmarks;
 /// <summary>What the command line asks for.</summary>
 /// <param name="Engines">Compare the ways of solving.</param>
 /// <param name="Http">Measure the service.</param>
+/// <param name="Batch">Measure batches.</param>
 /// <param name="Certificates">Have the model confirm what the search proved.</param>
 /// <param name="Curves">Compare spending curves with plans.</param>
 /// <param name="Quick">A look in minutes, on fewer and smaller problems.</param>
 /// <param name="WritesReport">Write the report to a file, besides showing it.</param>
-internal sealed record Options(bool Engines, bool Http, bool Certificates, bool Curves, bool Quick, bool WritesReport)
+internal sealed record Options(bool Engines, bool Http, bool Batch, bool Certificates, bool Curves, bool Quick, bool WritesReport)
 {
     public const string Usage = """
-        dotnet run -c Release --project benchmarks/Evenstep.Benchmarks -- [engines|http|certificates|curves|all] [--quick] [--report]
+        dotnet run -c Release --project benchmarks/Evenstep.Benchmarks -- [engines|http|batch|certificates|curves|all] [--quick] [--report]
 
           engines   compare our engines with other ways of solving the same problems
           http      measure the service over HTTP against a floor
+          batch     measure a batch beside the planner alone, and its memory
           certificates  have the model confirm what the search proved, on larger problems
           curves    spending curves beside plans of the same problems
           all       everything (the default)
@@ -21,7 +23,7 @@ internal sealed record Options(bool Engines, bool Http, bool Certificates, bool 
           --report  write the report to benchmarks/reports; without --quick that is the default
         """;
 
-    private static readonly string[] Parts = ["engines", "http", "certificates", "curves", "all"];
+    private static readonly string[] Parts = ["engines", "http", "batch", "certificates", "curves", "all"];
 
     private static readonly string[] Flags = ["--quick", "--report"];
 
@@ -44,7 +46,7 @@ internal sealed record Options(bool Engines, bool Http, bool Certificates, bool 
         (true, _, _) => "-engines",
         (_, true, _) => "-http",
         (_, _, true) => "-certificates",
-        _ => "-curves",
+        _ => Batch ? "-batch" : "-curves",
     };
 
     /// <summary>Null for a command line that is not understood.</summary>
@@ -60,6 +62,6 @@ internal sealed record Options(bool Engines, bool Http, bool Certificates, bool 
         var part = parts is [var only] ? only : "all";
         var quick = flags.Contains("--quick");
         bool Has(string name) => part == name || part == "all";
-        return new Options(Has("engines"), Has("http"), Has("certificates"), Has("curves"), quick, !quick || flags.Contains("--report"));
+        return new Options(Has("engines"), Has("http"), Has("batch"), Has("certificates"), Has("curves"), quick, !quick || flags.Contains("--report"));
     }
 }

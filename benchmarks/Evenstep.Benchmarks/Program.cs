@@ -25,6 +25,11 @@ if (options.Http)
     parts.Add(HttpReport.Of(await HttpRuns.RunAsync(options), options));
 }
 
+if (options.Batch)
+{
+    parts.Add(BatchReport.Of(await BatchRuns.RunAsync(options)));
+}
+
 if (options.Certificates)
 {
     parts.Add(CertificatesReport.Of(CertificateRuns.Run(options), options));

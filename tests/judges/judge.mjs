@@ -40,6 +40,7 @@ function judgeOf(pointer) {
 function pointerOf(method, path, status) {
   const operation = ["paths", path, method];
   const content = status === null ? [...operation, "requestBody"] : [...operation, "responses", status];
-  const type = status === null || status.startsWith("2") ? "application/json" : "application/problem+json";
+  const isGood = status === null || status.startsWith("2");
+  const type = !isGood ? "application/problem+json" : path.endsWith("/batch") ? "application/x-ndjson" : "application/json";
   return [...content, "content", type, "schema"].map(step => `/${step.replaceAll("~", "~0").replaceAll("/", "~1")}`).join("");
 }

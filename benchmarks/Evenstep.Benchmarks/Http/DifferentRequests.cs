@@ -1,4 +1,6 @@
 using System.Globalization;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Benchmarks.Http;
 
@@ -21,4 +23,23 @@ internal static class DifferentRequests
             }
             """))),
     ];
+
+    /// <summary>The same as problems.</summary>
+    public static PurchaseProblem[] Problems(Assortment catalogue) =>
+    [
+        .. Budgets.SelectMany(budget => Telescopes.Select(telescope => new PurchaseProblem
+        {
+            Telescopes = [InUse(telescope.ApertureMm, telescope.FocalLengthMm, telescope.Focuser == "2in" ? Barrel.Inch2 : Barrel.Inch125)],
+            Observer = new Observer(),
+            Owned = [],
+            Catalogue = catalogue,
+            Limits = new Limits { Budget = budget },
+        })),
+    ];
+
+    private static TelescopeInUse InUse(double apertureMm, double focalLengthMm, Barrel focuser)
+    {
+        var telescope = new Telescope("telescope 1", apertureMm, focalLengthMm, focuser);
+        return TelescopeInUse.Of(telescope, PowerRange.Of(telescope, new Observer(), PowerRange.UsualSeeingArcsec), []);
+    }
 }

@@ -20,6 +20,26 @@ internal sealed class Server : IDisposable
 
     public Uri Address { get; }
 
+    /// <summary>How long processors have worked for the process.</summary>
+    public TimeSpan ProcessorTime
+    {
+        get
+        {
+            process.Refresh();
+            return process.TotalProcessorTime;
+        }
+    }
+
+    /// <summary>How much of the machine's memory the process holds now.</summary>
+    public long ResidentBytes
+    {
+        get
+        {
+            process.Refresh();
+            return process.WorkingSet64;
+        }
+    }
+
     /// <summary>The service that was built along with the benchmarks, with these catalogues besides its own.</summary>
     public static Task<Server> ServiceAsync(string catalogueFolder, int cacheMegabytes) => StartAsync(url =>
     [

@@ -16,13 +16,15 @@ internal sealed class StoredShops : IDisposable
     {
         foreach (var size in Sizes)
         {
-            var items = Shop.Catalogue(size, new Dice(size, Seed)).Select(item => (JsonNode)Wire(item)).ToArray();
+            var items = ItemsOf(size).Select(item => (JsonNode)Wire(item)).ToArray();
             var catalogue = new JsonObject { ["currency"] = "EUR", ["items"] = new JsonArray(items) };
             File.WriteAllText(System.IO.Path.Combine(Folder, $"{NameOf(size)}.json"), catalogue.ToJsonString());
         }
     }
 
     public string Folder { get; } = Directory.CreateTempSubdirectory("evenstep-shops").FullName;
+
+    public static IReadOnlyList<Item> ItemsOf(int size) => Shop.Catalogue(size, new Dice(size, Seed));
 
     public static string NameOf(int size) => $"shop-{size}";
 

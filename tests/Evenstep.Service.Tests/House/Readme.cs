@@ -55,7 +55,7 @@ internal static partial class Readme
             {
                 exchanges.Add(ExchangeOf(curl.Groups["path"].Value, block.Text));
             }
-            else if (block.Language == "json")
+            else if (block.Language is "json" or "jsonl")
             {
                 exchanges[^1] = block.Role == "request" ? exchanges[^1] with { ShownBody = block.Text } : exchanges[^1] with { ShownAnswer = block.Text };
             }

@@ -87,6 +87,7 @@ public sealed partial class ReadmeFieldTests
     [InlineData("RecommendationRequest")]
     [InlineData("AssessmentRequest")]
     [InlineData("SecondOpinionRequest")]
+    [InlineData("BatchLine")]
     public void Every_field_of_a_request_is_named(string request) =>
         Assert.All(NamesWithin(Schemas.GetProperty(request)).Distinct(), IsNamed);
 
@@ -108,6 +109,7 @@ public sealed partial class ReadmeFieldTests
     [InlineData("SpendingCurveAnswer")]
     [InlineData("SpendingPointAnswer")]
     [InlineData("SpendingSolverAnswer")]
+    [InlineData("BatchAnswer")]
     public void Every_field_of_an_answer_is_named(string answer) =>
         Assert.All(Schemas.GetProperty(answer).GetProperty("properties").EnumerateObject().Select(property => property.Name), IsNamed);
 

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using Evenstep.Service.Assessments;
+using Evenstep.Service.Batches;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Door;
 using Evenstep.Service.Reading;
@@ -33,6 +34,9 @@ internal sealed partial record ReaderVerdict(IReadOnlyList<Fault>? Faults)
         {
             "/v1/assessments" => (object?)AssessmentReader.Read(body.Json, Shelf, faults),
             "/v1/catalogues/{id}" => CatalogueReader.ReadStored("shop", body.Json, faults),
+            "/v1/recommendations/batch" => BatchFields.Line.Read(body.Json, Place.Root, faults) is { } line
+                ? RecommendationReader.Read(line.Planning, body.Json, Shelf, faults, out _)
+                : null,
             "/v1/second-opinions" => SecondOpinionReader.Read(body.Json, Shelf, faults),
             _ => RecommendationReader.Read(body.Json, Shelf, faults),
         };

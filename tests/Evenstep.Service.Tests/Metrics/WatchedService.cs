@@ -42,11 +42,11 @@ internal sealed class WatchedService : WebApplicationFactory<Program>
     /// <summary>How much was counted, under a tag if the instrument has any.</summary>
     public long CountOf(string instrument, string tag = "") => counts.GetValueOrDefault($"{instrument} {tag}");
 
-    public Task<Answer> RecommendAsync(string body, CancellationToken gone = default) => PostAsync("/v1/recommendations", body, gone);
+    public Task<Answer> RecommendAsync(string body, CancellationToken gone = default) => PostAsync("/v1/recommendations", body, gone: gone);
 
-    public async Task<Answer> PostAsync(string path, string body, CancellationToken gone = default)
+    public async Task<Answer> PostAsync(string path, string body, string mediaType = "application/json", CancellationToken gone = default)
     {
-        using var content = new StringContent(body, Encoding.UTF8, new MediaTypeHeaderValue("application/json"));
+        using var content = new StringContent(body, Encoding.UTF8, new MediaTypeHeaderValue(mediaType));
         using var client = CreateClient();
         using var response = await client.PostAsync(new Uri(path, UriKind.Relative), content, gone);
         return await Answer.OfAsync(response);
