@@ -89,7 +89,7 @@ export const what_is_seen_comes_before_what_is_bought = given => withPage(given,
   const usable = answer.telescopes[0].after.views.filter(view => view.usable);
   const rows = await page.locator(".views li").allInnerTexts();
   assert.equal(rows.length, usable.length);
-  rows.forEach(row => assert.match(row.replaceAll("\n", " "), /^[\d.]+° .*Moons wide .*exit pupil .*[\d.]+x/));
+  rows.forEach(row => assert.match(row.replaceAll("\n", " "), /^[\d.]+° .*× the full Moon.*exit pupil .*[\d.]+x/));
   assert.deepEqual(await page.locator(".purchases h3").allInnerTexts(), answer.purchases.map(purchase => purchase.name));
   const reasons = await page.locator(".purchases .reasons li").allInnerTexts();
   assert.deepEqual(reasons, answer.purchases.flatMap(purchase => purchase.reasons.map(reason => reason.text)));

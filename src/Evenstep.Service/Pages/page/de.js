@@ -139,7 +139,7 @@ export const texts = {
   "figure.brightness": "Helligkeit dabei",
   "figure.power": "Vergrößerung",
   "figure.served": "Sinnvolle Vergrößerungen abgedeckt",
-  moons: "{moons} Vollmonde breit",
+  moons: "{moons} × Vollmond",
   downTo: "bis hinab zu {word}",
   largestStepFigure: "größte Stufe {step}",
   beforeFigure: "heute {before}",

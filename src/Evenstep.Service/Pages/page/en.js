@@ -139,7 +139,7 @@ export const texts = {
   "figure.brightness": "Brightness there",
   "figure.power": "Power",
   "figure.served": "Useful powers served",
-  moons: "{moons} full Moons wide",
+  moons: "{moons} × the full Moon",
   downTo: "down to {word}",
   largestStepFigure: "largest step {step}",
   beforeFigure: "today {before}",
