@@ -56,7 +56,7 @@ export const the_buying_path_says_what_comes_first = given => {
   const figures = { largestStep: 2.5, meanMismatchPercent: 12, meanExcessPercent: 3, servedPercent: 61 };
   const path = {
     outcome: "optimal", currency: "EUR", totalPrice: 70, greatestLossPercent: 3.6, comparedWith: [], cautions: [], conflicts: null,
-    notes: [{ code: "path-not-proved", text: "Not proved.", values: {} }],
+    notes: [{ code: "no-regret", text: "Wherever you stop.", values: {} }],
     steps: [
       { itemId: "a", name: "The first", price: 30, totalPriceSoFar: 30, after: figures, lossPercent: 3.6, bestForTheMoney: 2.41 },
       { itemId: "b", name: "The second", price: 40, totalPriceSoFar: 70, after: { ...figures, servedPercent: 98 }, lossPercent: 0, bestForTheMoney: 1.5 },
@@ -65,7 +65,7 @@ export const the_buying_path_says_what_comes_first = given => {
   const before = page => page.route("**/v1/buying-paths", route => route.fulfill({ json: path }));
   return withPage(given, { before }, async page => {
     await part(page, "path").waitFor();
-    assert.match(await part(page, "path").innerText(), /at most 3\.6 % wider.*Not proved\./s);
+    assert.match(await part(page, "path").innerText(), /Wherever you stop\./);
     const steps = await part(page, "path").locator("li").allInnerTexts();
     assert.match(steps[0], /^The first €30\.00, €30\.00 so far\. Then largest step 2\.5, 61.% served\. 3\.6 % behind the best for the money \(2\.41\)\.$/);
     assert.match(steps[1], /^The second €40\.00, €70\.00 so far\..*98.% served\. Nothing better for the money\.$/);

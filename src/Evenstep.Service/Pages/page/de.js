@@ -190,7 +190,6 @@ export const texts = {
   framed: "{name}, {width}° breit, passt ganz ins Bild: Das größte wahre Gesichtsfeld beträgt {field}°.",
   frameUnnamed: "Das Objekt",
 
-  pathLead: "Wo immer Sie auf diesem Weg aufhören: Ihre Stufen sind höchstens {loss} % gröber als das Beste, was dasselbe Geld hätte kaufen können.",
   pathStep: "{price}, bis dahin {total}. Danach größte Stufe {step}, {served} abgedeckt.",
   pathLoss: "{loss} % gröber als das Beste für dieses Geld ({best}).",
   pathNoLoss: "Für dieses Geld gibt es nichts Besseres.",

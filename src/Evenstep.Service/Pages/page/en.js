@@ -190,7 +190,6 @@ export const texts = {
   framed: "{name}, {width}° wide, fits: the widest view shows {field}°.",
   frameUnnamed: "The object",
 
-  pathLead: "Wherever you stop on this way, your steps are at most {loss} % wider than the best that the same money could have bought.",
   pathStep: "{price}, {total} so far. Then largest step {step}, {served} served.",
   pathLoss: "{loss} % behind the best for the money ({best}).",
   pathNoLoss: "Nothing better for the money.",

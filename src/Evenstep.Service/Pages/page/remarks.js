@@ -56,9 +56,8 @@ export function opinionOf({ list, advice, difference }) {
   ];
 }
 
-export function pathOf({ steps, notes, greatestLossPercent }, currency) {
+export function pathOf({ steps, notes }, currency) {
   return steps.length === 0 ? null : [
-    el("p", {}, say("pathLead", { loss: numberText(greatestLossPercent, 1) })),
     notes.map(({ text }) => el("p", {}, text)),
     el("ol", { class: "path" }, steps.map(step => el("li", {},
       el("strong", {}, step.name ?? nameOf(step.itemId)),
