@@ -50,6 +50,16 @@ public static class Exhaustive
         return [.. search.AllowedSets().Select(set => Plan(search, set))];
     }
 
+    /// <summary>The allowed sets that stand for election: those that grant the wish for a wide view, if there is one and any does.</summary>
+    public static IReadOnlyList<OraclePlan> Standing(OracleProblem problem)
+    {
+        OracleSearch search = new(problem);
+        List<int> allowed = [.. search.AllowedSets()];
+        double wished = WishedField(search);
+        List<int> granting = [.. allowed.Where(set => GrantsWish(search, set, wished))];
+        return [.. (granting.Count > 0 ? granting : allowed).Select(set => Plan(search, set))];
+    }
+
     /// <summary>Whether every telescope's power range is wide enough for the request to be taken.</summary>
     public static bool RangesAreWideEnough(OracleProblem problem) =>
         new OracleBench(problem).Scales.All(scale => scale.IsWideEnough);

@@ -63,11 +63,13 @@ internal sealed class OracleSearch
 
     public bool IsAllowed(int set) =>
         includesOnlyCandidates
-        && KeepsLimits(set)
+        && ObeysLimitsAndOverlap(set)
         && Holds(set, mustInclude)
-        && Overlaps(set) <= (Problem.Limits.AllowedOverlaps ?? 0)
         && Problem.Preferences.MustFrame.All(demand => MeetsFrame(set, demand))
         && MeetsReticle(set);
+
+    /// <summary>The first two of the five rules, which every beginning of a buying path must obey.</summary>
+    public bool ObeysLimitsAndOverlap(int set) => KeepsLimits(set) && Overlaps(set) <= (Problem.Limits.AllowedOverlaps ?? 0);
 
     public IEnumerable<OracleItem> Items(int set) => Candidates.Where((_, index) => (set & (1 << index)) != 0);
 

@@ -20,4 +20,15 @@ internal sealed class Effort(long nodes, CancellationToken cancellation)
             cancellation.ThrowIfCancellationRequested();
         }
     }
+
+    /// <summary>What takes as long as so many nodes.</summary>
+    public void Spend(long nodes)
+    {
+        var before = left;
+        left -= nodes;
+        if (before / NodesBetweenLooks != left / NodesBetweenLooks)
+        {
+            cancellation.ThrowIfCancellationRequested();
+        }
+    }
 }

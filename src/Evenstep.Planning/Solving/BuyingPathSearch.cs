@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Paths;
+using Evenstep.Planning.Solving.Search;
+
+namespace Evenstep.Planning.Solving;
+
+/// <summary>Finds in what order to buy what, so that stopping early is never regretted.</summary>
+public static class BuyingPathSearch
+{
+    /// <summary>Nodes of the search that make a unit of work.</summary>
+    private const double NodesOfWork = 200_000;
+
+    /// <summary>The plan, the frontier and the path share the work.</summary>
+    private const int Sharers = 3;
+
+    /// <summary>The no-regret path for a problem: the same for the same problem, whatever the order of its items.</summary>
+    /// <param name="problem">What to buy for.</param>
+    /// <param name="workLimit">Deterministic work, about a second each on a usual core; the same work on any machine.</param>
+    /// <param name="cancellation">Ends the work at once.</param>
+    /// <exception cref="OperationCanceledException">The caller gave up.</exception>
+    /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found, and before it was proved
+    /// that there is none.</exception>
+    public static BuyingPath Solve(PurchaseProblem problem, double workLimit, CancellationToken cancellation)
+    {
+        var plan = Planner.Solve(problem, workLimit, Sharers, cancellation);
+        var frontier = SpendingSearch.Solve(problem, workLimit / Sharers, cancellation);
+        if (plan.Values is not { } values)
+        {
+            return new BuyingPath(plan, frontier, [], null, IsProved: true);
+        }
+
+        var ground = new PathGround(problem, plan.Candidacy.Candidates, plan.Wish);
+        var losses = new Losses(frontier);
+        var known = Ordering.Best(ground, losses, ChoicesOf(ground, plan));
+        var effort = new Effort((long)(workLimit / Sharers * NodesOfWork), cancellation);
+        var (best, least) = new PathSearch(ground, losses, new Destination(ground, values.LnLargestStepAllowed), known, effort).Run();
+        return new BuyingPath(plan, frontier, StepsOf(problem, losses, best), least, plan.IsProved && frontier.IsProved && !effort.IsSpent);
+    }
+
+    /// <summary>The purchases of a plan; of alike items the path knows only the cheapest.</summary>
+    private static IEnumerable<Choice> ChoicesOf(PathGround ground, Plan plan) => plan.Purchases.Select(item =>
+        ground.Choices.FirstOrDefault(choice => choice.Item.Equals(item))
+        ?? ground.Choices.First(choice => !choice.IsMust && Likeness.Of(ground.Problem, choice.Item).Equals(Likeness.Of(ground.Problem, item))));
+
+    private static ImmutableArray<BuyingStep> StepsOf(PurchaseProblem problem, Losses losses, Route route)
+    {
+        var spent = 0L;
+        List<Item> bought = [];
+        return [.. route.Order.Select(choice =>
+        {
+            spent += choice.Cents;
+            bought.Add(choice.Item);
+            return new BuyingStep(choice.Item, spent / 100m, losses.Of(spent, Kit.Of(problem, bought).Figures.LnLargestStep));
+        })];
+    }
+}

@@ -1,0 +1,132 @@
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Solving.Search;
+
+namespace Evenstep.Planning.Solving.Paths;
+
+/// <summary>Where a path must end, and what it takes at the least to get there.</summary>
+/// <param name="ground">The problem.</param>
+/// <param name="lnStepAllowed">The largest step, in logarithm, that the end must keep to.</param>
+internal sealed class Destination(PathGround ground, double lnStepAllowed)
+{
+    private const int MostGapsWeighed = 16;
+
+    private readonly double half = (lnStepAllowed + Tolerance.Value) / 2;
+    private readonly int mostFactors = ground.BarlowChoices.Select(choice => ground.FactorsOf(choice.Barlow)).DefaultIfEmpty(0).Max();
+    private readonly bool anyZoom = ground.Problem.Owned.Any(item => item.IsZoom) || ground.Choices.Any(choice => choice.Item.IsZoom);
+
+    /// <summary>Whether a holding is an allowed set whose steps are small enough, and grants the wish if it can be granted.</summary>
+    public bool IsReachedBy(Holding holding) =>
+        holding.OpenFramings == 0
+        && holding.LnLargestStep() <= lnStepAllowed + Tolerance.Value
+        && ground.Musts.All(holding.Has)
+        && holding.HasReticle();
+
+    /// <summary>What must still be spent to arrive, at the least, in hundredths; null if there is no way.</summary>
+    public long? LeastCentsFrom(Holding holding)
+    {
+        var (musts, least) = (0, 0L);
+        foreach (var must in ground.Musts.Where(must => !holding.Has(must)))
+        {
+            (musts, least) = (musts + 1, least + must.Cents);
+        }
+
+        if (musts > holding.CountLeft || IsTooFar(holding))
+        {
+            return null;
+        }
+
+        return LeastCentsToCover(holding) is { } cover ? Math.Max(least, cover) : null;
+    }
+
+    /// <summary>Whether more views are needed than all further purchases together can give.</summary>
+    private bool IsTooFar(Holding holding)
+    {
+        var most = anyZoom ? long.MaxValue : MostMoreViews(holding);
+        return holding.Telescopes.Any(one => one.PointsNeeded(half) > most);
+    }
+
+    /// <summary>The most views that further purchases can add: so many of them Barlows, the rest oculars.</summary>
+    private long MostMoreViews(Holding holding)
+    {
+        var (most, ways) = (0L, 1 + holding.Barlows.Sum(ground.FactorsOf));
+        for (var barlows = 0; barlows <= Math.Min(holding.BarlowsLeft, ground.BarlowChoices.Length); barlows++)
+        {
+            var (factors, oculars) = (barlows * mostFactors, holding.CountLeft - barlows);
+            most = Math.Max(most, (oculars * (ways + factors)) + (holding.Oculars.Count * factors));
+        }
+
+        return most;
+    }
+
+    /// <summary>Each gap must be covered by something bought: the dearest to cover says what must be spent.</summary>
+    private long? LeastCentsToCover(Holding holding)
+    {
+        var dearest = 0L;
+        Span<double> places = stackalloc double[MostGapsWeighed];
+        for (var t = 0; t < holding.Telescopes.Count; t++)
+        {
+            foreach (var place in places[..holding.Telescopes[t].Uncovered(half, places)])
+            {
+                if (holding.CountLeft == 0 || LeastCentsToCover(holding, t, place) is not { } cents)
+                {
+                    return null;
+                }
+
+                dearest = Math.Max(dearest, cents);
+            }
+        }
+
+        return dearest;
+    }
+
+    /// <summary>An ocular alone or through a Barlow that is there; or any Barlow, for who knows what it shows.</summary>
+    private long? LeastCentsToCover(Holding holding, int telescope, double place)
+    {
+        var barlow = holding.BarlowsLeft > 0 ? ground.BarlowChoices.FirstOrDefault(choice => !holding.Has(choice)) : null;
+        foreach (var choice in ground.Choices)
+        {
+            if (choice.Cents >= barlow?.Cents)
+            {
+                break;
+            }
+
+            if (choice.Ocular >= 0 && Covers(holding, choice.Ocular, telescope, place))
+            {
+                return choice.Cents;
+            }
+        }
+
+        return barlow?.Cents;
+    }
+
+    private bool Covers(Holding holding, int ocular, int telescope, double place)
+    {
+        if (Covers(ground.SightsOf(ocular, Choice.None), telescope, place))
+        {
+            return true;
+        }
+
+        foreach (var barlow in holding.Barlows)
+        {
+            if (Covers(ground.SightsOf(ocular, barlow), telescope, place))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private bool Covers(Sight[] sights, int telescope, double place)
+    {
+        foreach (ref readonly var sight in sights.AsSpan())
+        {
+            if (sight.Telescope == telescope && Islands.Covers(sight.Reach, place, half))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}

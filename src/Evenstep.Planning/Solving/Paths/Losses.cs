@@ -1,0 +1,29 @@
+using Evenstep.Planning.Optics;
+
+namespace Evenstep.Planning.Solving.Paths;
+
+/// <summary>
+/// What is lost by having bought this and not the best that the same money could have bought: by so much, as a share, is the
+/// largest step wider. Steps that are enough are all alike.
+/// </summary>
+internal sealed class Losses(SpendingFrontier frontier)
+{
+    private readonly long[] cents = [.. frontier.Points.Select(point => (long)(point.TotalPrice * 100))];
+    private readonly double lnEnough = 2 * frontier.Problem.EnoughMismatch;
+
+    /// <summary>The loss once so much is spent; 0 where no set of that price is allowed.</summary>
+    public double Of(long spent, double lnLargestStep)
+    {
+        var last = LastUpTo(spent);
+        return last < 0 ? 0 : Math.Max(0, Math.Exp(Math.Max(lnEnough, lnLargestStep) - Math.Max(lnEnough, frontier.Points[last].LnLargestStep)) - 1);
+    }
+
+    /// <summary>Whether a loss is above another by more than rounding.</summary>
+    public static bool IsAbove(double loss, double other) => Tolerance.Above(loss, other);
+
+    private int LastUpTo(long spent)
+    {
+        var place = Array.BinarySearch(cents, spent);
+        return place >= 0 ? place : ~place - 1;
+    }
+}

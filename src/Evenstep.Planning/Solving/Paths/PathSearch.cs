@@ -1,0 +1,162 @@
+using Evenstep.Planning.Solving.Search;
+
+namespace Evenstep.Planning.Solving.Paths;
+
+/// <summary>
+/// Finds the no-regret path. The loss after a purchase depends on the set bought so far and not on the order it was bought
+/// in; so both parts of the search go from set to set, one purchase at a time, and meet each set once.
+/// </summary>
+internal sealed class PathSearch
+{
+    /// <summary>A greatest loss up to this much above the least attainable is as good: common practice, no source.</summary>
+    public const double LossLeeway = 0.05;
+
+    private readonly PathGround ground;
+    private readonly Losses losses;
+    private readonly Destination destination;
+    private readonly Effort effort;
+    private readonly Holding[] chain;
+    private readonly HashSet<UInt128> met = [];
+    private Route best;
+
+    /// <param name="ground">The problem.</param>
+    /// <param name="losses">By what paths are judged.</param>
+    /// <param name="destination">Where they must end.</param>
+    /// <param name="known">A path that ends there.</param>
+    /// <param name="effort">Ends the search where it is spent.</param>
+    public PathSearch(PathGround ground, Losses losses, Destination destination, Route known, Effort effort)
+    {
+        this.ground = ground;
+        this.losses = losses;
+        this.destination = destination;
+        this.effort = effort;
+        best = known;
+        chain = [.. Enumerable.Range(0, ground.Problem.Limits.MaxPurchases + 1).Select(_ => new Holding(ground))];
+        chain[0].Begin();
+    }
+
+    /// <summary>The best path known in the end, and the least greatest loss of any path; null if the work ended before that was known.</summary>
+    public (Route Best, double? LeastLoss) Run()
+    {
+        FindLeastLoss();
+        if (effort.IsSpent)
+        {
+            return (best, null);
+        }
+
+        var least = best.GreatestLoss;
+        FindCheapest(least + LossLeeway);
+        return (best, least);
+    }
+
+    /// <summary>From the set whose greatest loss on the way is least, always: the first that arrives has the least of all.</summary>
+    private void FindLeastLoss()
+    {
+        var open = new PriorityQueue<Choice[], (double Loss, double LnStep)>();
+        Consider(chain[0], byLoss: true);
+        open.Enqueue([], (0, 0));
+        while (!effort.IsSpent && open.TryDequeue(out var bought, out var reached) && Losses.IsAbove(best.GreatestLoss, reached.Loss))
+        {
+            var holding = Rebuild(bought);
+            if (met.Add(holding.Key))
+            {
+                foreach (var (next, loss) in Nexts(holding, reached.Loss, most: best.GreatestLoss))
+                {
+                    if (!met.Contains(next.Key) && !Consider(next, byLoss: true) && destination.LeastCentsFrom(next) <= MoneyLeft(next))
+                    {
+                        open.Enqueue([.. next.Bought], (loss, next.LnLargestStep()));
+                    }
+                }
+            }
+        }
+    }
+
+    /// <summary>Depth first, the cheap before the dear, through all sets that can be reached within a loss.</summary>
+    private void FindCheapest(double mostLoss)
+    {
+        met.Clear();
+        Consider(chain[0], byLoss: false);
+        Below(0, mostLoss);
+    }
+
+    private void Below(int depth, double mostLoss)
+    {
+        foreach (var choice in ground.Choices)
+        {
+            if (effort.IsSpent || chain[depth].Cents + choice.Cents > best.Cents)
+            {
+                return;
+            }
+
+            var next = chain[depth + 1];
+            if (TryBuy(chain[depth], choice, next) && !Losses.IsAbove(LossOf(next), mostLoss) && met.Add(next.Key))
+            {
+                Consider(next, byLoss: false);
+                if (next.CountLeft > 0 && next.Cents + destination.LeastCentsFrom(next) <= best.Cents)
+                {
+                    Below(depth + 1, mostLoss);
+                }
+            }
+        }
+    }
+
+    /// <summary>What can be bought next without losing more than the most; each is only good until the one after it.</summary>
+    private IEnumerable<(Holding Next, double Loss)> Nexts(Holding holding, double lossSoFar, double most)
+    {
+        var next = chain[holding.Bought.Count + 1 < chain.Length ? holding.Bought.Count + 1 : 0];
+        foreach (var choice in holding.CountLeft > 0 ? ground.Choices : [])
+        {
+            if (!effort.IsSpent && TryBuy(holding, choice, next))
+            {
+                var loss = Math.Max(lossSoFar, LossOf(next));
+                if (Losses.IsAbove(most, loss))
+                {
+                    yield return (next, loss);
+                }
+            }
+        }
+    }
+
+    private bool TryBuy(Holding holding, Choice choice, Holding next)
+    {
+        if (holding.Has(choice))
+        {
+            return false;
+        }
+
+        var isBought = next.TryBecome(holding, choice);
+        effort.Spend(next.Work);
+        return isBought;
+    }
+
+    /// <summary>Says whether a set arrives; the best order of it may be the best path.</summary>
+    private bool Consider(Holding holding, bool byLoss)
+    {
+        if (!destination.IsReachedBy(holding))
+        {
+            return false;
+        }
+
+        var route = Ordering.Best(ground, losses, holding.Bought);
+        if (byLoss ? Losses.IsAbove(best.GreatestLoss, route.GreatestLoss) : route.IsBetterThan(best))
+        {
+            best = route;
+        }
+
+        return true;
+    }
+
+    private Holding Rebuild(Choice[] bought)
+    {
+        for (var depth = 0; depth < bought.Length; depth++)
+        {
+            chain[depth + 1].TryBecome(chain[depth], bought[depth]);
+        }
+
+        return chain[bought.Length];
+    }
+
+    private double LossOf(Holding holding) => losses.Of(holding.Cents, holding.LnLargestStep());
+
+    private long MoneyLeft(Holding holding) => (long)(ground.Problem.Limits.Budget * 100) - holding.Cents;
+}
