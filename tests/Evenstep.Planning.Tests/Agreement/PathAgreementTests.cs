@@ -18,6 +18,20 @@ public class PathAgreementTests
     /// <summary>How far two figures may be apart that were worked out in different ways.</summary>
     private const double FigureTolerance = 1e-6;
 
+    /// <summary>Of 3,000 demanding problems those in which the leeway of losses decides.</summary>
+    private static readonly int[] LeewayDecides =
+    [
+        80001, 80041, 80102, 80137, 80317, 80341, 80656, 80837, 80914, 80939, 81107, 81129, 81228, 81329, 81528, 81580, 81594, 81626, 81863, 82057,
+        82066, 82079, 82116, 82317, 82396, 82490, 82611, 82710, 82711, 82829, 82948,
+    ];
+
+    /// <summary>The first of them in which no path is without any loss.</summary>
+    private static readonly int[] AlwaysLossy =
+    [
+        80017, 80033, 80054, 80098, 80102, 80118, 80148, 80152, 80184, 80192, 80282, 80288, 80322, 80334, 80379, 80382, 80386, 80388, 80499, 80533,
+        80538, 80564, 80590, 80642, 80675, 80745, 80770, 80771, 80788, 80806, 80811, 80827, 80830, 80833, 80868, 80888, 80901, 80905, 80944, 80991,
+    ];
+
     public static TheoryData<int> Batches => [.. Enumerable.Range(0, BatchCount)];
 
     [Theory]
@@ -27,6 +41,22 @@ public class PathAgreementTests
         var seeds = Enumerable.Range(FirstSeed + (batch * ProblemsPerBatch), ProblemsPerBatch);
         Assert.Empty(seeds.SelectMany(seed => Faults(RandomProblems.Make(seed)).Select(fault => $"seed {seed}: {fault}")).Take(20));
     }
+
+    [Fact]
+    public void The_path_is_the_best_where_the_leeway_decides() => Assert.Empty(LeewayDecides.SelectMany(seed =>
+    {
+        var problem = Demanding(seed);
+        Assert.True(OraclePaths.Best(problem)[0].GreatestLoss > OraclePaths.LeastLoss(problem) + FigureTolerance);
+        return Faults(problem).Select(fault => $"seed {seed}: {fault}");
+    }));
+
+    [Fact]
+    public void The_path_is_the_best_where_every_path_loses_something() => Assert.Empty(AlwaysLossy.SelectMany(seed =>
+    {
+        var problem = Demanding(seed);
+        Assert.True(OraclePaths.LeastLoss(problem) > FigureTolerance);
+        return Faults(problem).Select(fault => $"seed {seed}: {fault}");
+    }));
 
     [Fact]
     public void The_order_in_which_items_are_listed_decides_nothing()
@@ -64,6 +94,17 @@ public class PathAgreementTests
         }
 
         Assert.InRange(cut, ProblemsPerBatch / 10, (3 * ProblemsPerBatch) - 1);
+    }
+
+    /// <summary>A problem in which it takes more purchases to be content, and more may be made.</summary>
+    private static OracleProblem Demanding(int seed)
+    {
+        var problem = RandomProblems.Make(seed);
+        return problem with
+        {
+            Limits = problem.Limits with { Budget = 2 * problem.Limits.Budget, MaxPurchases = 4, MaxPricePerItem = null, MaxItemMassGrams = null },
+            Preferences = problem.Preferences with { EnoughStep = 1.05, LeastStep = 1.02 },
+        };
     }
 
     private static IEnumerable<string> Faults(OracleProblem problem)
