@@ -7,7 +7,7 @@ namespace Evenstep.Planning.Solving;
 public static class SpendingSearch
 {
     /// <summary>Nodes of the search that make a unit of work.</summary>
-    private const double NodesOfWork = 200_000;
+    private const double NodesOfWork = 500_000;
 
     /// <summary>The frontier of price and largest step, up to the problem's budget.</summary>
     /// <param name="problem">Its enough step and its wish for a wide view are left aside.</param>

@@ -76,7 +76,7 @@ public sealed class SpendingCurveTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task Almost_no_work_ends_in_a_refusal_or_an_honest_answer()
     {
-        await using var hurried = service.WithWebHostBuilder(host => host.UseSetting("Evenstep:WorkLimit", "0.0001"));
+        await using var hurried = service.WithWebHostBuilder(host => host.UseSetting("Evenstep:WorkLimit", "0.00004"));
         using var client = hurried.CreateClient();
         using var content = new StringContent(Repository.Example("spending-curve-spectacles"), System.Text.Encoding.UTF8, "application/json");
         using var response = await client.PostAsync(new Uri(Path, UriKind.Relative), content);
