@@ -8,6 +8,7 @@ using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Assessments;
 using Evenstep.Service.Batches;
+using Evenstep.Service.BuyingPaths;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Health;
@@ -27,6 +28,7 @@ namespace Evenstep.Service;
 [JsonSerializable(typeof(AssessmentAnswer))]
 [JsonSerializable(typeof(SecondOpinionAnswer))]
 [JsonSerializable(typeof(SpendingCurveAnswer))]
+[JsonSerializable(typeof(BuyingPathAnswer))]
 [JsonSerializable(typeof(KnownTargetsAnswer))]
 [JsonSerializable(typeof(StoredCatalogueAnswer))]
 [JsonSerializable(typeof(CatalogueListAnswer))]

@@ -20,5 +20,8 @@ public sealed record SpendingFrontier(PurchaseProblem Problem, ImmutableArray<Sp
     public bool IsProved => ProvedUpTo >= Problem.Limits.Budget;
 
     /// <summary>The least logarithm of the largest step that so much money buys; null if no set of at most that price is allowed.</summary>
-    public double? LnLeastStepFor(decimal money) => Points.LastOrDefault(point => point.TotalPrice <= money)?.LnLargestStep;
+    public double? LnLeastStepFor(decimal money) => PointFor(money)?.LnLargestStep;
+
+    /// <summary>The best that so much money buys; null if no set of at most that price is allowed.</summary>
+    public SpendingPoint? PointFor(decimal money) => Points.LastOrDefault(point => point.TotalPrice <= money);
 }

@@ -11,6 +11,7 @@ internal sealed class TagsOfDocument : IDocumentFilter
         swaggerDoc.Tags = new HashSet<OpenApiTag>
         {
             new() { Name = "Assessments", Description = "What a kit does." },
+            new() { Name = "Buying paths", Description = "In what order to buy." },
             new() { Name = "Catalogues", Description = "What a shop sells: stored once, named by id in every request." },
             new() { Name = "Health", Description = "How the service is." },
             new() { Name = "Product pages", Description = "What a shop shows on the page of what it sells." },

@@ -9,7 +9,7 @@ public sealed class ShapeTests(Service service) : IClassFixture<Service>
     private const int Problems = 60;
     private const int FirstSeed = 200_000;
 
-    private static readonly string[] Shapes = ["recommendation", "assessment", "second-opinion", "spending-curve"];
+    private static readonly string[] Shapes = ["recommendation", "assessment", "second-opinion", "spending-curve", "buying-path"];
 
     public static TheoryData<string> Examples => [.. Shapes.SelectMany(Repository.Examples)];
 

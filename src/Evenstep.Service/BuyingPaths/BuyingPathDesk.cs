@@ -1,0 +1,47 @@
+using System.Diagnostics;
+using System.Text;
+using Evenstep.Planning.Solving;
+using Evenstep.Service.Caching;
+using Evenstep.Service.Door;
+using Evenstep.Service.Metrics;
+using Evenstep.Service.Recommendations;
+
+namespace Evenstep.Service.BuyingPaths;
+
+/// <summary>A path that the referee found no fault in.</summary>
+/// <param name="Path">The path.</param>
+/// <param name="Took">How long it took to find.</param>
+internal sealed record Led(BuyingPath Path, TimeSpan Took);
+
+/// <summary>Makes the buying path of a request that is understood, and lets the referee check it: rather no answer than a wrong one.</summary>
+internal sealed partial class BuyingPathDesk(SolveGate gate, WorkLimit limit, ServiceMeter meter, ILogger<BuyingPathDesk> logger)
+{
+    /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
+    /// <exception cref="RefereeException">The path is faulty: a mistake of ours, logged in full.</exception>
+    public async Task<FinishedAnswer> LeadAsync(
+        RecommendationAsked asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken gone)
+    {
+        var led = await gate.RunAsync(() => Solve(asked, body, gone), gone);
+        meter.Solved(led.Took);
+        var answer = BuyingPathWriter.Write(asked, led);
+        return FinishedAnswer.Of(answer, AnswerJson.In(manner.Language).BuyingPathAnswer, manner.Language, answer.Outcome, led.Took);
+    }
+
+    private Led Solve(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken gone)
+    {
+        var started = Stopwatch.GetTimestamp();
+        var path = BuyingPathSearch.Solve(asked.Problem, limit.Work, gone);
+        var took = Stopwatch.GetElapsedTime(started);
+        var faults = string.Join(' ', BuyingPathReferee.FaultsOf(path));
+        if (faults.Length > 0)
+        {
+            LogObjection(faults, Encoding.UTF8.GetString(body.Span));
+            throw new RefereeException($"The referee found fault with a buying path: {faults}");
+        }
+
+        return new Led(path, took);
+    }
+
+    [LoggerMessage(LogLevel.Critical, "The referee found fault with a buying path. Faults: {Faults} Request: {Body}")]
+    private partial void LogObjection(string faults, string body);
+}

@@ -1,0 +1,107 @@
+using System.Text;
+using System.Text.Json;
+using Evenstep.Planning.Tests.Oracle;
+using Evenstep.Service.Tests.Answers;
+
+namespace Evenstep.Service.Tests.BuyingPaths;
+
+/// <summary>The no-regret path is answered over HTTP as the definitions say.</summary>
+public sealed class BuyingPathTests(Service service) : IClassFixture<Service>
+{
+    private const string Path = "/v1/buying-paths";
+    private const int Problems = 60;
+    private const int FirstSeed = 530_000;
+
+    /// <summary>Steps are rounded to three places.</summary>
+    private const double StepTolerance = 0.0006;
+
+    /// <summary>Percentages are rounded to two places.</summary>
+    private const double PercentTolerance = 0.006;
+
+    [Fact]
+    public async Task The_path_is_the_best_and_so_are_its_figures()
+    {
+        var outcomes = new HashSet<string>();
+        foreach (var seed in Enumerable.Range(FirstSeed, Problems))
+        {
+            var problem = RandomProblems.Make(seed);
+            var answer = await LeadAsync(problem);
+            var best = OraclePaths.Best(problem);
+            var steps = answer.GetProperty("steps").EnumerateArray().ToArray();
+
+            Assert.Empty(AnswerShape.Differences("buying-path", answer));
+            outcomes.Add(answer.GetProperty("outcome").GetString()!);
+            if (best.Count == 0)
+            {
+                Assert.Equal(("infeasible", 0), (answer.GetProperty("outcome").GetString(), steps.Length));
+                Assert.Equal(JsonValueKind.Null, answer.GetProperty("greatestLossPercent").ValueKind);
+                Assert.Equal(JsonValueKind.Object, answer.GetProperty("conflicts").ValueKind);
+                continue;
+            }
+
+            Assert.Contains(best, one => one.Ids.SequenceEqual(steps.Select(step => step.GetProperty("itemId").GetString()!)));
+            Assert.Equal(best[0].Price, answer.GetProperty("totalPrice").GetDecimal());
+            Assert.Equal(100 * best[0].GreatestLoss, answer.GetProperty("greatestLossPercent").GetDouble(), tolerance: PercentTolerance);
+            Assert.Equal(100 * OraclePaths.LeastLoss(problem)!.Value, answer.GetProperty("leastGreatestLossPercent").GetDouble(), tolerance: PercentTolerance);
+            AssertSteps(problem, steps);
+        }
+
+        Assert.Equal(["infeasible", "nothing-worthwhile", "optimal"], outcomes.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task It_is_compared_with_the_spending_curve_of_the_same_request()
+    {
+        foreach (var seed in Enumerable.Range(FirstSeed, Problems))
+        {
+            var body = OracleBody.Of(RandomProblems.Make(seed)).ToJsonString();
+            var path = (await service.PostAsync(Path, body)).Json;
+            var curve = (await service.PostAsync("/v1/spending-curves", body)).Json;
+
+            Assert.Equal(curve.GetProperty("points").GetRawText(), path.GetProperty("comparedWith").GetRawText());
+            Assert.Equal(curve.GetProperty("conflicts").GetRawText(), path.GetProperty("conflicts").GetRawText());
+        }
+    }
+
+    [Fact]
+    public async Task Almost_no_work_ends_in_an_honest_answer()
+    {
+        await using var hurried = service.WithWebHostBuilder(host => host.UseSetting("Evenstep:WorkLimit", "0.00004"));
+        using var client = hurried.CreateClient();
+        using var content = new StringContent(Repository.Example("buying-path-spectacles"), Encoding.UTF8, "application/json");
+        using var response = await client.PostAsync(new Uri(Path, UriKind.Relative), content);
+        var answer = await Answer.OfAsync(response);
+
+        Assert.Equal(200, answer.Status);
+        Assert.Equal("best-found", answer.Json.GetProperty("outcome").GetString());
+        Assert.False(answer.Json.GetProperty("solver").GetProperty("proved").GetBoolean());
+        Assert.Contains(answer.Json.GetProperty("notes").EnumerateArray(), note => note.GetProperty("code").GetString() == "path-not-proved");
+    }
+
+    private static void AssertSteps(OracleProblem problem, JsonElement[] steps)
+    {
+        var spending = OracleSpending.Of(problem);
+        var lnOfNothing = Exhaustive.Assess(problem, []).Figures.Kit.LnLargestStep;
+        var spent = 0m;
+        foreach (var step in steps)
+        {
+            spent += step.GetProperty("price").GetDecimal();
+            Assert.Equal(spent, step.GetProperty("totalPriceSoFar").GetDecimal());
+            if (step.GetProperty("bestForTheMoney") is { ValueKind: JsonValueKind.Number } best)
+            {
+                Assert.Equal(Math.Exp(spending.LeastLnStep(spent)!.Value), best.GetDouble(), tolerance: StepTolerance);
+            }
+            else
+            {
+                Assert.True(spending.LeastLnStep(spent) is null || spending.LeastLnStep(spent) >= lnOfNothing - StepTolerance);
+            }
+        }
+    }
+
+    private async Task<JsonElement> LeadAsync(OracleProblem problem)
+    {
+        var answer = await service.PostAsync(Path, OracleBody.Of(problem).ToJsonString());
+        Assert.True(answer.Status == 200, answer.Body);
+        return answer.Json;
+    }
+}
