@@ -32,6 +32,9 @@ public sealed class Service : WebApplicationFactory<Program>
         this.settings = settings;
     }
 
+    /// <summary>Whether it is to be taken into use only once what is stored has been read.</summary>
+    internal bool Waits { get; init; } = true;
+
     public async Task<Answer> SendAsync(HttpMethod method, string path, string? body = null, string contentType = "application/json", params (string Name, string Value)[] headers)
     {
         using var request = new HttpRequestMessage(method, new Uri(path, UriKind.Relative));
@@ -72,7 +75,7 @@ public sealed class Service : WebApplicationFactory<Program>
     protected override IHost CreateHost(IHostBuilder builder)
     {
         var host = base.CreateHost(builder);
-        Assert.True(SpinWait.SpinUntil(() => host.Services.GetRequiredService<Shelves>().IsWhole, Patience));
+        Assert.True(!Waits || SpinWait.SpinUntil(() => host.Services.GetRequiredService<Shelves>().IsWhole, Patience));
         return host;
     }
 
@@ -123,6 +126,9 @@ public sealed record Answer(int Status, string? ContentType, string Body)
     /// <summary>The headers that another answer might depend on.</summary>
     public string Vary { get; init; } = "";
 
+    /// <summary>The types that a PATCH takes.</summary>
+    public string? AcceptPatch { get; init; }
+
     public string? Location { get; init; }
 
     public string? RetryAfter { get; init; }
@@ -141,6 +147,7 @@ public sealed record Answer(int Status, string? ContentType, string Body)
     {
         Language = response.Content.Headers.ContentLanguage is { Count: > 0 } languages ? string.Join(", ", languages) : null,
         ETag = response.Headers.ETag?.ToString(),
+        AcceptPatch = response.Headers.TryGetValues("Accept-Patch", out var types) ? string.Join(", ", types) : null,
         Location = response.Headers.Location?.ToString(),
         RetryAfter = response.Headers.RetryAfter?.ToString(),
         Vary = string.Join(", ", response.Headers.Vary),

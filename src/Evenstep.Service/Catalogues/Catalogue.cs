@@ -19,6 +19,9 @@ internal sealed record Catalogue
     /// <summary>The content in its canonical form, as it is stored and given back. Empty for an inline one.</summary>
     public ReadOnlyMemory<byte> Content { get; init; }
 
+    /// <summary>As its JSON says it.</summary>
+    public required CatalogueRequest Request { get; init; }
+
     public required string Currency { get; init; }
 
     public required IReadOnlyDictionary<string, Item> Items { get; init; }

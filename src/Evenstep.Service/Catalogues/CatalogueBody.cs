@@ -14,7 +14,7 @@ namespace Evenstep.Service.Catalogues;
 internal sealed record CatalogueBody(ProblemResult? Refusal, Func<Catalogue?, Change> Make)
 {
     /// <summary>Room for the most items with ten thousand bytes each; far longer ones fit if they are fewer.</summary>
-    private const int MostMebibytes = 32;
+    public const int MostMebibytes = 32;
 
     public static readonly DoorRule Rule = new(
         [MediaTypeNames.Application.Json, MediaTypeNames.Text.Csv], MostMebibytes, "Shorten the attributes, or store several catalogues.");

@@ -23,6 +23,13 @@ internal sealed record Change(Catalogue? Catalogue, bool IsNew, ProblemResult? R
 internal sealed class CatalogueDesk(CatalogueStore store, StorageReader reader, Shelves shelves)
 {
     private const int MostAttempts = 20;
+    /// <summary>A power of two.</summary>
+    private const int Queues = 64;
+
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+
+    /// <summary>In this process, changes to one catalogue take turns, so that only those of other instances come between. Where two catalogues share a queue, one waits in vain: nothing worse.</summary>
+    private readonly SemaphoreSlim[] turns = [.. Enumerable.Range(0, Queues).Select(_ => new SemaphoreSlim(1))];
 
     /// <summary>Stores a catalogue in place of whatever there is.</summary>
     /// <param name="key">Which catalogue.</param>
@@ -58,6 +65,24 @@ internal sealed class CatalogueDesk(CatalogueStore store, StorageReader reader, 
                 ProblemKind.ReadOnly, $"The catalogue `{key.Id}` is everyone's and comes with the service; it cannot be changed. Store one of your own under another id."));
         }
 
+        var turn = turns[key.GetHashCode() & (Queues - 1)];
+        if (!await turn.WaitAsync(Patience, gone))
+        {
+            throw StorageAwayException.Busy();
+        }
+
+        try
+        {
+            return await TryAsync(key, decide, gone);
+        }
+        finally
+        {
+            turn.Release();
+        }
+    }
+
+    private async Task<Change> TryAsync(CatalogueKey key, Func<Catalogue?, Change> decide, CancellationToken gone)
+    {
         for (var attempt = 0; attempt < MostAttempts; attempt++)
         {
             var current = await reader.FindAsync(key, gone);

@@ -37,13 +37,21 @@ internal static class CatalogueReader
     {
         var request = CatalogueFields.Stored.Read(json, root, faults);
         var catalogue = request is null ? null : ReadWhole(request, root, faults);
-        if (request is null || catalogue is null || faults.Any)
-        {
-            return null;
-        }
+        return request is null || catalogue is null || faults.Any ? null : (Stored(catalogue, id), request);
+    }
 
-        var content = CatalogueContent.Write(request);
-        return (catalogue with { Id = id, Version = CatalogueContent.VersionOf(content), Content = content }, request);
+    /// <summary>A stored catalogue with other items of the same ids, each of which has been read without faults.</summary>
+    public static Catalogue Revise(Catalogue catalogue, IReadOnlyList<ItemRequest?> items)
+    {
+        var faults = new Faults();
+        var revised = ReadWhole(catalogue.Request with { Items = items }, Place.Root, faults);
+        return faults.Any ? throw new InvalidOperationException($"Items that were right are not in their catalogue: {string.Join("; ", faults.Shown)}") : Stored(revised, catalogue.Id!);
+    }
+
+    private static Catalogue Stored(Catalogue catalogue, string id)
+    {
+        var content = CatalogueContent.Write(catalogue.Request);
+        return catalogue with { Id = id, Version = CatalogueContent.VersionOf(content), Content = content };
     }
 
     /// <summary>A whole catalogue. What of it is faulty is left out and reported.</summary>
@@ -67,6 +75,7 @@ internal static class CatalogueReader
         {
             Id = null,
             Version = null,
+            Request = request,
             Currency = request.Currency ?? "",
             Items = items,
             Listed = listed,

@@ -1,6 +1,8 @@
 using System.Net.Mime;
 using System.Reflection;
+using Evenstep.Service.Errors;
 using Evenstep.Service.Wording;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Http.Metadata;
 
 namespace Evenstep.Service.Catalogues;
@@ -8,6 +10,9 @@ namespace Evenstep.Service.Catalogues;
 /// <summary>Says that a catalogue is stored.</summary>
 internal sealed class StoredResult(Change change) : IResult, IEndpointMetadataProvider
 {
+    /// <summary>What became of a change.</summary>
+    public static Results<StoredResult, ProblemResult> Of(Change change) => change.Refusal is { } refusal ? refusal : new StoredResult(change);
+
     public Task ExecuteAsync(HttpContext httpContext)
     {
         var (response, catalogue) = (httpContext.Response, change.Catalogue!);

@@ -25,6 +25,7 @@ internal static class CatalogueRoutes
             .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
         catalogues.MapDelete("/{id}", DeleteAsync).WithName("delete-catalogue")
             .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
+        catalogues.MapItems();
     }
 
     /// <summary>Lists the stored catalogues, without their content.</summary>
@@ -85,7 +86,7 @@ internal static class CatalogueRoutes
         }
 
         var body = await CatalogueBody.ReceiveAsync(id, request, gone);
-        return body.Refusal is { } refused ? refused : ResultOf(await desk.PutAsync(new CatalogueKey(owner, id), body.Make, conditions!, gone));
+        return body.Refusal is { } refused ? refused : StoredResult.Of(await desk.PutAsync(new CatalogueKey(owner, id), body.Make, conditions!, gone));
     }
 
     /// <summary>Deletes a catalogue.</summary>
@@ -107,8 +108,6 @@ internal static class CatalogueRoutes
         var change = await desk.DeleteAsync(new CatalogueKey(owner, id), conditions!, gone);
         return change.Refusal is { } refusal ? refusal : TypedResults.NoContent();
     }
-
-    private static Results<StoredResult, ProblemResult> ResultOf(Change change) => change.Refusal is { } refusal ? refusal : new StoredResult(change);
 
     private static ProblemResult? RefusalOfId(string id) => CatalogueFields.CatalogueId.FaultOf(id) is null ? null : new ProblemResult(
         ProblemKind.InvalidRequest, $"{Given.Quoted(id)} was given as the id of a catalogue; it must be {CatalogueFields.CatalogueId.Allowed}.");

@@ -33,9 +33,11 @@ internal static class ItemFields
     public static readonly Field<string?> Url = Make.Name("url", "Its page in the shop; given back.", MostUrlCharacters);
     public static readonly Field<string?> Sku = Make.Name("sku", "The shop's stock number; given back.");
     public static readonly Field<string?> Gtin = Make.Name("gtin", "Its global trade item number; given back.");
+    private static readonly TextShape AttributeText = new(Make.MostNameCharacters, TextShape.AnyText, "none of them NUL", least: 0);
+
     public static readonly Field<IReadOnlyDictionary<string, string>> Attributes = Make.Of(
         "attributes",
-        new TextMapShape(MostAttributes, Make.OneLine(Make.MostNameCharacters), new TextShape(Make.MostNameCharacters, TextShape.AnyText, "none of them NUL", least: 0)),
+        new TextMapShape(MostAttributes, Make.OneLine(Make.MostNameCharacters), AttributeText),
         "Texts of the shop's own, kept and given back.");
 
     /// <summary>What a shop knows of any item, beside its optics.</summary>
@@ -60,6 +62,18 @@ internal static class ItemFields
         Make.OneLine(MostIdCharacters),
         id => new ItemRequest { Kind = null, Id = id },
         Kinds("PackedItem", "packed with a telescope", [Id.Required(), Price]));
+
+    /// <summary>What changes of an item, for the document: what comes of it is read as an item for sale.</summary>
+    public static readonly ObjectShape<object> Changes = new(
+        "ItemChanges",
+        "The fields of an item that change; null takes one away. What comes of it must be a whole item again.",
+        [
+            Id, Make.Choice<ItemKind>(KindShape<ItemRequest>.Discriminator, "What it is."), Price, .. ((Field[])[FocalLengthMm, ApparentFieldDeg, ShortestFocalLengthMm, LongestFocalLengthMm,
+                ApparentFieldAtShortestDeg, ApparentFieldAtLongestDeg, EyeReliefMm, FieldStopMm, Purpose, FastestFocalRatio, Factors, Barrel, .. ShopFields.Where(field => field != Attributes)])
+                .Select(field => field.InChange()),
+            Make.Of("attributes", new TextMapShape(MostAttributes, Make.OneLine(Make.MostNameCharacters), new ChangedTextShape(AttributeText)), "Texts of the shop's own that change; null takes one away."),
+        ],
+        values => values);
 
     private static Dictionary<ItemKind, string> Forms => new()
     {

@@ -8,11 +8,11 @@ namespace Evenstep.Service.Documents;
 /// <param name="Examples">With what the names of its example files begin.</param>
 internal sealed record TakesBody(Shape Body, string Examples)
 {
+    /// <summary>What it is sent as; of lines, the table reads each.</summary>
+    public string MediaType { get; init; } = MediaTypeNames.Application.Json;
+
     /// <summary>An example of the CSV that it takes too; null if it takes none.</summary>
     public string? Csv { get; init; }
-
-    /// <summary>What it is sent as.</summary>
-    public string MediaType { get; init; } = MediaTypeNames.Application.Json;
 }
 
 /// <summary>Tells the OpenAPI document what an endpoint answers, where that is what another takes.</summary>

@@ -17,7 +17,7 @@ internal static class StrictJson
     /// <param name="firstLine">The number of its first line.</param>
     public static OpenedBody Parse(ReadOnlyMemory<byte> bytes, string what = "body", long firstLine = 1)
     {
-        var json = bytes.Span.StartsWith("\uFEFF"u8) ? bytes["\uFEFF"u8.Length..] : bytes;
+        var json = WithoutMark(bytes);
         try
         {
             return new OpenedBody(JsonDocument.Parse(json, Options));
@@ -27,6 +27,12 @@ internal static class StrictJson
             return new OpenedBody(new ProblemResult(ProblemKind.InvalidJson, DetailOf(exception, json.Span, what, firstLine)));
         }
     }
+
+    /// <summary>A value that must stand alone in a line.</summary>
+    /// <exception cref="JsonException">It does not.</exception>
+    public static JsonElement ParseLine(ReadOnlySpan<byte> line) => JsonElement.Parse(line, Options);
+
+    public static ReadOnlyMemory<byte> WithoutMark(ReadOnlyMemory<byte> bytes) => bytes.Span.StartsWith("\uFEFF"u8) ? bytes["\uFEFF"u8.Length..] : bytes;
 
     private static string DetailOf(JsonException exception, ReadOnlySpan<byte> json, string what, long firstLine)
     {
@@ -39,11 +45,11 @@ internal static class StrictJson
             CultureInfo.InvariantCulture, $"At line {exception.LineNumber + firstLine}, byte {exception.BytePositionInLine + 1}");
         return IsTooDeep(json)
             ? $"{place}, the {what} is nested more than {MostDepth} levels deep. No request needs more than a few."
-            : $"{place}, the {what} is not JSON: {Reason(exception)}";
+            : $"{place}, the {what} is not JSON: {ReasonOf(exception)}";
     }
 
     /// <summary>The parser's own words, without the place that it appends and what only its programmer can change.</summary>
-    private static string Reason(JsonException exception)
+    public static string ReasonOf(JsonException exception)
     {
         var end = exception.Message.IndexOf(" LineNumber:", StringComparison.Ordinal);
         var words = end < 0 ? exception.Message : exception.Message[..end];

@@ -21,4 +21,10 @@ internal enum FaultCode
     UnknownItem,
     UnknownTelescope,
     UnknownCatalogue,
+
+    /// <summary>Something that stays as it is was to change.</summary>
+    Unchangeable,
+
+    /// <summary>A line that is no JSON.</summary>
+    NotJson,
 }

@@ -16,6 +16,9 @@ internal abstract record Field(string Name, string Meaning)
     /// <summary>The same field where it must be given.</summary>
     public Field Required() => this with { IsRequired = true };
 
+    /// <summary>The same field in a change: left out it stays as it is, null takes it away.</summary>
+    public Field InChange() => this with { IsRequired = false, DefaultJson = null };
+
     protected Field Default(string json) => this with { DefaultJson = json };
 
     /// <summary>The schema; null stands for the default wherever a field is optional.</summary>

@@ -59,7 +59,7 @@ internal sealed class ListShape<T>(Shape<T> element, int least, int most, bool d
 }
 
 /// <summary>An object of the caller's own: names with texts, kept and given back.</summary>
-internal sealed class TextMapShape(int most, TextShape name, TextShape text) : Shape<IReadOnlyDictionary<string, string>>
+internal sealed class TextMapShape(int most, TextShape name, Shape<string?> text) : Shape<IReadOnlyDictionary<string, string>>
 {
     public override string Allowed { get; } = string.Create(CultureInfo.InvariantCulture, $"an object of at most {most} texts");
 

@@ -59,3 +59,19 @@ internal sealed class TextShape(int most, string pattern, string patternInWords,
 
     private static int LengthOf(string text) => text.Length - text.Count(char.IsLowSurrogate);
 }
+
+/// <summary>A text, or null to take it away, where an object of texts changes.</summary>
+internal sealed class ChangedTextShape(TextShape text) : Shape<string?>
+{
+    public override string Allowed => $"{text.Allowed}, or null";
+
+    public override string? Read(JsonElement value, Place place, Faults faults) =>
+        value.ValueKind == JsonValueKind.Null ? null : text.Read(value, place, faults);
+
+    public override IOpenApiSchema Describe(OpenApiDocument document)
+    {
+        var schema = (OpenApiSchema)text.Describe(document);
+        schema.Type |= JsonSchemaType.Null;
+        return schema;
+    }
+}

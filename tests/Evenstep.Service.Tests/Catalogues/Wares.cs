@@ -22,12 +22,12 @@ internal static class Wares
         """);
 
     /// <summary>Many eyepieces with long attributes: four hundred characters each.</summary>
-    public static string Large(int items, int attributes)
+    public static string Large(int items, int attributes, int firstPrice = 0)
     {
         var texts = string.Join(", ", Enumerable.Range(0, attributes).Select(i => $"\"{$"{i} ".PadRight(200, 'n')}\": \"{new string('t', 200)}\""));
         var lines = Enumerable.Range(0, items).Select(i => string.Create(
             CultureInfo.InvariantCulture,
-            $$"""{ "id": "e-{{i}}", "kind": "eyepiece", "focalLengthMm": {{5 + (i % 30)}}, "apparentFieldDeg": 52, "eyeReliefMm": 18, "barrel": "1.25in", "price": {{i}}.5, "attributes": { {{texts}} } }"""));
+            $$"""{ "id": "e-{{i}}", "kind": "eyepiece", "focalLengthMm": {{5 + (i % 30)}}, "apparentFieldDeg": 52, "eyeReliefMm": 18, "barrel": "1.25in", "price": {{(i == 0 ? firstPrice : i)}}, "attributes": { {{texts}} } }"""));
         return $$"""{ "currency": "EUR", "items": [ {{string.Join(",\n", lines)}} ] }""";
     }
 

@@ -33,15 +33,19 @@ public sealed class CatalogueJudgeTests(Service service, SchemaJudge judge) : IC
         await KeepsAsync(HttpMethod.Get, "/v1/catalogues?limit=0", "/v1/catalogues", 400);
         await KeepsAsync(HttpMethod.Get, "/v1/catalogues/none", Described, 404);
         await KeepsAsync(HttpMethod.Put, Path, Described, 400, "{}");
-        await KeepsAsync(HttpMethod.Put, Path, Described, 412, Good[0], ("If-None-Match", "*"));
+        await KeepsAsync(HttpMethod.Put, Path, Described, 412, Good[0], headers: ("If-None-Match", "*"));
         await KeepsAsync(HttpMethod.Put, "/v1/catalogues/demo", Described, 409, Good[0]);
+        await KeepsAsync(HttpMethod.Patch, $"{Path}/items/gullwing-15", $"{Described}/items/{{itemId}}", 200, """{ "price": 70 }""", "application/merge-patch+json");
+        await KeepsAsync(HttpMethod.Patch, $"{Path}/items/gullwing-15", $"{Described}/items/{{itemId}}", 400, """{ "price": "70" }""", "application/merge-patch+json");
+        await KeepsAsync(HttpMethod.Patch, $"{Path}/items", $"{Described}/items", 200, """{ "id": "gullwing-15", "price": 71 }""", "application/x-ndjson");
+        await KeepsAsync(HttpMethod.Patch, $"{Path}/items", $"{Described}/items", 400, "{", "application/x-ndjson");
         await KeepsAsync(HttpMethod.Delete, "/v1/catalogues/demo", Described, 409);
         await KeepsAsync(HttpMethod.Delete, "/v1/catalogues/none", Described, 404);
     }
 
-    private async Task KeepsAsync(HttpMethod method, string path, string described, int status, string? body = null, params (string Name, string Value)[] headers)
+    private async Task KeepsAsync(HttpMethod method, string path, string described, int status, string? body = null, string type = "application/json", params (string Name, string Value)[] headers)
     {
-        var answer = await service.SendAsync(method, path, body, headers: headers);
+        var answer = await service.SendAsync(method, path, body, type, headers);
 
         Assert.True(status == answer.Status, answer.Body);
         Assert.Equal("", judge.OfAnswer(described, status, answer.Body, method.Method.ToLowerInvariant()).Errors);

@@ -76,7 +76,7 @@ internal abstract class CatalogueStore : IDisposable
             return (long?)null;
         }
 
-        await AnnounceAsync(transaction, gone);
+        await AnnounceAsync(connection, transaction, gone);
         await transaction.CommitAsync(CancellationToken.None);
         return revision;
     });
@@ -101,7 +101,7 @@ internal abstract class CatalogueStore : IDisposable
     protected abstract ValueTask<DbTransaction> BeginAsync(DbConnection connection, CancellationToken gone);
 
     /// <summary>Tells other instances, once the transaction is through.</summary>
-    protected virtual Task AnnounceAsync(DbTransaction transaction, CancellationToken gone) => Task.CompletedTask;
+    protected virtual Task AnnounceAsync(DbConnection connection, DbTransaction transaction, CancellationToken gone) => Task.CompletedTask;
 
     /// <summary>What a failure means for whoever called; null where it is a mistake of ours.</summary>
     protected abstract Exception? Meaning(Exception failure);

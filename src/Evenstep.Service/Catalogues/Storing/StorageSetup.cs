@@ -3,6 +3,9 @@ namespace Evenstep.Service.Catalogues.Storing;
 /// <summary>Where catalogues are kept.</summary>
 internal static class StorageSetup
 {
+    /// <summary>Of the connection string.</summary>
+    public const string DatabaseName = "Evenstep";
+
     public const string FolderKey = "Evenstep:DataFolder";
     public const string MegabytesKey = "Evenstep:DataMegabytes";
 
@@ -13,7 +16,10 @@ internal static class StorageSetup
     public static void AddCatalogues(this IServiceCollection services, IConfiguration configuration)
     {
         services.AddSingleton(new Shelves(CatalogueFiles.From(configuration)));
-        services.AddSingleton<CatalogueStore>(_ => new SqliteStore(PathOf(configuration), MegabytesOf(configuration)));
+
+        // Made by the container, which then closes it; but what is configured wrongly must stop the start.
+        var (database, path, megabytes) = (configuration.GetConnectionString(DatabaseName), PathOf(configuration), MegabytesOf(configuration));
+        services.AddSingleton<CatalogueStore>(_ => string.IsNullOrEmpty(database) ? new SqliteStore(path, megabytes) : new PostgresStore(database));
         services.AddSingleton<StorageReader>();
         services.AddHostedService<StorageWatch>();
         services.AddSingleton<CatalogueDesk>();

@@ -1,0 +1,111 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Evenstep.Service.Catalogues.Warnings;
+using Evenstep.Service.Errors;
+using Evenstep.Service.Reading;
+
+namespace Evenstep.Service.Catalogues;
+
+/// <summary>What is to change of one item.</summary>
+/// <param name="Id">Which item; null where that is not said, or not rightly.</param>
+/// <param name="Patch">A JSON Merge Patch of the item.</param>
+/// <param name="At">Where it stands, for the places of faults.</param>
+internal sealed record ItemChange(string? Id, JsonElement Patch, Place At)
+{
+    /// <summary>A change that names its item itself.</summary>
+    public static ItemChange Naming(JsonElement patch, Place at)
+    {
+        var id = patch.ValueKind == JsonValueKind.Object && Given.Find(patch, ItemFields.Id.Name) is { ValueKind: JsonValueKind.String } text ? Given.TextOf(text) : null;
+        return new ItemChange(id, patch, at);
+    }
+}
+
+/// <summary>Changes items of a catalogue: all that is asked for, or nothing.</summary>
+internal static class ItemChanges
+{
+    /// <summary>Changes one item.</summary>
+    /// <param name="catalogue">Of which it is.</param>
+    /// <param name="itemId">As it stands in an address, where a slash may have stayed in its escaped form.</param>
+    /// <param name="patch">A JSON Merge Patch of it.</param>
+    public static Change MakeOne(Catalogue catalogue, string itemId, JsonElement patch)
+    {
+        var id = catalogue.Listed.ContainsKey(itemId) ? itemId : itemId.Replace("%2F", "/", StringComparison.OrdinalIgnoreCase);
+        return catalogue.Listed.ContainsKey(id)
+            ? MakeAll(catalogue, _ => [new ItemChange(id, patch, Place.Root)])
+            : Change.Refused(new ProblemResult(ProblemKind.NotFound, NoSuch(id, catalogue)));
+    }
+
+    /// <summary>Changes all that are read.</summary>
+    /// <param name="catalogue">Of which they are.</param>
+    /// <param name="read">Reads them, and reports what it cannot read.</param>
+    public static Change MakeAll(Catalogue catalogue, Func<Faults, IReadOnlyCollection<ItemChange>> read)
+    {
+        var (faults, warnings) = (new Faults(), new WarningList());
+        var items = Make(catalogue, read(faults), faults, warnings);
+        return faults.Any ? Change.Refused(ProblemResult.Of(faults)) : new Change(CatalogueReader.Revise(catalogue, items), IsNew: false) { Warnings = warnings };
+    }
+
+    /// <summary>All items, with the changes made that could be.</summary>
+    private static List<ItemRequest?> Make(Catalogue catalogue, IReadOnlyCollection<ItemChange> changes, Faults faults, WarningList warnings)
+    {
+        var changed = new Dictionary<string, ItemRequest>(StringComparer.Ordinal);
+        var seen = new Dictionary<string, Place>(StringComparer.Ordinal);
+        foreach (var change in changes)
+        {
+            if (IsOfOneItem(change, catalogue, seen, faults) && Revise(catalogue.Listed[change.Id!], change, faults) is { } item)
+            {
+                changed.Add(change.Id!, item);
+                ItemChecks.Check(item, change.At, warnings);
+            }
+        }
+
+        return [.. catalogue.Request.Items!.Select(item => changed.GetValueOrDefault(item!.Id!, item))];
+    }
+
+    private static bool IsOfOneItem(ItemChange change, Catalogue catalogue, Dictionary<string, Place> seen, Faults faults)
+    {
+        var at = change.At.At(ItemFields.Id.Name);
+        if (change.Id is not { } id)
+        {
+            faults.Add(at, FaultCode.Missing, () => "`id` is missing, or no text; it must be the id of an item of the catalogue.");
+        }
+        else if (!catalogue.Listed.ContainsKey(id))
+        {
+            faults.Add(at, FaultCode.UnknownItem, () => NoSuch(id, catalogue));
+        }
+        else if (!seen.TryAdd(id, change.At))
+        {
+            faults.Add(at, FaultCode.Duplicate, () => $"{Given.Quoted(id)} is changed at {seen[id]} too; put both changes together.");
+        }
+        else
+        {
+            return true;
+        }
+
+        return false;
+    }
+
+    private static string NoSuch(string id, Catalogue catalogue)
+    {
+        var suggestion = NearestName.To(id, catalogue.Listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
+        return $"The catalogue has no item {Given.Quoted(id)}.{suggestion} Items are added by storing the catalogue anew.";
+    }
+
+    private static ItemRequest? Revise(ItemRequest item, ItemChange change, Faults faults)
+    {
+        if (!MergePatch.Check(change.Patch, change.At, faults))
+        {
+            return null;
+        }
+
+        var patched = MergePatch.Apply(JsonObject.Create(CatalogueContent.Write(item)), change.Patch);
+        var revised = ItemFields.ForSale.Read(JsonSerializer.SerializeToElement(patched), change.At, faults);
+        if (revised?.Id is { } id && id != change.Id)
+        {
+            faults.Add(change.At.At(ItemFields.Id.Name), FaultCode.Unchangeable, () => $"{Given.Quoted(id)} was given; the id of an item cannot change. Leave it out, or store the catalogue anew.");
+        }
+
+        // What the table of fields cannot see is reported at the change, too.
+        return revised is null || ItemReader.Read(revised, revised.Id, change.At, faults) is null ? null : revised;
+    }
+}

@@ -1,0 +1,95 @@
+using Evenstep.Service.Documents;
+using Evenstep.Service.Door;
+using Evenstep.Service.Errors;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace Evenstep.Service.Catalogues;
+
+/// <summary>Changes of the items of a stored catalogue, for prices and stocks change more often than what is sold.</summary>
+internal static class ItemRoutes
+{
+    private const string MergePatchType = "application/merge-patch+json";
+    private const string NdjsonType = "application/x-ndjson";
+
+    private static readonly DoorRule OfOne = new([MergePatchType], 2, "An item needs no more.");
+    private static readonly DoorRule OfMany = new([NdjsonType], CatalogueBody.MostMebibytes, "Send the changes in several parts.");
+
+    public static void MapItems(this IEndpointRouteBuilder catalogues)
+    {
+        catalogues.MapPatch("/{id}/items/{itemId}", PatchOneAsync).WithName("patch-item")
+            .WithMetadata(OfOne, new TakesBody(ItemFields.Changes, "item-changes") { MediaType = MergePatchType })
+            .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
+        catalogues.MapPatch("/{id}/items", PatchManyAsync).WithName("patch-items")
+            .WithMetadata(OfMany, new TakesBody(ItemFields.Changes, "item-changes") { MediaType = NdjsonType })
+            .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
+    }
+
+    /// <summary>Changes one item of a catalogue, by a JSON Merge Patch (RFC 7396).</summary>
+    /// <remarks>A field given is replaced, null takes it away, and `attributes` change one by one. With `If-Match` only in the version named.</remarks>
+    /// <param name="id">The catalogue's id.</param>
+    /// <param name="itemId">The item's id.</param>
+    /// <param name="request"></param>
+    /// <param name="owner"></param>
+    /// <param name="desk"></param>
+    /// <param name="gone"></param>
+    /// <response code="200">The change is stored for good; the catalogue's new version is the `ETag`.</response>
+    public static async Task<Results<StoredResult, ProblemResult>> PatchOneAsync(
+        string id, string itemId, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
+    {
+        var (conditions, unreadable) = Preconditions.Of(request);
+        if (unreadable is not null)
+        {
+            return unreadable;
+        }
+
+        var received = await FrontDoor.ReceiveAsync(request, OfOne, gone);
+        using var body = received.Refusal is null ? StrictJson.Parse(received.Bytes) : new OpenedBody(received.Refusal);
+        if (body.Refusal is { } refusal)
+        {
+            return NamingTypes(refusal, OfOne, request);
+        }
+
+        return StoredResult.Of(await desk.ReviseAsync(new CatalogueKey(owner, id), current => ItemChanges.MakeOne(current, itemId, body.Json), conditions!, gone));
+    }
+
+    /// <summary>Changes many items of a catalogue at once: the price feed.</summary>
+    /// <remarks>
+    /// A line an item: a JSON object with its `id` and the fields that change, as for one item. All of them or, if anything
+    /// is wrong with any, none; faults are named by line, such as `/line/5/price`. With `If-Match` only in the version named.
+    /// </remarks>
+    /// <param name="id">The catalogue's id.</param>
+    /// <param name="request"></param>
+    /// <param name="owner"></param>
+    /// <param name="desk"></param>
+    /// <param name="gone"></param>
+    /// <response code="200">The changes are stored for good; the catalogue's new version is the `ETag`.</response>
+    public static async Task<Results<StoredResult, ProblemResult>> PatchManyAsync(
+        string id, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
+    {
+        var (conditions, unreadable) = Preconditions.Of(request);
+        if (unreadable is not null)
+        {
+            return unreadable;
+        }
+
+        var received = await FrontDoor.ReceiveAsync(request, OfMany, gone);
+        if (received.Refusal is { } refusal)
+        {
+            return NamingTypes(refusal, OfMany, request);
+        }
+
+        return StoredResult.Of(await desk.ReviseAsync(
+            new CatalogueKey(owner, id), current => ItemChanges.MakeAll(current, faults => NdjsonChanges.Read(received.Bytes, faults)), conditions!, gone));
+    }
+
+    /// <summary>Whoever sends another type is told, for programs too, which are taken (RFC 5789).</summary>
+    private static ProblemResult NamingTypes(ProblemResult refusal, DoorRule rule, HttpRequest request)
+    {
+        if (refusal.Kind == ProblemKind.UnsupportedMediaType)
+        {
+            request.HttpContext.Response.Headers["Accept-Patch"] = string.Join(", ", rule.MediaTypes);
+        }
+
+        return refusal;
+    }
+}
