@@ -8,6 +8,9 @@ internal sealed class Holding
 {
     private const int BitsOfPlace = 16;
 
+    /// <summary>So many pairs of views are looked through in the time of a node.</summary>
+    private const int PairsOfNode = 64;
+
     private readonly PathGround ground;
     private readonly Islands[] islands;
     private readonly List<Choice> bought = [];
@@ -177,6 +180,4 @@ internal sealed class Holding
         Work += sights.Count / PairsOfNode;
         return count;
     }
-
-    private const int PairsOfNode = 64;
 }
