@@ -12,6 +12,7 @@ using Evenstep.Service.Door;
 using Evenstep.Service.Elements;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Health;
+using Evenstep.Service.Keys;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Pages;
 using Evenstep.Service.ProductPages;
@@ -27,6 +28,12 @@ using Serilog.Events;
 if (args is [HealthCheck.Argument, .. var rest])
 {
     return await HealthCheck.RunAsync(rest, Console.Out);
+}
+
+// Told to make a key.
+if (args is ["key", "new", .. var asked])
+{
+    return KeyCommand.Run(asked, Console.Out);
 }
 
 // Its own files lie beside the assembly, so that the service runs from any working directory.
@@ -66,6 +73,7 @@ builder.Services.AddScoped<PlanningWalk>();
 builder.Services.AddScoped<PageDesk>();
 builder.Services.AddSingleton<SuggestionDesk>();
 builder.Services.AddPageOrigins(builder.Configuration);
+builder.AddKeys();
 builder.Services.AddBatches();
 builder.Services.AddCertifying(builder.Configuration);
 builder.Services.AddAnswerCache(builder.Configuration);
@@ -79,6 +87,7 @@ app.UseRequestLog();
 app.UseAnswerHeaders();
 app.UseErrorPages();
 app.UseCors();
+app.UseKeys();
 
 // Routes.
 app.UseDocument();

@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.IO.Pipelines;
 using System.Reflection;
+using System.Runtime.CompilerServices;
 using Evenstep.Service.Door;
+using Evenstep.Service.Keys;
 using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.Metadata;
@@ -13,7 +15,7 @@ using BadHttpRequestException = Microsoft.AspNetCore.Http.BadHttpRequestExceptio
 namespace Evenstep.Service.Batches;
 
 /// <summary>Answers a batch while it is being sent.</summary>
-internal sealed class BatchResult(BatchDesk desk) : IResult, IStatusCodeHttpResult, IEndpointMetadataProvider
+internal sealed class BatchResult(BatchDesk desk, KeyRate? rate) : IResult, IStatusCodeHttpResult, IEndpointMetadataProvider
 {
     /// <summary>So many lines are under way at once: enough to keep all processors busy beside a line that takes long.</summary>
     private static readonly int MostAtOnce = 8 * Environment.ProcessorCount;
@@ -54,7 +56,21 @@ internal sealed class BatchResult(BatchDesk desk) : IResult, IStatusCodeHttpResu
         var manner = new Manner(AnswerForm.Json, context.Request.LanguageAsked());
         var work = new InOrder<BatchLine, AnsweredLine>(MostAtOnce, (line, end) => desk.AnswerAsync(line, manner, end));
         return work.RunAsync(
-            new BatchLineReader(context.Request.BodyReader).ReadAllAsync(gone), line => lines.WriteAsync(line, gone), () => lines.SendAsync(gone), gone);
+            LinesOf(context.Request.BodyReader, gone), line => lines.WriteAsync(line, gone), () => lines.SendAsync(gone), gone);
+    }
+
+    /// <summary>The lines, no faster than the key of the caller allows.</summary>
+    private async IAsyncEnumerable<BatchLine> LinesOf(PipeReader body, [EnumeratorCancellation] CancellationToken gone)
+    {
+        await foreach (var line in new BatchLineReader(body).ReadAllAsync(gone))
+        {
+            if (rate is not null)
+            {
+                await rate.WaitAsync(gone);
+            }
+
+            yield return line;
+        }
     }
 
     /// <summary>Sets up an exchange in which both sides talk at the same time.</summary>

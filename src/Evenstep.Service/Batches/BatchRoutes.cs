@@ -1,6 +1,7 @@
 using Evenstep.Service.Documents;
 using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
+using Evenstep.Service.Keys;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 
@@ -28,9 +29,9 @@ internal static class BatchRoutes
     /// to 100 characters. Each is answered by a line with that `id` and either `recommendation` or `problem`, in the order
     /// received and while the body is still being sent: read while you send. A line that cannot be read has `id` null and its
     /// number in `line`; it spoils nothing else. A line may have 2 MiB, the body has no limit; empty lines are passed over.
-    /// Single requests go before those of a batch. The schema and the example below are those of one line.
+    /// Where a key has a rate, each line counts as a request: the batch waits and is not refused. Single requests go before those of a batch. The schema and the example below are those of one line.
     /// </remarks>
     /// <response code="200">A line for each request, such as this.</response>
-    public static Results<BatchResult, ProblemResult> RecommendAll(HttpRequest request, BatchDesk desk) =>
-        (FrontDoor.RefusalOfAccept(request) ?? FrontDoor.RefusalOfType(request, Lines)) is { } refusal ? refusal : new BatchResult(desk);
+    public static Results<BatchResult, ProblemResult> RecommendAll(HttpRequest request, BatchDesk desk, Caller caller) =>
+        (FrontDoor.RefusalOfAccept(request) ?? FrontDoor.RefusalOfType(request, Lines)) is { } refusal ? refusal : new BatchResult(desk, caller.Rate);
 }

@@ -5,10 +5,11 @@ using Evenstep.Service.Reading;
 namespace Evenstep.Service.Catalogues;
 
 /// <summary>The stored catalogues that one owner sees, as they were at one moment: everyone's, and its own.</summary>
+/// <param name="owner">Whose.</param>
 /// <param name="everyones">The catalogues of files.</param>
 /// <param name="own">The owner's.</param>
 /// <param name="isWhole">Whether the storage has been read to the end once.</param>
-internal sealed class Shelf(ImmutableSortedDictionary<string, Catalogue> everyones, ImmutableSortedDictionary<string, Catalogue> own, bool isWhole)
+internal sealed class Shelf(Owner owner, ImmutableSortedDictionary<string, Catalogue> everyones, ImmutableSortedDictionary<string, Catalogue> own, bool isWhole)
 {
     public const string DemoId = "demo";
 
@@ -27,6 +28,9 @@ internal sealed class Shelf(ImmutableSortedDictionary<string, Catalogue> everyon
     /// <summary>Whether a catalogue is of a file, so that nobody can change it by HTTP.</summary>
     public bool IsEveryones(string id) => everyones.ContainsKey(id);
 
+    /// <summary>Whose a catalogue of this shelf is: that of a file is nobody's own.</summary>
+    public Owner OwnerOf(string id) => IsEveryones(id) ? Owner.Nobody : owner;
+
     /// <summary>Says that there is no catalogue of an id, and what there is.</summary>
     public string NoSuch(string id)
     {
@@ -37,5 +41,5 @@ internal sealed class Shelf(ImmutableSortedDictionary<string, Catalogue> everyon
     }
 
     /// <summary>The demo catalogue that lies beside the assembly, and nothing else.</summary>
-    public static Shelf WithDemo() => new(CatalogueFiles.WithDemo(), ImmutableSortedDictionary<string, Catalogue>.Empty, isWhole: true);
+    public static Shelf WithDemo() => new(Owner.Nobody, CatalogueFiles.WithDemo(), ImmutableSortedDictionary<string, Catalogue>.Empty, isWhole: true);
 }

@@ -24,7 +24,7 @@ internal sealed class Shelves(ImmutableSortedDictionary<string, Catalogue> every
     /// <summary>Whether the storage has been read to the end once.</summary>
     public bool IsWhole => isWhole;
 
-    public Shelf Of(Owner owner) => new(everyones, own.GetValueOrDefault(owner, Empty), isWhole);
+    public Shelf Of(Owner owner) => new(owner, everyones, own.GetValueOrDefault(owner, Empty), isWhole);
 
     /// <summary>An owner's catalogue as it is known here, or null.</summary>
     public Catalogue? Find(CatalogueKey key) => own.GetValueOrDefault(key.Owner, Empty).GetValueOrDefault(key.Id);

@@ -3,9 +3,11 @@ using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace Evenstep.Service.Documents;
 
-/// <summary>Says what each group of operations is, and that no key is needed.</summary>
+/// <summary>Says what each group of operations is, and how keys are sent.</summary>
 internal sealed class TagsOfDocument : IDocumentFilter
 {
+    private const string KeyScheme = "key";
+
     public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
     {
         swaggerDoc.Tags = new HashSet<OpenApiTag>
@@ -22,7 +24,17 @@ internal sealed class TagsOfDocument : IDocumentFilter
         };
         swaggerDoc.Servers = [new OpenApiServer { Url = "/", Description = "Wherever the service runs." }];
 
-        // An empty list would be left out of the document; an empty requirement says the same.
-        swaggerDoc.Security = [new OpenApiSecurityRequirement()];
+        // Either nothing, which an empty requirement says, or a key.
+        swaggerDoc.Security = [new OpenApiSecurityRequirement(), new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference(KeyScheme, swaggerDoc)] = [] }];
+        swaggerDoc.Components ??= new OpenApiComponents();
+        swaggerDoc.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme>
+        {
+            [KeyScheme] = new OpenApiSecurityScheme
+            {
+                Type = SecuritySchemeType.Http,
+                Scheme = "bearer",
+                Description = "A key, where the service has any: `Authorization: Bearer <key>`. One may `read` (ask for whatever changes nothing) or `write` (change catalogues), or both.",
+            },
+        };
     }
 }

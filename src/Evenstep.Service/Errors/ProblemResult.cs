@@ -13,10 +13,12 @@ internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, 
 
     private const int LongestPlaceShown = 300;
 
+    private static readonly TimeSpan UsualWait = TimeSpan.FromSeconds(1);
+
     private static readonly ProblemKind[] OfAnyEndpoint =
     [
-        ProblemKind.InvalidRequest, ProblemKind.NotFound, ProblemKind.NotAcceptable, ProblemKind.TooLarge,
-        ProblemKind.UnsupportedMediaType, ProblemKind.InternalError, ProblemKind.WorkLimit,
+        ProblemKind.InvalidRequest, ProblemKind.Unauthorized, ProblemKind.Forbidden, ProblemKind.NotFound, ProblemKind.NotAcceptable, ProblemKind.TooLarge,
+        ProblemKind.UnsupportedMediaType, ProblemKind.RateUsedUp, ProblemKind.InternalError, ProblemKind.WorkLimit,
     ];
 
     public ProblemKind Kind { get; } = kind;
@@ -28,6 +30,9 @@ internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, 
     public TimeSpan? RetryAfter { get; init; }
 
     public int? StatusCode => Kind.Status;
+
+    /// <summary>Whether the same request may be answered otherwise a little later: then it must be said when.</summary>
+    private bool IsForNow => Kind.Status is StatusCodes.Status503ServiceUnavailable or StatusCodes.Status429TooManyRequests;
 
     /// <summary>A refused body, or another part of a request. If all that is wrong is that something does not exist, it is not found.</summary>
     public static ProblemResult Of(Faults faults, string part = "body")
@@ -51,9 +56,9 @@ internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, 
     {
         var response = httpContext.Response;
         response.StatusCode = Kind.Status;
-        if (RetryAfter is { } wait)
+        if ((RetryAfter ?? (IsForNow ? UsualWait : null)) is { } wait)
         {
-            response.Headers.RetryAfter = wait.TotalSeconds.ToString("0", CultureInfo.InvariantCulture);
+            response.Headers.RetryAfter = Math.Max(1, Math.Ceiling(wait.TotalSeconds)).ToString("0", CultureInfo.InvariantCulture);
         }
 
         httpContext.RequestServices.GetRequiredService<IDiagnosticContext>().Set(RequestLog.Outcome, Kind.Name);

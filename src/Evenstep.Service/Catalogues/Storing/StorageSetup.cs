@@ -1,3 +1,5 @@
+using Evenstep.Service.Keys;
+
 namespace Evenstep.Service.Catalogues.Storing;
 
 /// <summary>Where catalogues are kept.</summary>
@@ -25,12 +27,14 @@ internal static class StorageSetup
         services.AddSingleton<CatalogueDesk>();
 
         // Whose request it is, and what its sender sees.
-        services.AddScoped(_ => Owner.Nobody);
+        services.AddScoped(request => request.GetRequiredService<Caller>().Owner);
         services.AddScoped(request => request.GetRequiredService<Shelves>().Of(request.GetRequiredService<Owner>()));
     }
 
-    private static string PathOf(IConfiguration configuration) =>
-        Path.GetFullPath(Path.Combine(configuration[FolderKey] is { Length: > 0 } folder ? folder : DefaultFolder, FileName));
+    /// <summary>The folder of data.</summary>
+    public static string FolderOf(IConfiguration configuration) => Path.GetFullPath(configuration[FolderKey] is { Length: > 0 } folder ? folder : DefaultFolder);
+
+    private static string PathOf(IConfiguration configuration) => Path.Combine(FolderOf(configuration), FileName);
 
     private static int? MegabytesOf(IConfiguration configuration) => configuration.GetValue<int?>(MegabytesKey) switch
     {

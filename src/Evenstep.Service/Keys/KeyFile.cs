@@ -1,0 +1,38 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Evenstep.Service.Catalogues.Storing;
+
+namespace Evenstep.Service.Keys;
+
+/// <summary>The file in the folder of data in which the service's own command notes keys: a part of the configuration.</summary>
+internal static class KeyFile
+{
+    private const string Name = "keys.json";
+
+    /// <summary>Hashes are no secrets, but nobody else's business either.</summary>
+    private const UnixFileMode OwnerOnly = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+
+    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true };
+
+    public static string PathOf(IConfiguration configuration) => Path.Combine(StorageSetup.FolderOf(configuration), Name);
+
+    /// <summary>Adds a key to those that the file has. It is there whole or not at all.</summary>
+    /// <exception cref="JsonException">The file is not what this class writes.</exception>
+    public static void Add(string path, string name, JsonObject key)
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        var root = File.Exists(path) ? JsonNode.Parse(File.ReadAllText(path)) as JsonObject ?? throw new JsonException($"{path} holds no JSON object.") : [];
+        KeysIn(root).Add(name, key);
+        var next = $"{path}.next";
+        File.WriteAllText(next, root.ToJsonString(Indented));
+        if (!OperatingSystem.IsWindows())
+        {
+            File.SetUnixFileMode(next, OwnerOnly);
+        }
+
+        File.Move(next, path, overwrite: true);
+    }
+
+    private static JsonObject KeysIn(JsonObject root) =>
+        KeySettings.Section.Split(':').Aggregate(root, (node, part) => (JsonObject)(node[part] ??= new JsonObject()));
+}
