@@ -5,6 +5,7 @@ using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Errors;
+using Evenstep.Service.Keys;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Tests.Batches;
 using Evenstep.Service.Wording;
@@ -16,6 +17,8 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
 {
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
     private static readonly string[] Frames = ["alone", "in-telescope", "no-candidate", "no-view", "remedies", "remedy", "through", "together", "widest"];
+
+    private const string MakesKey = "dotnet run -c Release --project src/Evenstep.Service -- key new ";
 
     private static readonly string[] Roles = ["request", "answer"];
 
@@ -110,7 +113,8 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
         string[] others = [.. Readme.Commands.Where(command => !command.StartsWith("curl ", StringComparison.Ordinal))];
 
         Assert.Equal(Readme.Exchanges.Count, curls);
-        Assert.Equal(["dotnet run -c Release --project src/Evenstep.Service", "bash tests/run"], others);
+        Assert.Equal(["dotnet run -c Release --project src/Evenstep.Service", "bash tests/run"], others.Where(other => !other.Contains(MakesKey, StringComparison.Ordinal)));
+        Assert.All(others.Where(other => other.Contains(MakesKey, StringComparison.Ordinal)), AssertMakesKey);
         Assert.True(File.Exists(Path.Combine(Repository.Root, "src", "Evenstep.Service", "Evenstep.Service.csproj")));
         Assert.True(OperatingSystem.IsWindows() || File.GetUnixFileMode(Path.Combine(Repository.Root, "tests", "run")).HasFlag(UnixFileMode.UserExecute));
     }
@@ -152,6 +156,15 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
 
     private Task<Answer> SendAsync(Exchange exchange) =>
         service.SendAsync(exchange.Method, exchange.Path, exchange.Body, exchange.ContentType, exchange.Headers);
+
+    private static void AssertMakesKey(string command)
+    {
+        using var data = new DataFolder();
+        using var words = new StringWriter();
+        var args = command.Split(MakesKey)[1].Split(' ', StringSplitOptions.RemoveEmptyEntries);
+
+        Assert.Equal(0, KeyCommand.Run([.. args, "--Evenstep:DataFolder", data.Path], words));
+    }
 
     /// <summary>The lines as one list.</summary>
     private static JsonElement Lines(string text) => Parse($"[{text.Trim().ReplaceLineEndings(",")}]");
