@@ -12,7 +12,7 @@ internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue sa
         RecommendationAsked asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken gone) =>
         Finish(asked, await SolveAsync(asked, body, gone), manner);
 
-    /// <summary>The plan for a request; offered for a certificate in the background, if it has none.</summary>
+    /// <summary>The plan for a request; offered for a certificate in the background, if it has none and no batch asks.</summary>
     public async Task<Solved> SolveAsync(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken gone)
     {
         var planning = new PlanningCase(asked.Problem, asked.Catalogue, body) { Lane = asked.Lane };
@@ -20,7 +20,8 @@ internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue sa
             ? await planner.SolveWithAlternativesAsync(planning, asked.Certify, gone)
             : await planner.SolveAsync(planning, asked.Certify, gone);
         meter.Solved(solved.Took);
-        if (solved.Certified is null)
+        // While a batch runs no processor is left for a certificate: it would be begun, and broken off, at every line's cost.
+        if (solved.Certified is null && asked.Lane == Lane.Single)
         {
             samples.Offer(planning, solved.Plan);
         }

@@ -1,6 +1,7 @@
 using Evenstep.Service.Certifying;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Recommendations;
+using Evenstep.Service.Tests.Batches;
 using Evenstep.Service.Tests.Metrics;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
@@ -35,6 +36,20 @@ public sealed class SampleTests
         await Task.Delay(200);
 
         Assert.Equal(0, asked);
+    }
+
+    [Fact]
+    public async Task What_a_batch_asks_is_not_certified_unasked()
+    {
+        var asked = 0;
+        await using var service = new WatchedService(Proving(_ => { Interlocked.Increment(ref asked); return true; }), All);
+
+        await service.PostAsync(Batch.Path, string.Join('\n', Enumerable.Range(0, 5).Select(i => Batch.LineOfItsOwn($"{i}", i))), Batch.MediaType);
+        await service.RecommendAsync(Body);
+
+        // Samples are certified one after another: had there been others, they would have gone before.
+        await Eventually.TrueAsync(() => service.CountOf(ServiceMeter.Certificates, "agreed") > 0);
+        Assert.Equal(1, Volatile.Read(ref asked));
     }
 
     [Fact]
