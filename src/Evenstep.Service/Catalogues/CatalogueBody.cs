@@ -48,7 +48,7 @@ internal sealed record CatalogueBody(ProblemResult? Refusal, Func<Catalogue?, Ch
     {
         var faults = new Faults();
         var said = CsvQuery.Read(query, CsvQuery.OfItems, faults);
-        var items = CsvItems.Read(bytes, CsvPurpose.Items, said.RefuseUnknown, faults);
+        var items = CsvItems.Read(bytes, CsvPurpose.Items, said.RefuseUnknown, faults, new WarningList());
         return new CatalogueBody(null, current =>
         {
             var json = items.InCatalogue(said.Currency ?? current?.Currency, TelescopesOf(current));

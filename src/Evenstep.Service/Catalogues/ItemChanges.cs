@@ -31,17 +31,17 @@ internal static class ItemChanges
     {
         var id = catalogue.Listed.ContainsKey(itemId) ? itemId : itemId.Replace("%2F", "/", StringComparison.OrdinalIgnoreCase);
         return catalogue.Listed.ContainsKey(id)
-            ? MakeAll(catalogue, _ => [new ItemChange(id, patch, Place.Root)])
+            ? MakeAll(catalogue, (_, _) => [new ItemChange(id, patch, Place.Root)])
             : Change.Refused(new ProblemResult(ProblemKind.NotFound, NoSuch(id, catalogue)));
     }
 
     /// <summary>Changes all that are read.</summary>
     /// <param name="catalogue">Of which they are.</param>
-    /// <param name="read">Reads them, and reports what it cannot read.</param>
-    public static Change MakeAll(Catalogue catalogue, Func<Faults, IReadOnlyCollection<ItemChange>> read)
+    /// <param name="read">Reads them, and reports what it cannot read and what it leaves out.</param>
+    public static Change MakeAll(Catalogue catalogue, Func<Faults, WarningList, IReadOnlyCollection<ItemChange>> read)
     {
         var (faults, warnings) = (new Faults(), new WarningList());
-        var items = Make(catalogue, read(faults), faults, warnings);
+        var items = Make(catalogue, read(faults, warnings), faults, warnings);
         return faults.Any ? Change.Refused(ProblemResult.Of(faults)) : new Change(CatalogueReader.Revise(catalogue, items), IsNew: false) { Warnings = warnings };
     }
 

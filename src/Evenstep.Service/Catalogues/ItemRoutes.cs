@@ -1,6 +1,10 @@
+using System.Net.Mime;
+using Evenstep.Service.Catalogues.Csv;
+using Evenstep.Service.Catalogues.Warnings;
 using Evenstep.Service.Documents;
 using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
+using Evenstep.Service.Reading;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Evenstep.Service.Catalogues;
@@ -11,8 +15,10 @@ internal static class ItemRoutes
     private const string MergePatchType = "application/merge-patch+json";
     private const string NdjsonType = "application/x-ndjson";
 
+    private const string CsvExample = "id,price,inStock\r\nwide-25,84.90,\r\ndouble,,false\r\n";
+
     private static readonly DoorRule OfOne = new([MergePatchType], 2, "An item needs no more.");
-    private static readonly DoorRule OfMany = new([NdjsonType], CatalogueBody.MostMebibytes, "Send the changes in several parts.");
+    private static readonly DoorRule OfMany = new([NdjsonType, MediaTypeNames.Text.Csv], CatalogueBody.MostMebibytes, "Send the changes in several parts.");
 
     public static void MapItems(this IEndpointRouteBuilder catalogues)
     {
@@ -20,7 +26,7 @@ internal static class ItemRoutes
             .WithMetadata(OfOne, new TakesBody(ItemFields.Changes, "item-changes") { MediaType = MergePatchType })
             .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
         catalogues.MapPatch("/{id}/items", PatchManyAsync).WithName("patch-items")
-            .WithMetadata(OfMany, new TakesBody(ItemFields.Changes, "item-changes") { MediaType = NdjsonType })
+            .WithMetadata(OfMany, new TakesBody(ItemFields.Changes, "item-changes") { MediaType = NdjsonType, Csv = CsvExample })
             .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
     }
 
@@ -54,17 +60,19 @@ internal static class ItemRoutes
 
     /// <summary>Changes many items of a catalogue at once: the price feed.</summary>
     /// <remarks>
-    /// A line an item: a JSON object with its `id` and the fields that change, as for one item. All of them or, if anything
-    /// is wrong with any, none; faults are named by line, such as `/line/5/price`. With `If-Match` only in the version named.
+    /// A line an item: a JSON object with its `id` and the fields that change, as for one item. Or a CSV: a column `id` and
+    /// those that change; an empty cell leaves the item as it is. All of them or, if anything is wrong with any, none; faults
+    /// are named by line, such as `/line/5/price`. With `If-Match` only in the version named.
     /// </remarks>
     /// <param name="id">The catalogue's id.</param>
+    /// <param name="unknownColumns">With a CSV: `warn` of columns that are not known, and leave them out (the default), or `refuse` them.</param>
     /// <param name="request"></param>
     /// <param name="owner"></param>
     /// <param name="desk"></param>
     /// <param name="gone"></param>
     /// <response code="200">The changes are stored for good; the catalogue's new version is the `ETag`.</response>
     public static async Task<Results<StoredResult, ProblemResult>> PatchManyAsync(
-        string id, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
+        string id, string? unknownColumns, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
     {
         var (conditions, unreadable) = Preconditions.Of(request);
         if (unreadable is not null)
@@ -79,7 +87,11 @@ internal static class ItemRoutes
         }
 
         return StoredResult.Of(await desk.ReviseAsync(
-            new CatalogueKey(owner, id), current => ItemChanges.MakeAll(current, faults => NdjsonChanges.Read(received.Bytes, faults)), conditions!, gone));
+            new CatalogueKey(owner, id), current => ItemChanges.MakeAll(current, Read), conditions!, gone));
+
+        IReadOnlyList<ItemChange> Read(Faults faults, WarningList warnings) => OfMany.TypeOf(request.ContentType) == NdjsonType
+            ? NdjsonChanges.Read(received.Bytes, request.Query, faults)
+            : CsvChanges.Read(received.Bytes, request.Query, faults, warnings);
     }
 
     /// <summary>Whoever sends another type is told, for programs too, which are taken (RFC 5789).</summary>

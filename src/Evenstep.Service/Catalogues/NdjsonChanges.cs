@@ -10,8 +10,9 @@ namespace Evenstep.Service.Catalogues;
 internal static class NdjsonChanges
 {
     /// <summary>The changes; what cannot be read is left out and reported by its line.</summary>
-    public static IReadOnlyList<ItemChange> Read(ReadOnlyMemory<byte> bytes, Faults faults)
+    public static IReadOnlyList<ItemChange> Read(ReadOnlyMemory<byte> bytes, IQueryCollection query, Faults faults)
     {
+        CsvQuery.ReportStray(query, faults);
         List<ItemChange> changes = [];
         var (left, line) = (StrictJson.WithoutMark(bytes), 0);
         while (!left.IsEmpty)

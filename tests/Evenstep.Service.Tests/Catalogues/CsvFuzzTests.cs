@@ -1,5 +1,6 @@
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Catalogues.Csv;
+using Evenstep.Service.Catalogues.Warnings;
 using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Tests.Catalogues;
@@ -51,7 +52,7 @@ public sealed class CsvFuzzTests
     private static bool AssertAnswered(byte[] bytes, bool mustRefuse)
     {
         var read = ReadCsv.Of(bytes);
-        var changes = CsvItems.Read(bytes, CsvPurpose.Changes, refuseUnknown: true, new Faults());
+        var changes = CsvItems.Read(bytes, CsvPurpose.Changes, refuseUnknown: true, new Faults(), new WarningList());
 
         Assert.All(read.Faults.Shown.Concat(changes.Faults.Shown), fault =>
         {

@@ -139,10 +139,67 @@ public sealed class CsvOverHttpTests(Service service) : IClassFixture<Service>
         Assert.Equal(["/currency", "/items/0/price"], answer.Json.GetProperty("warnings").EnumerateArray().Select(one => Text(one, "pointer")));
     }
 
+    [Fact]
+    public async Task Prices_change_by_a_CSV_and_empty_cells_leave_the_rest()
+    {
+        await PutAsync(Rows);
+
+        var answer = await PatchAsync("\uFEFFid;price;inStock\r\nfine;69.90;\r\n\r\nwide;;FALSE\r\n");
+
+        Assert.Equal(200, answer.Status);
+        Assert.Equal(answer.ETag, (await PutAsync($"{Header},inStock\nwide,eyepiece,89.90,1.25in,25,60,18,false\nfine,eyepiece,69.90,1.25in,8,60,15,\n")).ETag);
+    }
+
+    [Fact]
+    public async Task A_feed_with_faults_names_them_all_and_changes_nothing()
+    {
+        var before = await PutAsync(Rows);
+
+        var answer = await PatchAsync("id,price,barrel\nfine,69.999,\nfien,1,\nwide,1,3in\nwide,1,\n,5,\nfine\n");
+
+        Assert.Equal(400, answer.Status);
+        Assert.Equal(
+            ["/line/2/price too-many-decimals", "/line/3/id unknown-item", "/line/4/barrel not-one-of", "/line/5/id duplicate", "/line/6/id missing", "/line/7 too-few"],
+            answer.Errors.Order(StringComparer.Ordinal));
+        Assert.Equal(before.ETag, (await service.GetAsync(path)).ETag);
+    }
+
+    [Fact]
+    public async Task A_feed_needs_the_ids_and_says_so_once()
+    {
+        await PutAsync(Rows);
+
+        Assert.Equal(["/line/1/id missing"], (await PatchAsync("price\n1\n2\n")).Errors);
+        Assert.Equal(["currency unknown-field"], (await PatchAsync("id,price\nfine,1\n", "?currency=EUR")).Errors);
+        Assert.Equal(["/line/1/prize unknown-field"], (await PatchAsync("id,prize\nfine,1\n", "?unknownColumns=refuse")).Errors);
+    }
+
+    [Fact]
+    public async Task A_feed_is_warned_of_what_it_changes()
+    {
+        await PutAsync(Rows);
+
+        var answer = await PatchAsync("id,price,warehouse\nfine,0,north\n");
+
+        Assert.Equal(
+            ["/line/1/warehouse unknown-column", "/line/2/price price-of-zero"],
+            answer.Json.GetProperty("warnings").EnumerateArray().Select(one => $"{Text(one, "pointer")} {Text(one, "code")}"));
+    }
+
+    [Fact]
+    public async Task An_export_sent_back_as_a_feed_changes_nothing()
+    {
+        var before = await service.SendAsync(HttpMethod.Put, path, Repository.Example("catalogue-small-shop"));
+
+        Assert.Equal(before.ETag, (await PatchAsync((await GetAsync(path, Csv)).Body)).ETag);
+    }
+
     private static string? Text(JsonElement warning, string name) => warning.GetProperty(name).GetString();
 
     private Task<Answer> PutAsync(string csv, params (string, string)[] headers) =>
         service.SendAsync(HttpMethod.Put, $"{path}?currency=EUR", csv, Csv, headers);
+
+    private Task<Answer> PatchAsync(string csv, string query = "") => service.SendAsync(HttpMethod.Patch, $"{path}/items{query}", csv, Csv);
 
     private Task<Answer> GetAsync(string from, string accept) => service.SendAsync(HttpMethod.Get, from, headers: ("Accept", accept));
 }

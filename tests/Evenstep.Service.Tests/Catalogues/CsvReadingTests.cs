@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using Evenstep.Service.Catalogues.Csv;
+using Evenstep.Service.Catalogues.Warnings;
 using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Tests.Catalogues;
@@ -146,7 +147,7 @@ public sealed class CsvReadingTests
     [Fact]
     public void A_change_needs_only_an_id_and_leaves_empty_cells_alone()
     {
-        var changes = CsvItems.Read("id;price;inStock\na;12.50;\n\nb;;FALSE\n"u8.ToArray(), CsvPurpose.Changes, refuseUnknown: false, new Faults());
+        var changes = CsvItems.Read("id;price;inStock\na;12.50;\n\nb;;FALSE\n"u8.ToArray(), CsvPurpose.Changes, refuseUnknown: false, new Faults(), new WarningList());
 
         Assert.False(changes.Faults.Any);
         Assert.Equal(["""{"id":"a","price":12.50}""", """{"id":"b","inStock":false}"""], changes.Rows.Select(row => row.GetRawText()));

@@ -24,7 +24,7 @@ internal sealed record ReadCsv(CatalogueRequest? Catalogue, IReadOnlyList<JsonEl
 
     public static ReadCsv Of(byte[] csv, bool refuseUnknown = false)
     {
-        var items = CsvItems.Read(csv, CsvPurpose.Items, refuseUnknown, new Faults());
+        var items = CsvItems.Read(csv, CsvPurpose.Items, refuseUnknown, new Faults(), new WarningList());
         var json = items.InCatalogue("EUR", null);
         var request = CatalogueReader.ReadStored("shop", json, items.Root, items.Faults)?.Request;
         if (request is not null)

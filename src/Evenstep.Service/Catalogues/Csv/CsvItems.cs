@@ -65,9 +65,9 @@ internal sealed class CsvItems
     /// <param name="purpose">What the rows are.</param>
     /// <param name="refuseUnknown">Whether a column that is not known is a fault.</param>
     /// <param name="faults">Where they are reported.</param>
-    public static CsvItems Read(ReadOnlyMemory<byte> bytes, CsvPurpose purpose, bool refuseUnknown, Faults faults)
+    /// <param name="warnings">Where columns that are not known are reported otherwise.</param>
+    public static CsvItems Read(ReadOnlyMemory<byte> bytes, CsvPurpose purpose, bool refuseUnknown, Faults faults, WarningList warnings)
     {
-        var warnings = new WarningList();
         var table = CsvTable.Read(CsvText.Checked(bytes, faults), PurchaseProblem.MostCatalogueItems, faults);
         if (table.Header is null)
         {
