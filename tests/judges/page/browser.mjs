@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { chromium } from "playwright-core";
 
 const flags = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
-export const patienceMs = 10_000;
+export const patienceMs = 30_000;
 export const recommendations = "/v1/recommendations";
 
 export async function withBrowser(executablePath, use) {
