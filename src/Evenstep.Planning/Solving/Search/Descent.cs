@@ -56,7 +56,7 @@ internal sealed class Descent
             return;
         }
 
-        var count = Mending(node, node.Tried);
+        var count = Mending(node);
         if (count < 0)
         {
             if (!goal.Note(node, path) || node.CountLeft == 0)
@@ -64,7 +64,7 @@ internal sealed class Descent
                 return;
             }
 
-            count = Helping(node, node.Tried);
+            count = node.GatherTried(option => option.Gain > 0);
         }
 
         if (node.CountLeft > 0)
@@ -106,17 +106,17 @@ internal sealed class Descent
     }
 
     /// <summary>The options that mend the fault which fewest can mend; a negative count if there is no fault.</summary>
-    private int Mending(Node node, Option[] mending)
+    private int Mending(Node node)
     {
         if (node.CountLeft == 1)
         {
-            return MendingAll(node, mending);
+            return MendingAll(node);
         }
 
         if (node.OpenFramings != 0)
         {
             var framing = node.OpenFramings & (~node.OpenFramings + 1);
-            return Gather(node, mending, option => (bench.FramingsMet(option.Place) & framing) != 0);
+            return node.GatherTried(option => (bench.FramingsMet(option.Place) & framing) != 0);
         }
 
         var (telescope, place, fewest) = (-1, 0.0, int.MaxValue);
@@ -135,11 +135,11 @@ internal sealed class Descent
             }
         }
 
-        return telescope < 0 ? -1 : Gather(node, mending, option => bench.Covers(option.Place, telescope, place, half));
+        return telescope < 0 ? -1 : node.GatherTried(option => bench.Covers(option.Place, telescope, place, half));
     }
 
     /// <summary>The last purchase must mend all that is amiss.</summary>
-    private int MendingAll(Node node, Option[] mending)
+    private int MendingAll(Node node)
     {
         faults.Clear();
         Span<double> places = stackalloc double[MostFaultsWeighed];
@@ -151,7 +151,7 @@ internal sealed class Descent
             }
         }
 
-        return faults.Count == 0 && node.OpenFramings == 0 ? -1 : Gather(node, mending, option => MendsAll(node, option.Place));
+        return faults.Count == 0 && node.OpenFramings == 0 ? -1 : node.GatherTried(option => MendsAll(node, option.Place));
     }
 
     private bool MendsAll(Node node, int ocular)
@@ -170,22 +170,6 @@ internal sealed class Descent
         }
 
         return true;
-    }
-
-    private static int Helping(Node node, Option[] helping) => Gather(node, helping, option => option.Gain > 0);
-
-    private static int Gather(Node node, Option[] into, Func<Option, bool> isWanted)
-    {
-        var count = 0;
-        for (var i = 0; i < node.OptionCount; i++)
-        {
-            if (isWanted(node.Options[i]))
-            {
-                into[count++] = node.Options[i];
-            }
-        }
-
-        return count;
     }
 
     /// <summary>Whether a telescope needs more points to be covered than all further purchases together can give.</summary>

@@ -136,7 +136,7 @@ internal sealed class FrontierDescent
         if (node.OpenFramings != 0)
         {
             var framing = node.OpenFramings & (~node.OpenFramings + 1);
-            return Gather(node, place => (bench.FramingsMet(place) & framing) != 0);
+            return node.GatherTried(option => (bench.FramingsMet(option.Place) & framing) != 0);
         }
 
         while (aim >= 0 && FewestMend(node, HalfOf(aim)) is { Count: > 0 } gap)
@@ -144,7 +144,7 @@ internal sealed class FrontierDescent
             var narrower = NewsAfter(gap.LeastCents);
             if (narrower >= aim)
             {
-                return Gather(node, place => bench.Covers(place, gap.Telescope, gap.Place, HalfOf(aim)));
+                return node.GatherTried(option => bench.Covers(option.Place, gap.Telescope, gap.Place, HalfOf(aim)));
             }
 
             aim = narrower;
@@ -184,20 +184,6 @@ internal sealed class FrontierDescent
         }
 
         return new Gap(telescope, place, count, count == 0 ? 0 : least);
-    }
-
-    private static int Gather(Node node, Func<int, bool> isWanted)
-    {
-        var count = 0;
-        for (var i = 0; i < node.OptionCount; i++)
-        {
-            if (isWanted(node.Options[i].Place))
-            {
-                node.Tried[count++] = node.Options[i];
-            }
-        }
-
-        return count;
     }
 
     private static double HalfOf(double lnStep) => (lnStep + Optics.Tolerance.Value) / 2;

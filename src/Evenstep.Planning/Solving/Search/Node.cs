@@ -87,24 +87,7 @@ internal sealed class Node
     }
 
     /// <summary>What is to be expected of so many further choices.</summary>
-    public Prospect ProspectOf(int choices)
-    {
-        var (preferenceRate, centsRate, mostGain) = (double.PositiveInfinity, double.PositiveInfinity, 0.0);
-        var (leastPreference, leastCents) = (long.MaxValue, long.MaxValue);
-        for (var i = 0; i < OptionCount; i++)
-        {
-            var (place, gain) = (Options[i].Place, Options[i].Gain);
-            if (gain > 0)
-            {
-                var (preference, cents) = (bench.LeastPreference(place), bench.LeastCents(place));
-                (leastPreference, leastCents) = (Math.Min(leastPreference, preference), Math.Min(leastCents, cents));
-                (preferenceRate, centsRate) = (Math.Min(preferenceRate, preference / gain), Math.Min(centsRate, cents / gain));
-                mostGain = Math.Max(mostGain, gain);
-            }
-        }
-
-        return new Prospect(Excess, LeastExcess(choices), (leastPreference, leastCents), preferenceRate, centsRate, mostGain);
-    }
+    public Prospect ProspectOf(int choices) => Prospect.Of(this, bench, choices);
 
     /// <summary>Works the gains of all options out anew, unless they are just worked out.</summary>
     public void RefreshGains()
@@ -156,11 +139,7 @@ internal sealed class Node
             islands[t].CopyFrom(parent.islands[t]);
         }
 
-        foreach (ref readonly var sight in bench.SightsOf(chosen.Place))
-        {
-            islands[sight.Telescope].Add(sight.Reach);
-        }
-
+        Show(bench.SightsOf(chosen.Place));
         CountLeft = parent.CountLeft - 1;
         CentsLeft = Math.Min(parent.CentsLeft - cents, centsWorth);
         OverlapsLeft = parent.OverlapsLeft - chosen.Overlaps;
@@ -202,6 +181,21 @@ internal sealed class Node
         }
     }
 
+    /// <summary>Copies the options that are wanted to <see cref="Tried"/>, and says how many they are.</summary>
+    public int GatherTried(Func<Option, bool> isWanted)
+    {
+        var count = 0;
+        foreach (ref readonly var option in Options.AsSpan(0, OptionCount))
+        {
+            if (isWanted(option))
+            {
+                Tried[count++] = option;
+            }
+        }
+
+        return count;
+    }
+
     /// <summary>No set below this node holds the option any more: all that do have been looked at.</summary>
     public void Drop(int place)
     {
@@ -222,11 +216,7 @@ internal sealed class Node
             one.Clear();
         }
 
-        foreach (ref readonly var sight in bench.Shown.AsSpan())
-        {
-            islands[sight.Telescope].Add(sight.Reach);
-        }
-
+        Show(bench.Shown.AsSpan());
         (CountLeft, CentsLeft, OverlapsLeft, OpenFramings) = (bench.CountLeft, bench.CentsLeft - extraCents, bench.OverlapsLeft, bench.OpenFramings);
         OptionCount = 0;
         gainsAreFresh = true;
@@ -243,5 +233,13 @@ internal sealed class Node
     {
         indexOf[option.Place] = OptionCount;
         Options[OptionCount++] = option;
+    }
+
+    private void Show(ReadOnlySpan<Sight> sights)
+    {
+        foreach (ref readonly var sight in sights)
+        {
+            islands[sight.Telescope].Add(sight.Reach);
+        }
     }
 }

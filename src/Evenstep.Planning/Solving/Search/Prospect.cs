@@ -13,6 +13,26 @@ internal readonly record struct Prospect(
     /// <summary>Rounding must not make a bound promise too much.</summary>
     private const double Slack = 1e-9;
 
+    /// <summary>What is to be expected of so many further choices at a node.</summary>
+    public static Prospect Of(Node node, Bench bench, int choices)
+    {
+        var (preferenceRate, centsRate, mostGain) = (double.PositiveInfinity, double.PositiveInfinity, 0.0);
+        var (leastPreference, leastCents) = (long.MaxValue, long.MaxValue);
+        foreach (ref readonly var option in node.Options.AsSpan(0, node.OptionCount))
+        {
+            var (place, gain) = (option.Place, option.Gain);
+            if (gain > 0)
+            {
+                var (preference, cents) = (bench.LeastPreference(place), bench.LeastCents(place));
+                (leastPreference, leastCents) = (Math.Min(leastPreference, preference), Math.Min(leastCents, cents));
+                (preferenceRate, centsRate) = (Math.Min(preferenceRate, preference / gain), Math.Min(centsRate, cents / gain));
+                mostGain = Math.Max(mostGain, gain);
+            }
+        }
+
+        return new Prospect(node.Excess, node.LeastExcess(choices), (leastPreference, leastCents), preferenceRate, centsRate, mostGain);
+    }
+
     /// <summary>What must be spent at the least to take so much off the excess.</summary>
     public Cost LeastCostOf(double gain) => gain <= 0 || MostGain == 0
         ? default
