@@ -90,12 +90,14 @@ app.UseCors();
 app.UseKeys();
 
 // Routes.
-app.UseDocument();
 app.UsePage();
 app.UseElements();
-app.MapHealth();
-app.MapServiceMetrics();
-var api = app.MapGroup("/v1");
+app.UseSwaggerPage();
+var routes = app.MapGroup("").WithHead();
+routes.MapDocument();
+routes.MapHealth();
+routes.MapServiceMetrics();
+var api = routes.MapGroup("/v1").WithThreshold();
 api.MapRecommendations();
 api.MapBatches();
 api.MapAssessments();

@@ -38,7 +38,7 @@ internal sealed record CatalogueBody(ProblemResult? Refusal, Func<Catalogue?, Ch
         }
 
         var faults = new Faults();
-        CsvQuery.ReportStray(query, faults);
+        CsvQuery.ReportStray(query, CsvQuery.OfItems, faults);
         var change = ChangeOf(id, body.Json, Place.Root, faults, new WarningList());
         return change.Refusal is { } refused ? Refused(refused) : new CatalogueBody(null, current => change with { IsNew = current is null });
     }

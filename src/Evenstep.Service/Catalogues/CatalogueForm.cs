@@ -17,9 +17,8 @@ internal sealed record CatalogueForm(AnswerForm Form, string TagEnding, Func<Cat
         new(AnswerForm.Csv, "-csv", WriteCsv),
     ];
 
-    /// <summary>The form that a request asks for; null if it accepts none.</summary>
-    public static CatalogueForm? AskedFor(HttpRequest request) =>
-        OfferedForms.JsonOrCsv.Choose(request.Headers.Accept) is { } form ? All.Single(one => one.Form == form) : null;
+    /// <summary>The form that a request asks for.</summary>
+    public static CatalogueForm AskedFor(HttpRequest request) => All.Single(one => one.Form == OfferedForms.FormFor(request));
 
     /// <summary>Its items; a CSV has no room for telescopes.</summary>
     private static ReadOnlyMemory<byte> WriteCsv(Catalogue catalogue)

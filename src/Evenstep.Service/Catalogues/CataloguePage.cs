@@ -1,6 +1,7 @@
 using System.Buffers.Text;
 using System.Globalization;
 using System.Text;
+using Evenstep.Service.Door;
 using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Catalogues;
@@ -8,10 +9,16 @@ namespace Evenstep.Service.Catalogues;
 /// <summary>Which of the stored catalogues to list.</summary>
 internal sealed class CataloguePage
 {
-    private const string Limit = "limit";
-    private const string Cursor = "cursor";
     private const int DefaultLimit = 20;
     private const int MostLimit = 100;
+
+    private static readonly Field<int?> Limit = Make.Whole("limit", 1, MostLimit, "The most to list at once.").Defaulting(DefaultLimit.ToString(CultureInfo.InvariantCulture));
+
+    private static readonly Field<string?> Cursor = Make.Of(
+        "cursor", new TextShape(100, "^[A-Za-z0-9_-]+$", "the `nextCursor` of a list"), "Where to go on: the `nextCursor` of the list before. Without it, at the first catalogue.");
+
+    /// <summary>What the query may say.</summary>
+    public static readonly QueryRule Rule = new(Limit, Cursor);
 
     private int limit;
     private string? after;
@@ -19,12 +26,12 @@ internal sealed class CataloguePage
     /// <summary>The page that a query asks for; complete only without faults.</summary>
     public static CataloguePage Read(IQueryCollection query, Faults faults)
     {
-        foreach (var name in query.Keys.Where(name => name is not (Limit or Cursor)))
+        Rule.ReportUnknown(query, faults);
+        return new CataloguePage
         {
-            faults.Add(Place.OfQuery(name), FaultCode.UnknownField, () => $"{Given.Quoted(name)} is no parameter here. Known are {Given.List([Limit, Cursor])}.");
-        }
-
-        return new CataloguePage { limit = LimitOf(query[Limit], faults), after = AfterOf(query[Cursor], faults) };
+            limit = QueryRule.Read(Limit, query, faults) ?? DefaultLimit,
+            after = AfterOf(QueryRule.Read(Cursor, query, faults), faults),
+        };
     }
 
     public CatalogueListAnswer Of(Shelf shelf)
@@ -36,22 +43,6 @@ internal sealed class CataloguePage
             Catalogues = shown,
             NextCursor = left.Count > limit ? Base64Url.EncodeToString(Encoding.UTF8.GetBytes(shown[^1].Id)) : null,
         };
-    }
-
-    private static int LimitOf(string? text, Faults faults)
-    {
-        if (text is null)
-        {
-            return DefaultLimit;
-        }
-
-        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var limit) && limit is >= 1 and <= MostLimit)
-        {
-            return limit;
-        }
-
-        faults.Add(Place.OfQuery(Limit), FaultCode.OutOfRange, () => string.Create(CultureInfo.InvariantCulture, $"{Given.Quoted(text)} was given; it must be one whole number from 1 to {MostLimit}."));
-        return DefaultLimit;
     }
 
     /// <summary>A cursor is the id of the catalogue listed last, so that it stays right whatever is stored or deleted meanwhile.</summary>
@@ -68,7 +59,7 @@ internal sealed class CataloguePage
             return id;
         }
 
-        faults.Add(Place.OfQuery(Cursor), FaultCode.InvalidText, () => $"{Given.Quoted(cursor)} was given; it must be the `nextCursor` of a list. Leave it out to begin at the first catalogue.");
+        faults.Add(Place.OfQuery(Cursor.Name), FaultCode.InvalidText, () => $"{Given.Quoted(cursor)} was given; it must be the `nextCursor` of a list. Leave it out to begin at the first catalogue.");
         return null;
     }
 }

@@ -1,3 +1,4 @@
+using Evenstep.Service.Catalogues.Csv;
 using Evenstep.Service.Documents;
 using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
@@ -17,30 +18,24 @@ internal static class CatalogueRoutes
     public static void MapCatalogues(this IEndpointRouteBuilder routes)
     {
         var catalogues = routes.MapGroup("/catalogues").WithTags("Catalogues");
-        catalogues.MapGet("", List).WithName("list-catalogues");
+        catalogues.MapGet("", List).WithName("list-catalogues").WithMetadata(CataloguePage.Rule);
         catalogues.MapGet("/{id}", Get).WithName("get-catalogue").WithMetadata(OfferedForms.JsonOrCsv, new GivesBody(CatalogueFields.Stored, Examples) { Csv = CsvExample });
         catalogues.MapPut("/{id}", PutAsync).WithName("put-catalogue")
-            .WithMetadata(CatalogueBody.Rule, new TakesBody(CatalogueFields.Stored, Examples) { Csv = CsvExample })
+            .WithMetadata(CatalogueBody.Rule, CsvQuery.OfItems, new TakesBody(CatalogueFields.Stored, Examples) { Csv = CsvExample })
             .Produces<StoredCatalogueAnswer>(StatusCodes.Status201Created)
             .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
-        catalogues.MapDelete("/{id}", DeleteAsync).WithName("delete-catalogue")
+        catalogues.MapDelete("/{id}", DeleteAsync).WithName("delete-catalogue").WithMetadata(OfferedForms.Nothing)
             .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
         catalogues.MapItems();
     }
 
     /// <summary>Lists the stored catalogues, without their content.</summary>
-    /// <param name="limit">The most to list at once: 1 to 100.</param>
-    /// <param name="cursor">Where to go on: the `nextCursor` of the list before.</param>
-    /// <param name="request"></param>
-    /// <param name="shelf"></param>
     /// <response code="200">The catalogues, by id.</response>
-    public static Results<Ok<CatalogueListAnswer>, ProblemResult> List(string? limit, string? cursor, HttpRequest request, Shelf shelf)
+    public static Results<Ok<CatalogueListAnswer>, ProblemResult> List(HttpRequest request, Shelf shelf)
     {
         var faults = new Faults();
         var page = CataloguePage.Read(request.Query, faults);
-        return faults.Any ? ProblemResult.Of(faults, "query")
-            : FrontDoor.RefusalOfAccept(request) is { } refusal ? refusal
-            : TypedResults.Ok(page.Of(shelf));
+        return faults.Any ? ProblemResult.Of(faults, "query") : TypedResults.Ok(page.Of(shelf));
     }
 
     /// <summary>Gives a stored catalogue.</summary>
@@ -55,9 +50,7 @@ internal static class CatalogueRoutes
     /// <response code="200">The catalogue, with its version as `ETag`.</response>
     /// <response code="304">It is still the one that `If-None-Match` names.</response>
     public static Results<ContentResult, ProblemResult> Get(string id, HttpRequest request, Shelf shelf) =>
-        CatalogueForm.AskedFor(request) is not { } form ? FrontDoor.RefusalOfAccept(request)!
-        : shelf.Find(id) is { } catalogue ? new ContentResult(catalogue, form)
-        : new ProblemResult(ProblemKind.NotFound, shelf.NoSuch(id));
+        shelf.Find(id) is { } catalogue ? new ContentResult(catalogue, CatalogueForm.AskedFor(request)) : new ProblemResult(ProblemKind.NotFound, shelf.NoSuch(id));
 
     /// <summary>Stores a catalogue, whole, in place of whatever there is.</summary>
     /// <remarks>
@@ -68,8 +61,6 @@ internal static class CatalogueRoutes
     /// `warnings` are about data that can hardly be right, and refuse nothing.
     /// </remarks>
     /// <param name="id">The catalogue's id: 1 to 63 lower-case letters, digits and hyphens, a hyphen not first.</param>
-    /// <param name="currency">With a CSV: the currency of its prices, by ISO 4217. It may be left out if the catalogue is stored already.</param>
-    /// <param name="unknownColumns">With a CSV: `warn` of columns that are not known, and leave them out (the default), or `refuse` them.</param>
     /// <param name="request"></param>
     /// <param name="owner"></param>
     /// <param name="desk"></param>
@@ -77,7 +68,7 @@ internal static class CatalogueRoutes
     /// <response code="200">It is stored in place of another version, or was stored already; its version is the `ETag`.</response>
     /// <response code="201">It is stored, and there was none before; its version is the `ETag`.</response>
     public static async Task<Results<StoredResult, ProblemResult>> PutAsync(
-        string id, string? currency, string? unknownColumns, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
+        string id, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
     {
         var (conditions, unreadable) = Preconditions.Of(request);
         if ((unreadable ?? RefusalOfId(id)) is { } refusal)

@@ -26,7 +26,7 @@ internal static class ItemRoutes
             .WithMetadata(OfOne, new TakesBody(ItemFields.Changes, "item-changes") { MediaType = MergePatchType })
             .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
         catalogues.MapPatch("/{id}/items", PatchManyAsync).WithName("patch-items")
-            .WithMetadata(OfMany, new TakesBody(ItemFields.Changes, "item-changes") { MediaType = NdjsonType, Csv = CsvExample })
+            .WithMetadata(OfMany, CsvQuery.OfChanges, new TakesBody(ItemFields.Changes, "item-changes") { MediaType = NdjsonType, Csv = CsvExample })
             .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
     }
 
@@ -65,14 +65,13 @@ internal static class ItemRoutes
     /// are named by line, such as `/line/5/price`. With `If-Match` only in the version named.
     /// </remarks>
     /// <param name="id">The catalogue's id.</param>
-    /// <param name="unknownColumns">With a CSV: `warn` of columns that are not known, and leave them out (the default), or `refuse` them.</param>
     /// <param name="request"></param>
     /// <param name="owner"></param>
     /// <param name="desk"></param>
     /// <param name="gone"></param>
     /// <response code="200">The changes are stored for good; the catalogue's new version is the `ETag`.</response>
     public static async Task<Results<StoredResult, ProblemResult>> PatchManyAsync(
-        string id, string? unknownColumns, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
+        string id, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
     {
         var (conditions, unreadable) = Preconditions.Of(request);
         if (unreadable is not null)

@@ -12,7 +12,7 @@ internal static class NdjsonChanges
     /// <summary>The changes; what cannot be read is left out and reported by its line.</summary>
     public static IReadOnlyList<ItemChange> Read(ReadOnlyMemory<byte> bytes, IQueryCollection query, Faults faults)
     {
-        CsvQuery.ReportStray(query, faults);
+        CsvQuery.ReportStray(query, CsvQuery.OfChanges, faults);
         List<ItemChange> changes = [];
         var (left, line) = (StrictJson.WithoutMark(bytes), 0);
         while (!left.IsEmpty)

@@ -1,6 +1,8 @@
 using System.Text.Json.Nodes;
 using Evenstep.Service.Wording;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.OpenApi;
+using Swashbuckle.AspNetCore.Swagger;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace Evenstep.Service.Documents;
@@ -9,6 +11,8 @@ namespace Evenstep.Service.Documents;
 internal static class DocumentSetup
 {
     private const string Version = "v1";
+    private const string Route = $"/openapi/{Version}.json";
+    private const string ContentType = "application/json;charset=utf-8";
 
     public static void AddDocument(this IServiceCollection services)
     {
@@ -17,6 +21,9 @@ internal static class DocumentSetup
         services.AddSwaggerGen(document =>
         {
             document.SwaggerDoc(Version, DocumentText.Info);
+
+            // HEAD goes with every GET, and needs no saying.
+            document.DocInclusionPredicate((_, operation) => !HttpMethods.IsHead(operation.HttpMethod!));
             document.MapType<JsonObject>(() => new OpenApiSchema { Type = JsonSchemaType.Object });
             document.MapType<Sentence>(() => new OpenApiSchema { Type = JsonSchemaType.String });
             document.IncludeXmlComments(DocComments("Evenstep.Service"), includeControllerXmlComments: true);
@@ -31,19 +38,21 @@ internal static class DocumentSetup
         });
     }
 
-    public static void UseDocument(this WebApplication app)
+    /// <summary>Serves the document.</summary>
+    public static void MapDocument(this IEndpointRouteBuilder routes) => routes.MapGet(Route, GetDocumentAsync).ExcludeFromDescription();
+
+    /// <summary>Serves the page to try it on.</summary>
+    public static void UseSwaggerPage(this WebApplication app) => app.UseSwaggerUI(page =>
     {
-        app.UseSwagger(document =>
-        {
-            document.RouteTemplate = "openapi/{documentName}.json";
-            document.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
-        });
-        app.UseSwaggerUI(page =>
-        {
-            page.DocumentTitle = "Evenstep";
-            page.SwaggerEndpoint($"/openapi/{Version}.json", "Evenstep");
-            page.DefaultModelsExpandDepth(-1);
-        });
+        page.DocumentTitle = "Evenstep";
+        page.SwaggerEndpoint(Route, "Evenstep");
+        page.DefaultModelsExpandDepth(-1);
+    });
+
+    private static async Task<ContentHttpResult> GetDocumentAsync(IAsyncSwaggerProvider documents, CancellationToken gone)
+    {
+        var document = await documents.GetSwaggerAsync(Version);
+        return TypedResults.Text(await document.SerializeAsJsonAsync(OpenApiSpecVersion.OpenApi3_1, gone), ContentType);
     }
 
     private static string DocComments(string assembly) => Path.Combine(AppContext.BaseDirectory, $"{assembly}.xml");

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Evenstep.Service.Catalogues;
-using Evenstep.Service.ProductPages;
+using Evenstep.Service.Door;
+using Evenstep.Service.Reading;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -11,31 +12,33 @@ internal sealed class QueryOfOperation : IOperationFilter
 {
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
-        if (context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<TakesQuery>().FirstOrDefault() is not { } takes)
+        var metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
+        DescribePath(operation, metadata.OfType<DescribesPath>().LastOrDefault());
+        foreach (var field in metadata.OfType<QueryRule>().LastOrDefault()?.Parameters ?? [])
         {
-            return;
-        }
-
-        foreach (var parameter in operation.Parameters!.OfType<OpenApiParameter>())
-        {
-            parameter.Description = takes.Path.First(part => part.Name == parameter.Name).Meaning;
-            parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, MaxLength = ItemFields.MostIdCharacters };
-        }
-
-        foreach (var parameter in takes.Query.Parameters)
-        {
-            operation.Parameters!.Add(OfQuery(parameter, context.Document));
+            operation.Parameters ??= [];
+            operation.Parameters.Add(OfQuery(field, context.Document));
         }
     }
 
-    private static OpenApiParameter OfQuery(QueryParameter parameter, OpenApiDocument document)
+    private static void DescribePath(OpenApiOperation operation, DescribesPath? described)
     {
-        var schema = parameter.Field.AnyShape.Describe(document);
-        if (schema is OpenApiSchema plain && parameter.Field.DefaultJson is { } standard)
+        foreach (var (name, meaning) in described?.Parts ?? [])
+        {
+            var parameter = operation.Parameters!.OfType<OpenApiParameter>().Single(one => one.Name == name);
+            parameter.Description = meaning;
+            parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, MaxLength = ItemFields.MostIdCharacters };
+        }
+    }
+
+    private static OpenApiParameter OfQuery(Field field, OpenApiDocument document)
+    {
+        var schema = field.AnyShape.Describe(document);
+        if (schema is OpenApiSchema plain && field.DefaultJson is { } standard)
         {
             plain.Default = JsonNode.Parse(standard);
         }
 
-        return new OpenApiParameter { Name = parameter.Name, In = ParameterLocation.Query, Description = parameter.Field.Meaning, Schema = schema };
+        return new OpenApiParameter { Name = field.Name, In = ParameterLocation.Query, Description = field.Meaning, Schema = schema };
     }
 }

@@ -22,22 +22,22 @@ internal static class FrontDoor
     /// <summary>The body before it is parsed.</summary>
     public static async Task<ReceivedBody> ReceiveAsync(HttpRequest request, DoorRule rule, CancellationToken gone)
     {
-        if (OfferedForms.Of(request.HttpContext).Choose(request.Headers.Accept) is not { } form)
-        {
-            return ReceivedBody.Refused(NotAcceptable(request));
-        }
-
         if (RefusalOfBody(request, rule) is { } refusal)
         {
             return ReceivedBody.Refused(refusal);
         }
 
-        return await ReadAsync(request, rule, gone) is { } bytes ? new ReceivedBody(bytes, form, null) : ReceivedBody.Refused(TooLarge(rule));
+        return await ReadAsync(request, rule, gone) is { } bytes ? new ReceivedBody(bytes, OfferedForms.FormFor(request), null) : ReceivedBody.Refused(TooLarge(rule));
     }
 
     /// <summary>The answer to somebody who accepts no form that the answer can take; null for everybody else.</summary>
-    public static ProblemResult? RefusalOfAccept(HttpRequest request) =>
-        OfferedForms.Of(request.HttpContext).Choose(request.Headers.Accept) is null ? NotAcceptable(request) : null;
+    public static ProblemResult? RefusalOfAccept(HttpRequest request)
+    {
+        var offered = OfferedForms.Of(request.HttpContext);
+        return offered.Forms.IsEmpty || offered.Choose(request.Headers.Accept) is not null
+            ? null
+            : new ProblemResult(ProblemKind.NotAcceptable, offered.RefusalOf(request.Headers.Accept));
+    }
 
     /// <summary>The answer to a body of a type that is not taken; null for any other.</summary>
     public static ProblemResult? RefusalOfType(HttpRequest request, DoorRule rule) => rule.Takes(request.ContentType) ? null : new ProblemResult(
@@ -45,9 +45,6 @@ internal static class FrontDoor
         $"{(request.ContentType is null ? "No Content-Type" : $"`Content-Type: {request.ContentType}`")} was given; send {rule.Wanted}.");
 
     public static ProblemResult TooLarge(DoorRule rule) => new(ProblemKind.TooLarge, rule.TooLarge);
-
-    private static ProblemResult NotAcceptable(HttpRequest request) =>
-        new(ProblemKind.NotAcceptable, OfferedForms.Of(request.HttpContext).RefusalOf(request.Headers.Accept));
 
     private static ProblemResult? RefusalOfBody(HttpRequest request, DoorRule rule) =>
         RefusalOfType(request, rule) ?? (request.ContentLength > rule.MostBytes ? TooLarge(rule) : null);

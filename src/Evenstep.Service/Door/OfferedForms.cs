@@ -12,10 +12,16 @@ internal sealed class OfferedForms
     public static readonly OfferedForms JsonOrPicture = new(AnswerForm.Json, AnswerForm.Picture);
     public static readonly OfferedForms LinesOnly = new(AnswerForm.Lines);
 
+    /// <summary>An answer without a body, which is acceptable to everybody.</summary>
+    public static readonly OfferedForms Nothing = new();
+
     private const double UsualQuality = 1;
 
     /// <summary>What the endpoint of a request offers: JSON only, unless its metadata say otherwise.</summary>
     public static OfferedForms Of(HttpContext context) => context.GetEndpoint()?.Metadata.GetMetadata<OfferedForms>() ?? JsonOnly;
+
+    /// <summary>The form that the answer to a request takes, which has been found acceptable.</summary>
+    public static AnswerForm FormFor(HttpRequest request) => Of(request.HttpContext).Choose(request.Headers.Accept)!;
 
     private OfferedForms(params ReadOnlySpan<AnswerForm> forms) => Forms = [.. forms];
 

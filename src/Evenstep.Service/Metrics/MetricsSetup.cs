@@ -18,5 +18,8 @@ internal static class MetricsSetup
             .AddPrometheusExporter());
     }
 
-    public static void MapServiceMetrics(this IEndpointRouteBuilder routes) => routes.MapPrometheusScrapingEndpoint(Path).DisableHttpMetrics();
+    public static void MapServiceMetrics(this IEndpointRouteBuilder routes) => routes
+        .MapPrometheusScrapingEndpoint(Path)
+        .WithMetadata(new HttpMethodMetadata([HttpMethods.Get, HttpMethods.Head]))
+        .DisableHttpMetrics();
 }

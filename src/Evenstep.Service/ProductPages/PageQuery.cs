@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Evenstep.Service.Door;
 using Evenstep.Service.Reading;
 using Microsoft.Extensions.Primitives;
 
@@ -12,15 +13,13 @@ namespace Evenstep.Service.ProductPages;
 /// <param name="parameters">What may be given.</param>
 internal sealed class PageQuery(params QueryParameter[] parameters)
 {
-    public IReadOnlyList<QueryParameter> Parameters => parameters;
+    /// <summary>What may be given, as every endpoint says it.</summary>
+    public QueryRule Rule { get; } = new([.. parameters.Select(parameter => parameter.Field with { Name = parameter.Name })]);
 
     /// <summary>Puts what a query says into a body. An empty parameter is as good as none, for forms send what is not filled in.</summary>
     public void Fill(JsonObject body, IQueryCollection query, Faults faults)
     {
-        foreach (var name in query.Keys.Where(name => !parameters.Any(parameter => parameter.IsCalled(name))))
-        {
-            faults.Add(Place.OfQuery(name), FaultCode.UnknownField, () => Unknown(name));
-        }
+        Rule.ReportUnknown(query, faults);
 
         // In the order of the table, so that the same query makes the same body in whatever order it is written.
         foreach (var parameter in parameters)
@@ -44,7 +43,7 @@ internal sealed class PageQuery(params QueryParameter[] parameters)
     {
         if (values.Count > 1 && !parameter.IsRepeated)
         {
-            faults.Add(Place.OfQuery(parameter.Name), FaultCode.Duplicate, () => $"`{parameter.Name}` is given more than once; leave all but one out.");
+            QueryRule.ReportRepeated(parameter.Name, faults);
         }
         else if (values.OfType<string>().Where(text => text.Length > 0).ToList() is { Count: > 0 } texts)
         {
@@ -59,15 +58,4 @@ internal sealed class PageQuery(params QueryParameter[] parameters)
         var around = parameters.Where(one => one.Pointer.StartsWith($"{pointer}/", StringComparison.Ordinal));
         return within.OrderByDescending(one => one.Pointer.Length).Concat(around).FirstOrDefault()?.Name ?? parameters[0].Name;
     }
-
-    private string Unknown(string name)
-    {
-        var names = parameters.Select(one => one.Name).ToList();
-        return NearestName.To(name, names) is { } nearest
-            ? $"{Given.Quoted(name)} is no query parameter here. Did you mean `{nearest}`?"
-            : $"{Given.Quoted(name)} is no query parameter here. Known are {Given.List(names)}.";
-    }
 }
-
-/// <summary>Tells the OpenAPI document what query an endpoint takes, and what the parts of its path mean.</summary>
-internal sealed record TakesQuery(PageQuery Query, (string Name, string Meaning)[] Path);

@@ -1,4 +1,5 @@
 using Evenstep.Service.Catalogues;
+using Evenstep.Service.Documents;
 using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Reading;
@@ -21,12 +22,12 @@ internal static class ProductPageRoutes
             .WithName("recommend-for-telescope")
             .WithTags(Tag)
             .RequireCors(PageOrigins.Policy)
-            .WithMetadata(new TakesQuery(PageFields.OfTelescope, [CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")]), OfferedForms.JsonOrPicture);
+            .WithMetadata(PageFields.OfTelescope.Rule, new DescribesPath(CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")), OfferedForms.JsonOrPicture);
         routes.MapGet("/catalogues/{id}/items/{itemId}/match", Match)
             .WithName("match-item")
             .WithTags(Tag)
             .RequireCors(PageOrigins.Policy)
-            .WithMetadata(new TakesQuery(PageFields.OfItem, [CatalogueId, ("itemId", "The item's id in the catalogue.")]), OfferedForms.JsonOrPicture);
+            .WithMetadata(PageFields.OfItem.Rule, new DescribesPath(CatalogueId, ("itemId", "The item's id in the catalogue.")), OfferedForms.JsonOrPicture);
     }
 
     /// <summary>Recommends what goes well with a telescope of the catalogue, and with what is packed with it.</summary>
@@ -39,9 +40,8 @@ internal static class ProductPageRoutes
     /// <response code="304">The answer is the one that `If-None-Match` names.</response>
     public static async Task<Results<PageResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(
         string id, string telescopeId, HttpRequest request, Shelf shelf, PageDesk desk, CancellationToken gone) =>
-        OfferedForms.Of(request.HttpContext).Choose(request.Headers.Accept) is not { } form ? FrontDoor.RefusalOfAccept(request)!
-        : PagePath.RefusalOfTelescope(shelf, id, telescopeId) is { } refusal ? refusal
-        : await desk.RecommendAsync(request, form, PageFields.BodyOfTelescope(id, telescopeId), gone);
+        PagePath.RefusalOfTelescope(shelf, id, telescopeId) is { } refusal ? refusal
+        : await desk.RecommendAsync(request, OfferedForms.FormFor(request), PageFields.BodyOfTelescope(id, telescopeId), gone);
 
     /// <summary>Says what an item of the catalogue does in a telescope, beside what is owned.</summary>
     /// <remarks>
@@ -52,7 +52,7 @@ internal static class ProductPageRoutes
     /// <response code="304">The answer is the one that `If-None-Match` names.</response>
     public static Results<PageResult<MatchAnswer>, ProblemResult> Match(string id, string itemId, HttpRequest request, Shelf shelf)
     {
-        if ((FrontDoor.RefusalOfAccept(request) ?? PagePath.RefusalOfItem(shelf, id, itemId)) is { } refusal)
+        if (PagePath.RefusalOfItem(shelf, id, itemId) is { } refusal)
         {
             return refusal;
         }
@@ -65,7 +65,7 @@ internal static class ProductPageRoutes
             return ProblemResult.Of(faults, "query");
         }
 
-        var manner = new Manner(OfferedForms.Of(request.HttpContext).Choose(request.Headers.Accept)!, request.LanguageAsked());
+        var manner = new Manner(OfferedForms.FormFor(request), request.LanguageAsked());
         return new PageResult<MatchAnswer>(manner, MatchWriter.Write(asked, asked.Catalogue.Items[itemId], manner));
     }
 }

@@ -17,9 +17,6 @@ internal sealed record QueryParameter(Field Field, params string[] Path)
     /// <summary>Makes JSON of what was given once.</summary>
     public Func<string, JsonNode> JsonOf { get; init; } = text => TextAsJson.Of(Field.AnyShape, text);
 
-    /// <summary>Whether a query means it by this name; the framework takes no notice of case.</summary>
-    public bool IsCalled(string name) => Name.Equals(name, StringComparison.OrdinalIgnoreCase);
-
     public string Pointer => string.Concat(Path.Select(step => $"/{step}"));
 
     /// <summary>Puts what was given into a body.</summary>

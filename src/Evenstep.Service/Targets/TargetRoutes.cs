@@ -1,4 +1,6 @@
+using Evenstep.Service.Errors;
 using Evenstep.Service.Wording;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Evenstep.Service.Targets;
 
@@ -14,5 +16,5 @@ internal static class TargetRoutes
 
     /// <summary>Lists the targets that `explain.targets` stands for, with their widths, wanted exit pupils and sources.</summary>
     /// <response code="200">The targets.</response>
-    public static SpokenResult<KnownTargetsAnswer> ListTargets() => new(Known);
+    public static Results<SpokenResult<KnownTargetsAnswer>, ProblemResult> ListTargets() => new SpokenResult<KnownTargetsAnswer>(Known);
 }

@@ -23,7 +23,7 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
         { "breakwater-203", "budget=300&prefer=wide-field", """{ "limits": { "budget": 300 }, "preferences": { "prefer": "wide-field" } }""" },
         { "breakwater-203", "budget=150&barlows=avoid&zooms=allow", """{ "preferences": { "barlows": "avoid", "zooms": "allow" } }""" },
         { "breakwater-203", "budget=150&enoughStep=1.2", """{ "preferences": { "enoughStep": 1.2 } }""" },
-        { "breakwater-203", "BUDGET=150&age=&observes=", "{}" },
+        { "breakwater-203", "budget=150&age=&observes=", "{}" },
     };
 
     [Theory]

@@ -1,52 +1,51 @@
+using Evenstep.Service.Door;
 using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Catalogues.Csv;
+
+/// <summary>What to do about columns that are not known.</summary>
+internal enum UnknownColumns
+{
+    /// <summary>Leave them out, and say so.</summary>
+    Warn,
+
+    /// <summary>Count them as faults.</summary>
+    Refuse,
+}
 
 /// <summary>What the query says of a CSV in the body.</summary>
 /// <param name="Currency">Of its prices; null if it is not said.</param>
 /// <param name="RefuseUnknown">Whether a column that is not known is a fault.</param>
 internal sealed record CsvQuery(string? Currency, bool RefuseUnknown)
 {
-    private const string UnknownColumns = "unknownColumns";
-    private const string Warn = "warn";
-    private const string Refuse = "refuse";
+    private static readonly Field CurrencyField = CatalogueFields.Currency with
+    {
+        Meaning = "With a CSV: the currency of its prices, by ISO 4217. It may be left out if the catalogue is stored already.",
+    };
 
-    private static readonly string CurrencyName = CatalogueFields.Currency.Name;
+    private static readonly Field<UnknownColumns?> UnknownColumnsField = Make.Choice<UnknownColumns>(
+        "unknownColumns", "With a CSV: `warn` of columns that are not known, and leave them out, or `refuse` them.").Defaulting("\"warn\"");
 
     /// <summary>What may be said of whole items.</summary>
-    public static readonly IReadOnlyList<string> OfItems = [CurrencyName, UnknownColumns];
+    public static readonly QueryRule OfItems = new(CurrencyField, UnknownColumnsField);
 
     /// <summary>What may be said of changes, whose currency is the catalogue's.</summary>
-    public static readonly IReadOnlyList<string> OfChanges = [UnknownColumns];
+    public static readonly QueryRule OfChanges = new(UnknownColumnsField);
 
-    /// <summary>Reads the query; parameters that may not be given are faults.</summary>
-    public static CsvQuery Read(IQueryCollection query, IReadOnlyList<string> known, Faults faults)
+    /// <summary>Reads the query; parameters that may not be given are faults. What the currency may be the catalogue's own table says.</summary>
+    public static CsvQuery Read(IQueryCollection query, QueryRule known, Faults faults)
     {
-        foreach (var name in query.Keys.Where(name => !known.Contains(name)))
-        {
-            faults.Add(Place.OfQuery(name), FaultCode.UnknownField, () => $"{Given.Quoted(name)} is no parameter here.{Instead(name, known)}");
-        }
-
-        string? unknown = query[UnknownColumns];
-        if (unknown is not (null or Warn or Refuse))
-        {
-            faults.Add(Place.OfQuery(UnknownColumns), FaultCode.NotOneOf, () => $"{Given.Quoted(unknown)} was given; it must be one of {Given.List([Warn, Refuse])}.");
-        }
-
-        return new CsvQuery(query[CurrencyName], unknown == Refuse);
+        known.ReportUnknown(query, faults);
+        return new CsvQuery(query[CurrencyField.Name], QueryRule.Read(UnknownColumnsField, query, faults) == UnknownColumns.Refuse);
     }
 
     /// <summary>Reports parameters that came with a body that is no CSV.</summary>
-    public static void ReportStray(IQueryCollection query, Faults faults)
+    public static void ReportStray(IQueryCollection query, QueryRule known, Faults faults)
     {
-        foreach (var name in query.Keys)
+        known.ReportUnknown(query, faults);
+        foreach (var field in known.Parameters.Where(field => query.ContainsKey(field.Name)))
         {
-            faults.Add(Place.OfQuery(name), FaultCode.UnknownField, () => OfItems.Contains(name)
-                ? $"{Given.Quoted(name)} goes with a body of text/csv only. Leave it out."
-                : $"{Given.Quoted(name)} is no parameter here. Leave it out.");
+            faults.Add(Place.OfQuery(field.Name), FaultCode.UnknownField, () => $"{Given.Quoted(field.Name)} goes with a body of text/csv only. Leave it out.");
         }
     }
-
-    private static string Instead(string name, IReadOnlyList<string> known) =>
-        NearestName.To(name, known) is { } nearest ? $" Did you mean `{nearest}`?" : $" Known are {Given.List(known)}.";
 }
