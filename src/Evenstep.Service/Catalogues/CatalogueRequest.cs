@@ -49,7 +49,7 @@ internal static class CatalogueFields
     public static readonly Field<IReadOnlyList<ItemRequest?>> Items = Make.ListOf("items", ItemFields.ForSale, 0, PurchaseProblem.MostCatalogueItems, "What the shop sells.");
 
     public static readonly Field<IReadOnlyList<ItemRequest?>> Included = Make.ListOf(
-        "included", ItemFields.Packed, 0, MostIncluded, "What is packed with it: ids of items of the catalogue, or items in full that are not for sale alone.").Defaulting("[]");
+        "included", ItemFields.Packed, 0, MostIncluded, "What is packed with it: ids of items of the catalogue, or items in full that are not for sale alone, which need an `id`.").Defaulting("[]");
 
     public static readonly Field<IReadOnlyList<CatalogueTelescopeRequest?>> Telescopes = Make.ListOf(
         "telescopes",
