@@ -47,7 +47,7 @@ internal sealed partial class CatalogueContent : JsonSerializerContext
             writer.WriteStartArray();
             foreach (var item in value)
             {
-                if (item is { Kind: null })
+                if (item is { IsNamed: true })
                 {
                     writer.WriteStringValue(item.Id);
                 }

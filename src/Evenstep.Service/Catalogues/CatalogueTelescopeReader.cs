@@ -50,7 +50,7 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
         var ids = new List<string>();
         foreach (var (i, request) in requests.Index())
         {
-            if (request?.Id is { } id && (request.Kind is null ? IsListed(id, at.At(i)) : IsPacked(request, id, at.At(i))))
+            if (request?.Id is { } id && (request.IsNamed ? IsListed(id, at.At(i)) : IsPacked(request, id, at.At(i))))
             {
                 AddOnce(id, ids, at.At(i));
             }

@@ -65,7 +65,11 @@ internal static class ItemChanges
     private static bool IsOfOneItem(ItemChange change, Catalogue catalogue, Dictionary<string, Place> seen, Faults faults)
     {
         var at = change.At.At(ItemFields.Id.Name);
-        if (change.Id is not { } id)
+        if (change.Patch.ValueKind != JsonValueKind.Object)
+        {
+            faults.Add(change.At, FaultCode.WrongType, () => $"{Given.Of(change.Patch)} was given; it must be an object with the `id` of an item and the fields that change.");
+        }
+        else if (change.Id is not { } id)
         {
             faults.Add(at, FaultCode.Missing, () => "`id` is missing, or no text; it must be the id of an item of the catalogue.");
         }

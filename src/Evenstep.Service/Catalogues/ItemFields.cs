@@ -55,12 +55,12 @@ internal static class ItemFields
             "OwnedItemById",
             "An item of the catalogue that the observer owns.",
             [Id.Required(), Make.Absent(KindShape<ItemRequest>.Discriminator, "Only of an item given in full.")],
-            values => new ItemRequest { Kind = null, Id = values.Of(Id) }));
+            values => new ItemRequest { Kind = null, IsNamed = true, Id = values.Of(Id) }));
 
     /// <summary>What is packed with a telescope: an item in full, or a catalogue's by its id.</summary>
     public static readonly TextOrFullShape<ItemRequest> Packed = new(
         Make.OneLine(MostIdCharacters),
-        id => new ItemRequest { Kind = null, Id = id },
+        id => new ItemRequest { Kind = null, IsNamed = true, Id = id },
         Kinds("PackedItem", "packed with a telescope", [Id.Required(), Price]));
 
     /// <summary>What changes of an item, for the document: what comes of it is read as an item for sale.</summary>
@@ -82,8 +82,9 @@ internal static class ItemFields
         [ItemKind.Barlow] = "a Barlow",
     };
 
-    private static KindShape<ItemRequest> Kinds(string name, string whose, Field[] leading, ObjectShape<ItemRequest>? reference = null) => new(
-        name,
+    private static KindShape<ItemRequest> Kinds(string name, string whose, Field[] leading, ObjectShape<ItemRequest>? reference = null)
+    {
+        (string Word, ObjectShape<ItemRequest> Shape)[] kinds =
         [
             Kind(ItemKind.Eyepiece, name, $"An eyepiece {whose}.", leading,
                 [FocalLengthMm.Required(), ApparentFieldDeg.Required(), EyeReliefMm.Required(), Barrel.Required(), FieldStopMm, Purpose, FastestFocalRatio]),
@@ -92,8 +93,19 @@ internal static class ItemFields
                     ApparentFieldAtLongestDeg.Required(), EyeReliefMm.Required(), Barrel.Required()]),
             Kind(ItemKind.Barlow, name, $"A Barlow {whose}: it multiplies the power of any eyepiece.", leading,
                 [Factors.Required(), Barrel.Required()]),
-        ],
-        reference);
+        ];
+        return new KindShape<ItemRequest>(name, kinds, OfAnyKind([.. kinds.Select(kind => kind.Shape)]), reference);
+    }
+
+    /// <summary>An item of which it is not known what it is: it has the fields of all kinds, and needs those that each of them needs.</summary>
+    private static ObjectShape<ItemRequest> OfAnyKind(ObjectShape<ItemRequest>[] kinds)
+    {
+        // Of the kind itself all has been said.
+        var whatever = Make.Of(KindShape<ItemRequest>.Discriminator, new WordShape(""), "What it is.");
+        var others = kinds.SelectMany(kind => kind.Fields).Where(field => field.Name != whatever.Name).GroupBy(field => field.Name)
+            .Select(field => field.Count(one => one.IsRequired) == kinds.Length ? field.First() : field.First().InChange());
+        return new ObjectShape<ItemRequest>("ItemOfAnyKind", "An item.", [whatever, .. others], values => Build(null, values));
+    }
 
     private static (string, ObjectShape<ItemRequest>) Kind(ItemKind kind, string ending, string meaning, Field[] leading, Field[] optics)
     {
@@ -103,7 +115,7 @@ internal static class ItemFields
         return (word, new ObjectShape<ItemRequest>(name, meaning, [discriminator, .. leading, .. optics, .. ShopFields], values => Build(kind, values), Forms[kind]));
     }
 
-    private static ItemRequest Build(ItemKind kind, Values values) => new()
+    private static ItemRequest Build(ItemKind? kind, Values values) => new()
     {
         Kind = kind,
         Id = values.Of(Id),

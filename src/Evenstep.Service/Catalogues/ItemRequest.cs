@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Evenstep.Planning.Optics;
 
 namespace Evenstep.Service.Catalogues;
@@ -12,8 +13,12 @@ internal enum ItemKind
 /// <summary>An item as its JSON says it, whatever its kind; null for what is missing or faulty.</summary>
 internal sealed record ItemRequest
 {
-    /// <summary>Null for an item that is only named by its id.</summary>
+    /// <summary>Null for an item that is only named by its id, and where it is missing or faulty.</summary>
     public required ItemKind? Kind { get; init; }
+
+    /// <summary>Whether it is only named by its id; a text then stands for it.</summary>
+    [JsonIgnore]
+    public bool IsNamed { get; init; }
 
     public required string? Id { get; init; }
 

@@ -27,7 +27,7 @@ internal static class NdjsonChanges
                 break;
             }
 
-            ReadLine(text, CsvTable.PlaceOf(line), changes, faults);
+            ReadLine(text, line, changes, faults);
         }
 
         if (changes.Count == 0 && !faults.Any)
@@ -38,20 +38,21 @@ internal static class NdjsonChanges
         return changes;
     }
 
-    private static void ReadLine(ReadOnlyMemory<byte> text, Place at, List<ItemChange> changes, Faults faults)
+    private static void ReadLine(ReadOnlyMemory<byte> text, int line, List<ItemChange> changes, Faults faults)
     {
         if (text.Span.Trim(" \t\r"u8).IsEmpty)
         {
             return;
         }
 
+        var at = CsvTable.PlaceOf(line);
         try
         {
             changes.Add(ItemChange.Naming(StrictJson.ParseLine(text.Span), at));
         }
         catch (JsonException exception)
         {
-            faults.Add(at, FaultCode.NotJson, () => $"The line is not JSON: {StrictJson.ReasonOf(exception)} Every line must be a JSON object of its own.");
+            faults.Add(at, FaultCode.NotJson, () => FormattableString.Invariant($"Line {line} is not JSON: {NotJson.ReasonOf(exception, text.Span)} Every line must be a JSON object of its own."));
         }
     }
 

@@ -45,15 +45,7 @@ internal static class StrictJson
             CultureInfo.InvariantCulture, $"At line {exception.LineNumber + firstLine}, byte {exception.BytePositionInLine + 1}");
         return IsTooDeep(json)
             ? $"{place}, the {what} is nested more than {MostDepth} levels deep. No request needs more than a few."
-            : $"{place}, the {what} is not JSON: {ReasonOf(exception)}";
-    }
-
-    /// <summary>The parser's own words, without the place that it appends and what only its programmer can change.</summary>
-    public static string ReasonOf(JsonException exception)
-    {
-        var end = exception.Message.IndexOf(" LineNumber:", StringComparison.Ordinal);
-        var words = end < 0 ? exception.Message : exception.Message[..end];
-        return words.Replace(" which is not supported in this mode. Change the reader options.", ".", StringComparison.Ordinal);
+            : $"{place}, the {what} is not JSON: {NotJson.ReasonOf(exception, json)}";
     }
 
     private static bool IsTooDeep(ReadOnlySpan<byte> json)

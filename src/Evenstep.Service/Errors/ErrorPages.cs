@@ -1,6 +1,7 @@
 using Evenstep.Planning.Solving;
 using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Door;
+using Evenstep.Service.Reading;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
 
@@ -66,14 +67,18 @@ internal static class ErrorPages
         _ => new ProblemResult(ProblemKind.InternalError, "The service made a mistake; it is logged. The request may be right. If it happens again, tell whoever runs the service when it happened."),
     };
 
+    private static string InsteadOf(HttpContext context) =>
+        new NearestAddress(context.RequestServices.GetRequiredService<EndpointDataSource>()).InsteadOf(context.Request.Path.ToString());
+
     private static Task AnswerStatus(HttpContext context)
     {
         var request = context.Request;
+        var path = Given.Shortened(request.Path.ToString());
         var status = context.Response.StatusCode;
         var detail = status switch
         {
-            StatusCodes.Status404NotFound => $"There is nothing at {request.Path}. What there is: /openapi/v1.json, and for reading, /swagger.",
-            StatusCodes.Status405MethodNotAllowed => $"{request.Path} does not take {request.Method}; it takes {context.Response.Headers.Allow}.",
+            StatusCodes.Status404NotFound => $"There is nothing at {path}. {InsteadOf(context)} The document of all there is: `/openapi/v1.json`; for reading: `/swagger`.",
+            StatusCodes.Status405MethodNotAllowed => $"{path} does not take {request.Method}; it takes {context.Response.Headers.Allow}.",
             _ => $"The request was answered with the status {status}.",
         };
         return new ProblemResult(ProblemKind.OfStatus(status), detail).ExecuteAsync(context);

@@ -40,7 +40,7 @@ internal static class OwnedReader
             return false;
         }
 
-        if (item.Kind is null || catalogue?.Knows(id) is not true)
+        if (item.IsNamed || catalogue?.Knows(id) is not true)
         {
             return true;
         }
@@ -51,7 +51,7 @@ internal static class OwnedReader
 
     private static Item? ReadOne(ItemRequest item, string id, Catalogue? catalogue, Place place, Faults faults)
     {
-        if (item.Kind is not null)
+        if (!item.IsNamed)
         {
             return ItemReader.Read(item, id, place, faults);
         }
@@ -59,13 +59,13 @@ internal static class OwnedReader
         var found = item.Id is null ? null : catalogue?.Find(id);
         if (found is null && item.Id is not null && !faults.Touch(Place.Root.At(KitFields.Catalogue.Name)))
         {
-            faults.Add(place.At("id"), FaultCode.UnknownItem, () => UnknownItem(id, catalogue));
+            faults.Add(place.At("id"), FaultCode.UnknownItem, () => UnknownItem(id, catalogue, faults.AreOfQuery));
         }
 
         return found;
     }
 
-    private static string UnknownItem(string id, Catalogue? catalogue)
+    private static string UnknownItem(string id, Catalogue? catalogue, bool inQuery)
     {
         if (catalogue is null)
         {
@@ -73,7 +73,8 @@ internal static class OwnedReader
         }
 
         var suggestion = NearestName.To(id, catalogue.Listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        return $"The catalogue has no item {Given.Quoted(id)}.{suggestion} An owned item that is not in it needs its `kind` and figures.";
+        var instead = inQuery ? "Give ids of items it has, and leave out what is not in it." : "An owned item that is not in it needs its `kind` and figures.";
+        return $"The catalogue has no item {Given.Quoted(id)}.{suggestion} {instead}";
     }
 
     private static IEnumerable<Item> Packed(KitRequest request, Catalogue? catalogue) =>

@@ -44,14 +44,14 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
 
     private string UnknownTelescope(string id)
     {
-        const string InFull = "give `apertureMm`, `focalLengthMm` and `focuserBarrel` instead of `id`";
+        var inFull = $"give `apertureMm`, `focalLengthMm` and `focuserBarrel` instead of `{(faults.AreOfQuery ? "telescope" : "id")}`";
         if (catalogue is null)
         {
-            return $"{Given.Quoted(id)} cannot be looked up without a stored catalogue: name one in `catalogue`, or {InFull}.";
+            return $"{Given.Quoted(id)} cannot be looked up without a stored catalogue: name one in `catalogue`, or {inFull}.";
         }
 
         var suggestion = NearestName.To(id, catalogue.Telescopes.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        return $"The catalogue lists no telescope {Given.Quoted(id)}.{suggestion} Give the id of one it lists, or {InFull}.";
+        return $"The catalogue lists no telescope {Given.Quoted(id)}.{suggestion} Give the id of one it lists, or {inFull}.";
     }
 
     private static Telescope? TelescopeInFull(TelescopeRequest asked, string name) =>

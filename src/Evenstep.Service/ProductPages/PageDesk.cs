@@ -33,7 +33,7 @@ internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDes
             PageFields.LeaveMoneyAside(body);
         }
 
-        if (PageFields.OfTelescope.Read(body, (json, inBody) => RecommendationReader.Read(json, shelf, inBody), faults) is not { } asked)
+        if (PageFields.OfTelescope.Read(body, request.Query, (json, inBody) => RecommendationReader.Read(json, shelf, inBody), faults) is not { } asked)
         {
             return ProblemResult.Of(faults, "query");
         }

@@ -29,13 +29,13 @@ internal sealed class PageQuery(params QueryParameter[] parameters)
     }
 
     /// <summary>Has a body read, and names what is wrong with it by the parameters that it was made of.</summary>
-    public T? Read<T>(JsonObject body, Func<JsonElement, Faults, T?> read, Faults faults)
+    public T? Read<T>(JsonObject body, IQueryCollection query, Func<JsonElement, Faults, T?> read, Faults faults)
         where T : class
     {
         using var json = JsonDocument.Parse(JsonSerializer.SerializeToUtf8Bytes(body, AnswerJson.Shared.JsonObject));
-        var inBody = new Faults();
+        var inBody = new Faults { AreOfQuery = true };
         var asked = read(json.RootElement, inBody);
-        faults.AddAll(inBody, pointer => Place.OfQuery(NameOf(pointer)));
+        faults.AddAll(inBody, pointer => Place.OfQuery(ParameterOf(pointer).Name), fault => HintOn(ParameterOf(fault.Pointer), query));
         return faults.Any ? null : asked;
     }
 
@@ -52,10 +52,18 @@ internal sealed class PageQuery(params QueryParameter[] parameters)
     }
 
     /// <summary>The parameter that a place in the body was made of; where it was made of several, the first of them.</summary>
-    private string NameOf(string pointer)
+    private QueryParameter ParameterOf(string pointer)
     {
         var within = parameters.Where(one => pointer == one.Pointer || pointer.StartsWith($"{one.Pointer}/", StringComparison.Ordinal));
         var around = parameters.Where(one => one.Pointer.StartsWith($"{pointer}/", StringComparison.Ordinal));
-        return within.OrderByDescending(one => one.Pointer.Length).Concat(around).FirstOrDefault()?.Name ?? parameters[0].Name;
+        return within.OrderByDescending(one => one.Pointer.Length).Concat(around).FirstOrDefault() ?? parameters[0];
+    }
+
+    /// <summary>Helps whoever put several values into one.</summary>
+    private static string HintOn(QueryParameter parameter, IQueryCollection query)
+    {
+        var list = parameter.IsRepeated ? query[parameter.Name].FirstOrDefault(text => text?.Contains(',', StringComparison.Ordinal) is true) : null;
+        return list is null ? ""
+            : $" To give several, repeat the parameter: {Given.Shortened(string.Join('&', list.Split(',').Select(one => $"{parameter.Name}={one.Trim()}")))}";
     }
 }

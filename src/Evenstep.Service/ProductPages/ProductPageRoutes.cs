@@ -60,7 +60,7 @@ internal static class ProductPageRoutes
         var faults = new Faults();
         var body = PageFields.BodyOfItem(id);
         PageFields.OfItem.Fill(body, request.Query, faults);
-        if (PageFields.OfItem.Read(body, (json, inBody) => RecommendationReader.Read(json, shelf, inBody), faults) is not { } asked)
+        if (PageFields.OfItem.Read(body, request.Query, (json, inBody) => RecommendationReader.Read(json, shelf, inBody), faults) is not { } asked)
         {
             return ProblemResult.Of(faults, "query");
         }

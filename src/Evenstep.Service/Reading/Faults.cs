@@ -18,10 +18,13 @@ internal sealed class Faults
 
     public bool Any => count > 0;
 
+    /// <summary>Whether they are those of a query, where nothing can be given in full: messages then advise accordingly.</summary>
+    public bool AreOfQuery { get; init; }
+
     /// <summary>The same faults so far, to go on from.</summary>
     public Faults Copy()
     {
-        var copy = new Faults { count = count };
+        var copy = new Faults { count = count, AreOfQuery = AreOfQuery };
         copy.shown.AddRange(shown);
         copy.missingEverywhere.UnionWith(missingEverywhere);
         return copy;
@@ -50,11 +53,14 @@ internal sealed class Faults
     }
 
     /// <summary>Takes over what is wrong with a body that was made of something else, by the places where that stood.</summary>
-    public void AddAll(Faults others, Func<string, Place> placeOf)
+    /// <param name="others">What is wrong.</param>
+    /// <param name="placeOf">Where what a pointer points at stood.</param>
+    /// <param name="hintOn">What else to say of a fault, with a space before it, or empty.</param>
+    public void AddAll(Faults others, Func<string, Place> placeOf, Func<Fault, string> hintOn)
     {
         foreach (var fault in others.shown)
         {
-            Add(placeOf(fault.Pointer), fault.Code, () => fault.Message);
+            Add(placeOf(fault.Pointer), fault.Code, () => fault.Message + hintOn(fault));
         }
 
         count += others.More;

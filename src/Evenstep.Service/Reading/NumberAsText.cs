@@ -11,7 +11,8 @@ internal static partial class NumberAsText
     {
         var text = value.ValueKind == JsonValueKind.String ? Given.TextOf(value) ?? "" : "";
         return DecimalComma().IsMatch(text) ? $" Write a decimal point: {text.Replace(',', '.')}."
-            : Number().IsMatch(text) ? " Leave the quotation marks out."
+            : TextAsJson.IsNumber(text) ? " Leave the quotation marks out."
+            : Number().Match(text) is { Success: true } number ? $" Write it as {number.Groups["sign"]}{number.Groups["digits"]}."
             : text.Any(char.IsAsciiDigit) ? " Give the number alone, with a decimal point, and nothing between its thousands."
             : "";
     }
@@ -19,6 +20,7 @@ internal static partial class NumberAsText
     [GeneratedRegex("^-?[0-9]{1,9},[0-9]{1,9}$")]
     private static partial Regex DecimalComma();
 
-    [GeneratedRegex(@"^-?[0-9]{1,9}(\.[0-9]{1,9})?$", RegexOptions.ExplicitCapture)]
+    /// <summary>With what JSON has no room for: space around it, a plus sign, zeros before it.</summary>
+    [GeneratedRegex(@"^\s{0,9}(\+|(?<sign>-))?0{0,9}(?<digits>[0-9]{1,9}(\.[0-9]{1,9})?)\s{0,9}$", RegexOptions.ExplicitCapture)]
     private static partial Regex Number();
 }

@@ -71,8 +71,9 @@ internal sealed class TextOrFullShape<T>(TextShape text, Func<string, T> named, 
 /// <summary>An object that is one of several kinds, as its field `kind` says.</summary>
 /// <param name="name">The schema's name in the OpenAPI document.</param>
 /// <param name="kinds">The kinds, each under its word.</param>
+/// <param name="anyKind">What can be said of an object whose kind is not known. Where none is given, the object may also be meant for a reference: then nothing.</param>
 /// <param name="reference">An object that only names something, and so needs no kind; null if that will not do.</param>
-internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Shape)[] kinds, ObjectShape<T>? reference = null) : Shape<T>
+internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Shape)[] kinds, ObjectShape<T> anyKind, ObjectShape<T>? reference = null) : Shape<T>
     where T : class
 {
     public const string Discriminator = "kind";
@@ -101,7 +102,7 @@ internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Sha
 
         return ShapeOf(value, place, faults) is { } shape
             ? shape.Read(value, place, faults, [.. byKind.Values.Where(other => other != shape)])
-            : null;
+            : reference is null || KindOf(value) is not null ? anyKind.Read(value, place, faults) : null;
     }
 
     public override IOpenApiSchema Describe(OpenApiDocument document)
@@ -123,10 +124,13 @@ internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Sha
     private static bool IsAbsentKind(JsonProperty property) =>
         Given.NameOf(property) == Discriminator && property.Value.ValueKind == JsonValueKind.Null;
 
+    private static JsonElement? KindOf(JsonElement value) =>
+        Given.Find(value, Discriminator) is { ValueKind: not JsonValueKind.Null } given ? given : null;
+
     private ObjectShape<T>? ShapeOf(JsonElement value, Place place, Faults faults)
     {
         var at = place.At(Discriminator);
-        if (Given.Find(value, Discriminator) is not { ValueKind: not JsonValueKind.Null } given)
+        if (KindOf(value) is not { } given)
         {
             faults.Add(at, FaultCode.Missing, () => $"`{Discriminator}` is missing; it must be {OneOfTheKinds}.");
             return null;

@@ -141,7 +141,7 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
 
         Assert.Equal(400, answer.Status);
         Assert.Equal(
-            ["/line/2/colour unknown-field", "/line/2/price wrong-type", "/line/4/id unknown-item", "/line/5/id missing", "/line/6/id duplicate", "/line/7 not-json", "/line/8/id missing", "/line/9 not-json"],
+            ["/line/2/colour unknown-field", "/line/2/price wrong-type", "/line/4/id unknown-item", "/line/5/id missing", "/line/6/id duplicate", "/line/7 not-json", "/line/8 wrong-type", "/line/9 not-json"],
             answer.Errors.Order(StringComparer.Ordinal));
         Assert.Equal(before.ETag, (await service.GetAsync(path)).ETag);
     }

@@ -1,0 +1,62 @@
+using System.Buffers;
+using System.Text;
+using System.Text.Json;
+using Evenstep.Service.Reading;
+
+namespace Evenstep.Service.Door;
+
+/// <summary>Says why a text is not JSON.</summary>
+internal static class NotJson
+{
+    private const int LongestShown = 40;
+
+    private static readonly SearchValues<byte> BetweenWords = SearchValues.Create(" \t\r\n,:[]{}\""u8);
+
+    /// <summary>What was found and what belongs there, as it reads after a colon.</summary>
+    /// <param name="exception">What the parser says.</param>
+    /// <param name="text">What it was given.</param>
+    public static string ReasonOf(JsonException exception, ReadOnlySpan<byte> text)
+    {
+        var start = text.Length - text.TrimStart(" \t\r\n"u8).Length;
+        if (!IsStartOfValue(text[start..]))
+        {
+            return $"it begins with {WordAt(text, start)}. Send a JSON object, which stands in braces.";
+        }
+
+        // The parser takes any word for a misspelt "true", "false" or "null", and guesses which by its first letter.
+        return exception.Message.Contains("invalid JSON literal", StringComparison.Ordinal)
+            ? $"{WordAt(text, PlaceOf(exception, text))} was found. A value is a text in quotation marks, a number, true, false, null, a list or an object."
+            : WordsOf(exception);
+    }
+
+    private static bool IsStartOfValue(ReadOnlySpan<byte> text) => !text.IsEmpty
+        && ("{[\"-0123456789"u8.Contains(text[0]) || text.StartsWith("true"u8) || text.StartsWith("false"u8) || text.StartsWith("null"u8));
+
+    /// <summary>The parser's own words, without the place that it appends and what only its programmer can change.</summary>
+    private static string WordsOf(JsonException exception)
+    {
+        var end = exception.Message.IndexOf(" LineNumber:", StringComparison.Ordinal);
+        var words = end < 0 ? exception.Message : exception.Message[..end];
+        return words.Replace(" which is not supported in this mode. Change the reader options.", ".", StringComparison.Ordinal);
+    }
+
+    private static int PlaceOf(JsonException exception, ReadOnlySpan<byte> text)
+    {
+        var line = 0;
+        for (var left = exception.LineNumber ?? 0; left > 0; left--)
+        {
+            line += text[line..].IndexOf((byte)'\n') + 1;
+        }
+
+        return (int)Math.Min(text.Length, line + (exception.BytePositionInLine ?? 0));
+    }
+
+    /// <summary>The word around a place, in quotation marks.</summary>
+    private static string WordAt(ReadOnlySpan<byte> text, int place)
+    {
+        var start = text[..place].LastIndexOfAny(BetweenWords) + 1;
+        var length = text[start..].IndexOfAny(BetweenWords);
+        var word = text.Slice(start, Math.Min(LongestShown, length < 0 ? text.Length - start : Math.Max(length, 1)));
+        return Given.Quoted(Encoding.UTF8.GetString(word));
+    }
+}
