@@ -66,6 +66,17 @@ public sealed class LanguageTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    public async Task Every_sentence_is_in_the_language()
+    {
+        var german = SentencesOf(JsonNode.Parse((await service.PostAsync(Path, Body, language: "de")).Body)).ToList();
+        var english = SentencesOf(JsonNode.Parse((await service.PostAsync(Path, Body)).Body)).ToList();
+
+        Assert.True(english.Count > 50, $"only {english.Count} sentences");
+        Assert.Equal(english.Count, german.Count);
+        Assert.All(english.Zip(german), pair => Assert.NotEqual(pair.First, pair.Second));
+    }
+
+    [Fact]
     public async Task An_answer_that_is_kept_is_not_given_to_somebody_of_another_language()
     {
         foreach (var language in (string[])["de", "en", "de", "en"])
@@ -81,6 +92,13 @@ public sealed class LanguageTests(Service service) : IClassFixture<Service>
 
         Assert.Equal((400, "en"), (answer.Status, answer.Language));
     }
+
+    private static IEnumerable<string> SentencesOf(JsonNode? json) => json switch
+    {
+        JsonObject fields => fields.SelectMany(field => field.Key is "text" or "detail" ? [field.Value!.GetValue<string>()] : SentencesOf(field.Value)),
+        JsonArray list => list.SelectMany(SentencesOf),
+        _ => [],
+    };
 
     private static string WithoutWords(string body)
     {

@@ -24,6 +24,9 @@ internal static class SaidOfPlans
     public static IEnumerable<Sentence> Random(int problems, int firstSeed) =>
         Enumerable.Range(firstSeed, problems).SelectMany(seed => Of(AnswersTo(BodyOf(seed), ShoppingLists.Draw(RandomProblems.Make(seed), seed))));
 
+    /// <summary>Every sentence of the answers to one problem, and about what its shopping list holds.</summary>
+    public static IEnumerable<Sentence> Of(JsonObject body, params string[] shoppingList) => Of(AnswersTo(body, shoppingList));
+
     /// <summary>Every second one names nothing that is to be framed.</summary>
     private static JsonObject BodyOf(int seed)
     {

@@ -11,6 +11,9 @@ public sealed class WordingTests
     private const int Problems = 1500;
     private const int FirstSeed = 410_000;
 
+    /// <summary>That read alike.</summary>
+    private static readonly double[] TwoPowers = [50.2, 49.9];
+
     private static readonly string[] OftenSaid = ["reason", "exclusion", "conflict", "breach", "verdict", "view"];
 
     [Fact]
@@ -43,6 +46,11 @@ public sealed class WordingTests
     });
 
     [Fact]
+    public void No_sentence_speaks_of_fields() => Assert.All(
+        Language.All.SelectMany(language => language.Sentences).Where(sentence => !sentence.Key.StartsWith("warning/", StringComparison.Ordinal)),
+        sentence => Assert.DoesNotMatch(@"`|\b[a-z]+[A-Z]\w*\b", Sentence.Slot().Replace(sentence.Value, "")));
+
+    [Fact]
     public void Every_sentence_of_random_plans_can_be_said_in_every_language()
     {
         Sentence[] said = [.. SaidOfPlans.Random(Problems, FirstSeed)];
@@ -53,7 +61,7 @@ public sealed class WordingTests
 
     [Theory]
     [InlineData("en", "It costs EUR 1,250.50, more than the EUR 99.00 allowed for one item.")]
-    [InlineData("de", "Kostet 1.250,50 EUR; ein einzelnes Teil darf höchstens 99,00 EUR kosten.")]
+    [InlineData("de", "Es kostet 1.250,50 EUR; ein einzelnes Teil darf höchstens 99,00 EUR kosten.")]
     public void Money_is_written_as_the_language_writes_it(string tag, string text) => Assert.Equal(text, Say(tag, "exclusion/over-budget/item",
         RemarkValue.Of("price", 1250.5m), RemarkValue.Of("limit", 99m), RemarkValue.Of(Sentence.Currency, "EUR")));
 
@@ -64,20 +72,42 @@ public sealed class WordingTests
         RemarkValue.Millimetres("eyeReliefMm", 7.6), RemarkValue.Millimetres("neededMm", 15)));
 
     [Theory]
-    [InlineData("en", "1.25in", "Its 1.25in barrel fits no focuser here.")]
-    [InlineData("de", "1.25in", "Das Steckmaß von 1,25 Zoll passt hier in keinen Okularauszug.")]
-    [InlineData("de", "2in", "Das Steckmaß von 2 Zoll passt hier in keinen Okularauszug.")]
-    [InlineData("de", "0.965in", "Das Steckmaß von 0,965 Zoll passt hier in keinen Okularauszug.")]
+    [InlineData("en", "1.25in", "Its 1.25in barrel does not fit the focuser.")]
+    [InlineData("de", "1.25in", "Das Steckmaß von 1,25 Zoll passt nicht in den Okularauszug.")]
+    [InlineData("de", "2in", "Das Steckmaß von 2 Zoll passt nicht in den Okularauszug.")]
+    [InlineData("de", "0.965in", "Das Steckmaß von 0,965 Zoll passt nicht in den Okularauszug.")]
     public void Barrels_are_written_as_the_language_writes_them(string tag, string barrel, string text) =>
         Assert.Equal(text, Say(tag, "exclusion/barrel-too-wide", RemarkValue.Of("barrel", barrel)));
 
     [Theory]
-    [InlineData("en", "telescope 2", "telescope 2: the eye")]
-    [InlineData("de", "telescope 2", "Teleskop 2: Das Auge")]
-    [InlineData("de", "telescope two", "telescope two: Das Auge")]
-    [InlineData("de", "My telescope 2", "My telescope 2: Das Auge")]
+    [InlineData("en", "telescope 2", "Telescope 2: your eye")]
+    [InlineData("de", "telescope 2", "Teleskop 2: Ihr Auge")]
+    [InlineData("de", "telescope two", "telescope two: Ihr Auge")]
+    [InlineData("de", "My telescope 2", "My telescope 2: Ihr Auge")]
     public void A_name_that_was_made_up_is_in_the_language_and_any_other_stays_as_it_is(string tag, string name, string beginning) => Assert.StartsWith(
         beginning, Say(tag, "note/range-set-by-barrel", RemarkValue.Of("telescope", name), RemarkValue.Power("lowest", 38), RemarkValue.Power("lowestForEye", 30), RemarkValue.Of("barrel", Barrel.Inch125)), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("en", "With Ten it adds 50x.", "Ten")]
+    [InlineData("en", "With Ten and your item 2 it adds 50x.", "Ten", "owned-2")]
+    [InlineData("en", "With Ten, your item 2 and Five it adds 50x.", "Ten", "owned-2", "Five")]
+    [InlineData("de", "Ergibt mit Nr. 2 Ihrer Ausrüstung zusätzlich 50-fach.", "owned-2")]
+    [InlineData("de", "Ergibt mit Zehn, Nr. 2 Ihrer Ausrüstung und Fünf zusätzlich 50-fach.", "Zehn", "owned-2", "Fünf")]
+    public void The_last_of_several_comes_after_an_and(string tag, string text, params string[] names) =>
+        Assert.Equal(text, Say(tag, "reason/barlow-adds", RemarkValue.Of("names", names), RemarkValue.Of("powers", TwoPowers)));
+
+    [Theory]
+    [InlineData("owned-1", "Your item 1: at its longest")]
+    [InlineData("own zoom", "own zoom: at its longest")]
+    public void Only_a_name_from_the_request_begins_a_sentence_with_a_small_letter(string name, string beginning) => Assert.StartsWith(
+        beginning, Say("en", "caution/zoom-field-narrow", RemarkValue.Of("name", name), RemarkValue.Degrees("apparentFieldDeg", 40), RemarkValue.Degrees("narrowDeg", 45)), StringComparison.Ordinal);
+
+    [Fact]
+    public void One_figure_reckoned_in_two_ways_reads_the_same()
+    {
+        Assert.Equal((1.563, 1.563), (Rounded.Ratio(1.5625), Rounded.Ratio(1.5624999999999998)));
+        Assert.Equal(1.562, Rounded.Ratio(1.562499));
+    }
 
     private static string Say(string tag, string key, params RemarkValue[] values) =>
         new Sentence(key, [.. values]).In(Language.All.Single(language => language.Tag == tag));

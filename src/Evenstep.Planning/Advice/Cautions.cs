@@ -4,7 +4,7 @@ using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Advice;
 
-/// <summary>What to beware of with a kit.</summary>
+/// <summary>What to beware of with a kit. A limit is passed only if that can still be read once both are rounded for reading.</summary>
 public static class Cautions
 {
     public const string Sun = "sun";
@@ -49,54 +49,55 @@ public static class Cautions
 
     private static IEnumerable<Remark> OfExitPupils(Kit kit)
     {
-        var usable = kit.Ladders.SelectMany(ladder => ladder.Usable).ToList();
-        var narrowest = usable.MinBy(view => NarrowestExitPupilMm(view.View));
-        if (narrowest is not null && Tolerance.Below(NarrowestExitPupilMm(narrowest.View), PowerRange.NarrowestExitPupilMm))
-        {
-            yield return ExitPupil(
-                ExitPupilNarrow, narrowest.View.PowerAtShortest, NarrowestExitPupilMm(narrowest.View), "leastMm", PowerRange.NarrowestExitPupilMm);
-        }
+        var usable = kit.Ladders.SelectMany(ladder => ladder.Usable).Select(view => view.View).ToList();
+        return usable.Count == 0 ? [] : [.. OfNarrowest(usable.MinBy(NarrowestExitPupilMm)!), .. OfWidest(usable.MaxBy(view => view.ExitPupilMm)!, kit.Problem.Observer)];
+    }
 
-        var pupilMm = kit.Problem.Observer.DarkAdaptedPupilMm;
-        var widest = usable.MaxBy(view => view.View.ExitPupilMm);
-        if (widest is not null && Tolerance.Above(widest.View.ExitPupilMm, pupilMm))
-        {
-            yield return ExitPupil(ExitPupilWide, widest.View.Power, widest.View.ExitPupilMm, "pupilMm", pupilMm);
-        }
+    private static IEnumerable<Remark> OfNarrowest(View view)
+    {
+        var exitPupil = RemarkValue.Millimetres("exitPupilMm", NarrowestExitPupilMm(view));
+        var least = RemarkValue.Millimetres("leastMm", PowerRange.NarrowestExitPupilMm);
+        return exitPupil.ReadsBelow(least) ? [new Remark(ExitPupilNarrow, [RemarkValue.Power("power", view.PowerAtShortest), exitPupil, least])] : [];
+    }
+
+    private static IEnumerable<Remark> OfWidest(View view, Observer observer)
+    {
+        var exitPupil = RemarkValue.Millimetres("exitPupilMm", view.ExitPupilMm);
+        var pupil = RemarkValue.Millimetres("pupilMm", observer.DarkAdaptedPupilMm);
+        return pupil.ReadsBelow(exitPupil) ? [new Remark(ExitPupilWide, [RemarkValue.Power("power", view.Power), exitPupil, pupil])] : [];
     }
 
     /// <summary>A zoom's is narrowest at its shortest focal length.</summary>
     private static double NarrowestExitPupilMm(View view) => view.Telescope.Telescope.ApertureMm / view.PowerAtShortest;
 
-    private static Remark ExitPupil(string code, double power, double exitPupilMm, string limit, double limitMm) => new(code,
-    [
-        RemarkValue.Power("power", power),
-        RemarkValue.Millimetres("exitPupilMm", exitPupilMm),
-        RemarkValue.Millimetres(limit, limitMm),
-    ]);
-
     /// <summary>Of the heaviest that is ever in one focuser, as far as masses are known.</summary>
     private static IEnumerable<Remark> OfWeight(Ladder ladder)
     {
         var barrel = ladder.Telescope.Telescope.FocuserBarrel;
-        if (ladder.Usable.MaxBy(KnownGrams) is not { } heaviest || KnownGrams(heaviest) <= HeavyGrams(barrel))
+        if (ladder.Usable.MaxBy(KnownGrams) is not { } heaviest)
         {
             yield break;
         }
 
-        yield return new Remark(HeavyForFocuser,
-        [
-            RemarkValue.Of("telescope", ladder.Telescope.Telescope.Name),
-            RemarkValue.Of("barrel", barrel),
-            new RemarkValue("massGrams", KnownGrams(heaviest), 1),
-            new RemarkValue("limitGrams", HeavyGrams(barrel), 1),
-            .. RemarkValue.ItemsOf(heaviest.Barlow is { } barlow ? [heaviest.Eyepiece, barlow] : [heaviest.Eyepiece]),
-        ]);
+        var (mass, limit) = (Grams("massGrams", KnownGrams(heaviest)), Grams("limitGrams", HeavyGrams(barrel)));
+        if (limit.ReadsBelow(mass))
+        {
+            yield return new Remark(HeavyForFocuser,
+            [
+                RemarkValue.Of("telescope", ladder.Telescope.Telescope.Name),
+                RemarkValue.Of("barrel", barrel),
+                mass,
+                limit,
+                .. RemarkValue.ItemsOf(heaviest.Barlow is { } barlow ? [heaviest.Eyepiece, barlow] : [heaviest.Eyepiece]),
+            ]);
+        }
     }
+
+    private static RemarkValue Grams(string name, double grams) => new(name, grams, 1);
 
     private static double KnownGrams(KitView view) => (view.Eyepiece.MassGrams ?? 0) + (view.Barlow?.MassGrams ?? 0);
 
-    /// <summary>One for each need: whoever takes the spectacles off for some views needs less there.</summary>
+    /// <summary>One for each need, the tightest first: whoever takes the spectacles off for some views needs less there.</summary>
     private static IEnumerable<Remark> OfEyeRelief(Kit kit) =>
         from view in kit.Ladders.SelectMany(ladder => ladder.Usable)
         let needed = kit.Problem.Observer.NeededEyeReliefMm(view.View.ExitPupilMm, kit.Purchases.Contains(view.Eyepiece))
@@ -106,22 +107,17 @@ public static class Cautions
         select new Remark(EyeReliefTight,
         [
             RemarkValue.Millimetres("neededMm", tight.Key),
-            .. RemarkValue.ItemsOf([.. tight.Distinct()]),
+            .. RemarkValue.ItemsOf([.. tight.Distinct().OrderBy(item => item.Ocular!.EyeReliefMm).ThenBy(item => item.Id, StringComparer.Ordinal)]),
         ]);
 
     private static IEnumerable<Remark> OfZooms(Kit kit)
     {
-        ImmutableArray<Item> narrow =
-        [
-            .. kit.Ladders.SelectMany(ladder => ladder.Usable).Select(view => view.Eyepiece).Distinct()
-                .Where(item => item.IsZoom && Tolerance.Below(item.Ocular!.ApparentFieldAtLongestDeg, NarrowApparentFieldDeg)),
-        ];
-        return narrow.Select(zoom => new Remark(ZoomFieldNarrow,
-        [
-            RemarkValue.Of("itemId", zoom.Id),
-            RemarkValue.Of("name", zoom.Name ?? zoom.Id),
-            RemarkValue.Degrees("apparentFieldDeg", zoom.Ocular!.ApparentFieldAtLongestDeg),
-            RemarkValue.Degrees("narrowDeg", NarrowApparentFieldDeg),
-        ]));
+        var limit = RemarkValue.Degrees("narrowDeg", NarrowApparentFieldDeg);
+        return
+            from zoom in kit.Ladders.SelectMany(ladder => ladder.Usable).Select(view => view.Eyepiece).Distinct()
+            where zoom.IsZoom
+            let field = RemarkValue.Degrees("apparentFieldDeg", zoom.Ocular!.ApparentFieldAtLongestDeg)
+            where field.ReadsBelow(limit)
+            select new Remark(ZoomFieldNarrow, [RemarkValue.Of("itemId", zoom.Id), RemarkValue.Of("name", zoom.Name ?? zoom.Id), field, limit]);
     }
 }

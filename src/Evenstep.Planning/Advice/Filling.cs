@@ -11,6 +11,14 @@ public sealed record Filling(Jump Jump, KitView View)
     /// <summary>The power by which the view serves the jump: of a zoom's the farthest out, or the one nearest to the middle.</summary>
     public double Power => PowerIn(Jump, View.View);
 
+    /// <summary>Whether the power that serves a jump at an end of the range lies beyond that end, by more than can be read.</summary>
+    public bool IsBeyondTheRange => Jump.Place switch
+    {
+        JumpPlace.LowEnd => RemarkValue.Power("", Power).ReadsBelow(RemarkValue.Power("", Jump.FromPower)),
+        JumpPlace.HighEnd => RemarkValue.Power("", Jump.ToPower).ReadsBelow(RemarkValue.Power("", Power)),
+        _ => false,
+    };
+
     /// <param name="ladder">Without the views.</param>
     /// <param name="added">Usable views.</param>
     /// <param name="counts">Which jumps count.</param>

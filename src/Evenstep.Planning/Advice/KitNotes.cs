@@ -10,24 +10,37 @@ public static class KitNotes
     public const string RangeSetByBarrel = "range-set-by-barrel";
     public const string FastTelescope = "fast-telescope";
 
+    /// <summary>A power of which another is so many times as high is noticeably lower: common practice, no source.</summary>
+    public const double NoticeablyLower = 1.1;
+
+    /// <summary>Focal ratios are told apart to so many places.</summary>
+    private const int ConeDecimals = 1;
+
     /// <summary>Every code that <see cref="Of"/> can give.</summary>
     public static readonly ImmutableArray<string> Codes = [RangeSetByBarrel, FastTelescope];
 
     public static ImmutableArray<Remark> Of(Kit kit) =>
     [
         .. kit.Problem.Telescopes.Where(telescope => telescope.Range.LowestSetBy == RangeEnd.Barrel)
-            .Select(telescope => LimitedByBarrel(telescope, kit.Problem.Observer)),
+            .SelectMany(telescope => LimitedByBarrel(telescope, kit.Problem.Observer)),
         .. kit.Ladders.SelectMany(OfSteepCones),
     ];
 
-    /// <summary>The eye could use a lower power than any practical eyepiece for the focuser gives.</summary>
-    private static Remark LimitedByBarrel(TelescopeInUse telescope, Observer observer) => new(RangeSetByBarrel,
-    [
-        RemarkValue.Of("telescope", telescope.Telescope.Name),
-        RemarkValue.Power("lowest", telescope.Range.Lowest),
-        RemarkValue.Power("lowestForEye", telescope.Telescope.ApertureMm / observer.DarkAdaptedPupilMm),
-        RemarkValue.Of("barrel", telescope.Telescope.FocuserBarrel),
-    ]);
+    /// <summary>The eye could use a noticeably lower power than any practical eyepiece for the focuser gives.</summary>
+    private static IEnumerable<Remark> LimitedByBarrel(TelescopeInUse telescope, Observer observer)
+    {
+        var (lowest, lowestForEye) = (telescope.Range.Lowest, telescope.Telescope.ApertureMm / observer.DarkAdaptedPupilMm);
+        return Tolerance.Below(lowest / lowestForEye, NoticeablyLower) ? [] :
+        [
+            new Remark(RangeSetByBarrel,
+            [
+                RemarkValue.Of("telescope", telescope.Telescope.Name),
+                RemarkValue.Power("lowest", lowest),
+                RemarkValue.Power("lowestForEye", lowestForEye),
+                RemarkValue.Of("barrel", telescope.Telescope.FocuserBarrel),
+            ]),
+        ];
+    }
 
     /// <summary>Eyepieces that a usable view shows a steeper light cone than they are made for. A Barlow makes it less steep.</summary>
     private static IEnumerable<Remark> OfSteepCones(Ladder ladder)
@@ -47,7 +60,10 @@ public static class KitNotes
     }
 
     private static bool IsTooSteep(KitView view, double focalRatio) =>
-        FastestFor(view.Eyepiece) is { } fastest && Tolerance.Below(focalRatio * view.View.Factor / fastest, 1);
+        FastestFor(view.Eyepiece) is { } fastest && Tolerance.Below(focalRatio * view.View.Factor / fastest, 1)
+        && Cone(focalRatio).ReadsBelow(Cone(fastest));
+
+    private static RemarkValue Cone(double focalRatio) => new("focalRatio", focalRatio, ConeDecimals);
 
     private static double? FastestFor(Item item) => (item.Optic as Eyepiece)?.FastestFocalRatio;
 }

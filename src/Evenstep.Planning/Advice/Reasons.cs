@@ -21,6 +21,12 @@ public static class Reasons
     /// <summary>Nothing would be lost without it; so it stands only in a plan whose proof the work limit ended.</summary>
     public const string NotProvedNeeded = "not-proved-needed";
 
+    /// <summary>Without the item there would be no usable view.</summary>
+    public const string First = "first";
+
+    /// <summary>The power that reaches an end lies a little beyond it.</summary>
+    public const string Beyond = "beyond";
+
     /// <summary>Every code that <see cref="For"/> can give.</summary>
     public static readonly ImmutableArray<string> Codes =
         [AskedFor, Reticle, ReticlePower, Frames, GrantsWideView, ReachesLowEnd, ReachesHighEnd, FillsStep, BarlowAdds, ZoomCovers, NotProvedNeeded];
@@ -88,20 +94,26 @@ public static class Reasons
 
         if (item.IsZoom && added.FirstOrDefault(view => view.Barlow is null) is { View: var alone })
         {
+            var (from, to) = StretchOf(alone, ladder.Telescope.Range);
             yield return new Remark(ZoomCovers,
             [
                 RemarkValue.Of("telescope", ladder.Telescope.Telescope.Name),
-                RemarkValue.Power("from", alone.CutPower),
-                RemarkValue.Power("to", ladder.Telescope.Range.Cut(alone.PowerAtShortest)),
+                RemarkValue.Power("from", from),
+                RemarkValue.Power("to", to),
             ]);
         }
     }
 
+    /// <summary>The powers of use that a zoom gives; all of its own, if they lie beyond an end and count as that.</summary>
+    private static (double From, double To) StretchOf(View zoom, PowerRange range) => range.Cut(zoom.Power) < range.Cut(zoom.PowerAtShortest)
+        ? (range.Cut(zoom.Power), range.Cut(zoom.PowerAtShortest))
+        : (zoom.Power, zoom.PowerAtShortest);
+
     /// <summary>Between the ends a zoom does more than fill one jump, and has said so.</summary>
     private static IEnumerable<Remark> FromJump(Item item, Ladder ladder, Ladder without, KitView[] added) =>
-        Filling.Of(without, added, jump => jump.AtEnd || !item.IsZoom) is { } filling ? [Fills(filling, ladder.Telescope)] : [];
+        Filling.Of(without, added, jump => jump.AtEnd || !item.IsZoom) is { } filling ? [Fills(filling, ladder.Telescope, without.Usable.IsEmpty)] : [];
 
-    private static Remark Fills(Filling filling, TelescopeInUse telescope)
+    private static Remark Fills(Filling filling, TelescopeInUse telescope, bool isFirst)
     {
         var code = filling.Jump.Place switch
         {
@@ -115,6 +127,9 @@ public static class Reasons
             RemarkValue.Power("from", filling.Jump.FromPower),
             RemarkValue.Power("to", filling.Jump.ToPower),
             RemarkValue.Power("power", filling.Power),
-        ]);
+        ])
+        {
+            Variant = isFirst ? First : filling.IsBeyondTheRange ? Beyond : null,
+        };
     }
 }

@@ -8,7 +8,11 @@ namespace Evenstep.Planning.Advice;
 /// </summary>
 /// <param name="Code">Lower case with hyphens, the same in every language.</param>
 /// <param name="Values">What the words are about, by name.</param>
-public sealed record Remark(string Code, ImmutableArray<RemarkValue> Values);
+public sealed record Remark(string Code, ImmutableArray<RemarkValue> Values)
+{
+    /// <summary>What is special about this one, where the same code is said of unlike cases; null for the usual.</summary>
+    public string? Variant { get; init; }
+}
 
 /// <summary>A value of a remark: a number, a text, a list of either, several values together, or none.</summary>
 /// <param name="Name">As in the answer's JSON.</param>
@@ -25,6 +29,11 @@ public sealed record RemarkValue(string Name, object? Value, int Decimals = 0)
     public static RemarkValue Millimetres(string name, double millimetres) => new(name, millimetres, 2);
 
     public static RemarkValue Of(string name, object? value) => new(name, value);
+
+    /// <summary>Whether a figure is below another even when both are rounded for reading.</summary>
+    public bool ReadsBelow(RemarkValue other) => Read() < other.Read();
+
+    private double Read() => Math.Round((double)Value!, Decimals, MidpointRounding.AwayFromZero);
 
     /// <summary>The ids of items, and what the shop calls them.</summary>
     public static RemarkValue[] ItemsOf(ImmutableArray<Item> items) =>

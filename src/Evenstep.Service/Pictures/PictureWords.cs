@@ -12,6 +12,8 @@ internal sealed class PictureWords(Language language)
     private readonly Dictionary<Item, string> names = [];
     private readonly Dictionary<KitView, string> told = new(ReferenceEqualityComparer.Instance);
 
+    private const double AlmostAll = 99;
+
     /// <summary>Beside a ratio that counts twice.</summary>
     public const string Twice = "²";
 
@@ -69,8 +71,12 @@ internal sealed class PictureWords(Language language)
         RemarkValue.Ratio("ratio", jump.ToPower / jump.FromPower),
         RemarkValue.Of("twice", jump.AtEnd ? Twice : ""));
 
-    /// <summary>How much of the powers of use a ladder serves: rounded down, so that not quite all is never called all.</summary>
-    public string ServedBy(Ladder ladder) => Say("picture/served", RemarkValue.Of("percent", (int)((100 * ladder.Figures.ServedShare) + Tolerance.Value)));
+    /// <summary>How much of the powers of use a ladder serves; not quite all is never called all.</summary>
+    public string ServedBy(Ladder ladder)
+    {
+        var (share, percent) = (ladder.Figures.ServedShare, Rounded.To(100 * ladder.Figures.ServedShare, 0));
+        return Say("picture/served", RemarkValue.Of("percent", (int)(Tolerance.Below(share, 1) ? Math.Min(percent, AlmostAll) : percent)));
+    }
 
     private string MakeName(Item item) => item.Name is { } name ? Typesetting.Clean(name) : item.Optic switch
     {

@@ -26,12 +26,13 @@ internal static class VerdictWriter
 
     private static RemarkAnswer Fills(Filling filling, bool hadViews)
     {
-        var variant = !hadViews ? "first" : filling.Jump.Place switch
+        var variant = !hadViews ? Reasons.First : filling.Jump.Place switch
         {
             JumpPlace.LowEnd => "low-end",
             JumpPlace.HighEnd => "high-end",
             _ => null,
         };
+        variant = filling.IsBeyondTheRange ? $"{variant}/{Reasons.Beyond}" : variant;
         return Of(
             Verdict.FillsAStep,
             variant,

@@ -20,11 +20,11 @@ internal sealed class ExcludedAnswerConverter : JsonConverter<ExcludedAnswer>
     {
         if (value.Counts is { } counts)
         {
-            JsonSerializer.Serialize(writer, counts, AnswerJson.Shared.IReadOnlyDictionaryStringInt32);
+            JsonSerializer.Serialize(writer, counts, options.GetTypeInfo(typeof(IReadOnlyDictionary<string, int>)));
         }
         else
         {
-            JsonSerializer.Serialize(writer, value.Listed!, AnswerJson.Shared.IReadOnlyListExclusionAnswer);
+            JsonSerializer.Serialize(writer, value.Listed!, options.GetTypeInfo(typeof(IReadOnlyList<ExclusionAnswer>)));
         }
     }
 }

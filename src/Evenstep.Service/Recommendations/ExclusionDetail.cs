@@ -22,7 +22,7 @@ internal static class ExclusionDetail
         Excluded.ByRequest => ByRequest(problem, item),
         Excluded.Reticle => (problem.Demands.ReticleLeastPower is null ? null : "owned", []),
         Excluded.TooHeavy => (null, [new RemarkValue("massGrams", item.MassGrams ?? 0, 1), new RemarkValue("limit", problem.Limits.MaxItemMassGrams ?? 0, 1)]),
-        Excluded.BarrelTooWide => (null, [RemarkValue.Of("barrel", Words<Barrel>.Of(item.Optic.Barrel))]),
+        Excluded.BarrelTooWide => (problem.Telescopes.Length == 1 ? null : "any", [RemarkValue.Of("barrel", Words<Barrel>.Of(item.Optic.Barrel))]),
         Excluded.OutsidePowerRange => OutsidePowerRange(problem, item),
         Excluded.EyeReliefTooShort => EyeReliefTooShort(problem, item),
         Excluded.ApparentFieldTooNarrow => (null,

@@ -20,6 +20,8 @@ internal sealed class Language
         Barrel = "{0}in",
         MadeUpTelescope = "telescope {0}",
         MadeUpOwned = "your item {0}",
+        And = " and ",
+        Or = " or ",
     };
 
     public static readonly Language German = new()
@@ -31,7 +33,9 @@ internal sealed class Language
         Money = "{0} {1}",
         Barrel = "{0} Zoll",
         MadeUpTelescope = "Teleskop {0}",
-        MadeUpOwned = "Ihr Teil {0}",
+        MadeUpOwned = "Nr. {0} Ihrer Ausrüstung",
+        And = " und ",
+        Or = " oder ",
     };
 
     /// <summary>The first is spoken where none is asked for.</summary>
@@ -56,8 +60,21 @@ internal sealed class Language
     /// <summary>What a telescope without a name of its own is called, by its place.</summary>
     public required string MadeUpTelescope { get; init; }
 
-    /// <summary>What an owned item without a name or an id of its own is called, by its place.</summary>
+    /// <summary>What an owned item without a name or an id of its own is called, by its place, after any preposition.</summary>
     public required string MadeUpOwned { get; init; }
+
+    /// <summary>What stands before the last of several.</summary>
+    public required string And { get; init; }
+
+    /// <summary>What stands before the last of several of which one will do.</summary>
+    public required string Or { get; init; }
+
+    /// <summary>Several as prose lists them.</summary>
+    /// <param name="parts">At least one.</param>
+    /// <param name="either">Whether one of them will do.</param>
+    public string List(IReadOnlyList<string> parts, bool either = false) => parts.Count < 2
+        ? string.Concat(parts)
+        : string.Join(", ", parts.SkipLast(1)) + (either ? Or : And) + parts[^1];
 
     private static FrozenDictionary<string, string> Together(params ReadOnlySpan<FrozenDictionary<string, string>> tables) =>
         tables.ToArray().SelectMany(table => table).ToFrozenDictionary(StringComparer.Ordinal);

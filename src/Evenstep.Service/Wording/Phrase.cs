@@ -25,7 +25,7 @@ internal static class Phrase
     public static RemarkAnswer Of(string section, Remark remark, string? variant = null) => new()
     {
         Code = remark.Code,
-        Text = new Sentence(variant is null ? $"{section}/{remark.Code}" : $"{section}/{remark.Code}/{variant}", remark.Values),
+        Text = new Sentence((variant ?? remark.Variant) is { } special ? $"{section}/{remark.Code}/{special}" : $"{section}/{remark.Code}", remark.Values),
         Values = ValuesOf(remark.Values),
     };
 

@@ -1,3 +1,5 @@
+using Evenstep.Planning.Optics;
+
 namespace Evenstep.Service.Wording;
 
 /// <summary>
@@ -6,6 +8,9 @@ namespace Evenstep.Service.Wording;
 /// </summary>
 internal static class Rounded
 {
+    /// <summary>Those of <see cref="Tolerance.Value"/>.</summary>
+    private const int PlacesWithoutNoise = 9;
+
     public static double Power(double power) => To(power, 1);
 
     public static double DriftSeconds(double seconds) => To(seconds, 1);
@@ -30,5 +35,10 @@ internal static class Rounded
     /// <summary>Written with two places always.</summary>
     public static decimal Money(decimal amount) => decimal.Round(amount, 2) + 0.00m;
 
-    public static double To(double value, int decimals) => Math.Round(value, decimals, MidpointRounding.AwayFromZero);
+    /// <summary>A half is rounded up also where the noise of floating point puts it a trifle below, so that one figure reckoned in two
+    /// ways reads the same.</summary>
+    public static double To(double value, int decimals) => Math.Round(Math.Round(value, PlacesWithoutNoise), decimals, MidpointRounding.AwayFromZero);
+
+    /// <summary>Whether two figures differ by nothing but the noise of floating point.</summary>
+    public static bool AreEqual(double one, double other) => Math.Abs(one - other) <= Tolerance.Value * Math.Max(1, Math.Abs(one));
 }

@@ -28,14 +28,52 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
     /// <summary>The sentence in words.</summary>
     public string In(Language language)
     {
+        var words = Words(language, new Precision(FiguresIn(language)));
+        return BeginsWithMadeUpName(language) ? string.Concat(words[..1].ToUpperInvariant(), words.AsSpan(1)) : words;
+    }
+
+    private string Words(Language language, Precision precision)
+    {
         var words = new StringBuilder();
-        foreach (var part in Parts.GetOrAdd(language.Sentences[Key], TakeApart))
+        foreach (var part in PartsIn(language))
         {
-            words.Append(part.Text).Append(part.Name is null ? "" : Fill(part, language));
+            words.Append(part.Text).Append(part.Name is null ? "" : Fill(part, language, precision));
         }
 
         return words.ToString();
     }
+
+    private Part[] PartsIn(Language language) => Parts.GetOrAdd(language.Sentences[Key], TakeApart);
+
+    /// <summary>The figures that the sentence and those within it show, each with how it is written.</summary>
+    private IEnumerable<(string How, double Figure)> FiguresIn(Language language) =>
+        from part in PartsIn(language)
+        where part.Name is not null
+        from figure in ValueOf(part.Name!) switch
+        {
+            double one => [(part.How, one)],
+            double[] list => list.Select(one => (part.How, one)),
+            Sentence inner => inner.FiguresIn(language),
+            Sentence[] inner => inner.SelectMany(one => one.FiguresIn(language)),
+            _ => [],
+        }
+        select figure;
+
+    /// <summary>A name from the request keeps its small letter at the start of a sentence; one of ours is no name.</summary>
+    private bool BeginsWithMadeUpName(Language language) => PartsIn(language)[0] is { Text: "", Name: { } name, How: var how } && ValueOf(name) switch
+    {
+        Sentence inner => inner.BeginsWithMadeUpName(language),
+        string[] list => IsMadeUp(list[0], how),
+        string one => IsMadeUp(one, how),
+        _ => false,
+    };
+
+    private static bool IsMadeUp(string name, string how) => how switch
+    {
+        "telescope" => MadeUpName.PlaceOfTelescope(name) is not null,
+        "item" => MadeUpName.PlaceOfOwned(name) is not null,
+        _ => false,
+    };
 
     private static Part[] TakeApart(string sentence)
     {
@@ -50,33 +88,34 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
         return [.. parts, new Part(sentence[end..], null, "")];
     }
 
-    private string Fill(Part part, Language language)
+    private string Fill(Part part, Language language, Precision precision)
     {
         var value = ValueOf(part.Name!);
         return value is Array list
-            ? string.Join(", ", list.Cast<object>().Select(one => InWords(one, part.How, language)))
-            : InWords(value, part.How, language);
+            ? language.List([.. list.Cast<object>().Select(one => InWords(one, part.How, language, precision)).Distinct()], part.How == "or")
+            : InWords(value, part.How, language, precision);
     }
 
     private object ValueOf(string name) => Values.First(one => one.Name == name).Value!;
 
-    private string InWords(object value, string how, Language language) => how switch
+    private string InWords(object value, string how, Language language, Precision precision) => how switch
     {
-        "x" => Framed(language.Power, Number(value, "0", language)),
-        "deg" => Number(value, "0.##", language) + "°",
-        "mm" => Number(value, "0.##", language) + " mm",
+        "x" or "about" => Framed(language.Power, Number(value, precision.PlacesFor(how), language)),
+        "deg" => Number(value, precision.PlacesFor(how), language) + "°",
+        "mm" => Number(value, precision.PlacesFor(how), language) + " mm",
+        "g" => Number(value, precision.PlacesFor(how), language) + " g",
+        "cone" => "f/" + Number(value, precision.PlacesFor(how), language),
+        "factor" or "whole" or "tenths" => Number(value, precision.PlacesFor(how), language),
         "ratio" => Number(value, "0.00", language),
-        "whole" => Number(value, "0", language),
-        "tenths" => Number(value, "0.#", language),
-        "g" => Number(value, "0.#", language) + " g",
         "money" => Framed(language.Money, Number(value, "N2", language), ValueOf(Currency)),
         "barrel" => Framed(language.Barrel, Number(InchesOf(value is Barrel known ? Words<Barrel>.Of(known) : (string)value), "0.###", language)),
-        "cone" => "f/" + Number(value, "0.#", language),
-        "factor" => Number(value, "0.##", language),
         "telescope" => MadeUpName.PlaceOfTelescope((string)value) is { } place ? Framed(language.MadeUpTelescope, place) : (string)value,
         "item" => MadeUpName.PlaceOfOwned((string)value) is { } place ? Framed(language.MadeUpOwned, place) : (string)value,
-        _ => value is Sentence sentence ? sentence.In(language) : Convert.ToString(value, language.Numbers)!,
+        _ => value is Sentence sentence ? sentence.Words(language, precision) : Convert.ToString(value, language.Numbers)!,
     };
+
+    private static string Number(object value, int places, Language language) =>
+        Number(value is double figure ? Rounded.To(figure, places) : value, "0." + new string('#', places), language);
 
     private static string Number(object value, string format, Language language) => ((IFormattable)value).ToString(format, language.Numbers);
 

@@ -25,12 +25,14 @@ public sealed class CautionsTests
 
     [Theory]
     [InlineData(7, false)]
+    [InlineData(6.98, false)]
     [InlineData(6.9, true)]
     public void An_exit_pupil_under_0_7_mm_is_narrow(double focalLengthMm, bool isNarrow) =>
         Assert.Equal(isNarrow, CodesOf(Owning(Some.Eyepiece(focalLengthMm))).Contains(Cautions.ExitPupilNarrow));
 
     [Theory]
     [InlineData(6, false)]
+    [InlineData(5.998, false)]
     [InlineData(5.9, true)]
     public void An_exit_pupil_over_the_eyes_pupil_is_wide(double pupilMm, bool isWide)
     {
@@ -45,6 +47,7 @@ public sealed class CautionsTests
     [InlineData(Barrel.Inch0965, 150, false)]
     [InlineData(Barrel.Inch0965, 151, true)]
     [InlineData(Barrel.Inch125, 400, false)]
+    [InlineData(Barrel.Inch125, 400.04, false)]
     [InlineData(Barrel.Inch125, 401, true)]
     [InlineData(Barrel.Inch2, 1000, false)]
     [InlineData(Barrel.Inch2, 1001, true)]
@@ -86,6 +89,7 @@ public sealed class CautionsTests
 
     [Theory]
     [InlineData(45, false)]
+    [InlineData(44.9996, false)]
     [InlineData(44.9, true)]
     public void A_zoom_is_narrow_below_45_degrees(double fieldDeg, bool isNarrow) =>
         Assert.Equal(isNarrow, CodesOf(Owning(Some.Zoom(8, 24, fieldAtLongestDeg: fieldDeg))).Contains(Cautions.ZoomFieldNarrow));
@@ -101,6 +105,41 @@ public sealed class CautionsTests
         Assert.Equal(5.0, ValueOf(note, "focalRatio"));
         Assert.Equal(["slow"], (string[])ValueOf(note, "itemIds"));
         Assert.Equal([6.0], (double[])ValueOf(note, "fastestFocalRatios"));
+    }
+
+    [Theory]
+    [InlineData(5, 4.96, false)]
+    [InlineData(5, 4.9, true)]
+    public void A_light_cone_is_too_steep_by_what_focal_ratios_are_told_apart_by(double fastest, double focalRatio, bool isTooSteep)
+    {
+        var telescope = Some.InUse(Some.Telescope(200, 200 * focalRatio), lowest: 50, highest: 300);
+
+        var notes = KitNotes.Of(Kit.Of(Some.Problem(telescope, owned: [For(Some.Eyepiece(10), fastest)]), []));
+
+        Assert.Equal(isTooSteep, notes.Any(note => note.Code == KitNotes.FastTelescope));
+    }
+
+    [Fact]
+    public void The_tightest_eye_relief_is_named_first()
+    {
+        Item[] bought = [Some.Eyepiece(10, eyeReliefMm: 9, id: "c"), Some.Eyepiece(12, eyeReliefMm: 8.5, id: "d"), Some.Eyepiece(15, eyeReliefMm: 9, id: "a")];
+
+        var caution = Cautions.Of(Kit.Of(Owning(), [.. bought])).Single(one => one.Code == Cautions.EyeReliefTight);
+
+        Assert.Equal(["d", "a", "c"], (string[])ValueOf(caution, "itemIds"));
+    }
+
+    [Theory]
+    [InlineData(3.53, true)]
+    [InlineData(3.51, false)]
+    public void A_focuser_is_mentioned_only_where_it_keeps_the_eye_from_noticeably_lower_powers(double pupilMm, bool isMentioned)
+    {
+        // At f/10 the longest practical eyepiece shows an exit pupil of 3.2 mm; 1.1 times as much is 3.52 mm.
+        var observer = new Observer { PupilMm = pupilMm };
+
+        var notes = KitNotes.Of(Kit.Of(Some.Problem(observer: observer), []));
+
+        Assert.Equal(isMentioned, notes.Any(note => note.Code == KitNotes.RangeSetByBarrel));
     }
 
     [Fact]

@@ -38,6 +38,28 @@ public sealed class ReasonsTests
     public void A_zoom_covers_a_stretch_and_may_reach_an_end() =>
         Assert.Equal([Reasons.ZoomCovers, Reasons.ReachesHighEnd], ReasonsFor(Some.Zoom(5, 10), owned: [Some.Eyepiece(20)]).Select(reason => reason.Code));
 
+    [Theory]
+    [InlineData(4.0, 21.0, Reasons.ReachesHighEnd, Reasons.Beyond)]
+    [InlineData(5.0, 21.0, Reasons.ReachesHighEnd, null)]
+    [InlineData(6.0, 21.0, Reasons.ReachesHighEnd, null)]
+    [InlineData(24.0, 5.0, Reasons.ReachesLowEnd, Reasons.Beyond)]
+    [InlineData(20.0, 5.0, Reasons.ReachesLowEnd, null)]
+    [InlineData(15.0, null, Reasons.FillsStep, Reasons.First)]
+    public void A_reason_tells_apart_what_comes_first_and_what_lies_a_little_beyond_the_range(double focalLengthMm, double? ownedMm, string code, string? variant)
+    {
+        var reason = ReasonsFor(Some.Eyepiece(focalLengthMm), ownedMm is { } mm ? [Some.Eyepiece(mm)] : []).Single();
+
+        Assert.Equal((code, variant), (reason.Code, reason.Variant));
+    }
+
+    [Fact]
+    public void A_zoom_whose_powers_all_lie_beyond_an_end_covers_them_and_not_a_point()
+    {
+        var reason = ReasonsFor(Some.Zoom(21, 24), [Some.Eyepiece(5)]).Single(one => one.Code == Reasons.ZoomCovers);
+
+        Assert.Equal((1000 / 24.0, 1000 / 21.0), (ValueOf(reason, "from"), ValueOf(reason, "to")));
+    }
+
     [Fact]
     public void A_barlow_names_the_eyepieces_of_which_it_makes_powers()
     {
@@ -75,7 +97,7 @@ public sealed class ReasonsTests
         return reason.Code switch
         {
             Reasons.FillsStep or Reasons.ReachesLowEnd or Reasons.ReachesHighEnd => Fills(reason, added, views.Except(added)),
-            Reasons.ZoomCovers => added.Any(view => view.Barlow is null && IsNear(view.Scale.Cut(view.LowestPower), reason, "from") && IsNear(view.Scale.Cut(view.HighestPower), reason, "to")),
+            Reasons.ZoomCovers => added.Any(view => view.Barlow is null && Covers(view, reason)),
             Reasons.BarlowAdds => added.Select(view => Math.Round(view.LowestPower, 6)).Order().SequenceEqual(((double[])ValueOf(reason, "powers")).Select(power => Math.Round(power, 6))),
             Reasons.AskedFor => planned.Asked.Preferences.MustInclude.Contains(id),
             Reasons.Frames => planned.Asked.Preferences.MustFrame.Any(frame =>
@@ -106,6 +128,13 @@ public sealed class ReasonsTests
             _ => true,
         };
         return isFree && isAtItsEnd && own.Exists(view => view.Scale.Cut(power) >= from * (1 - Little) && view.Scale.Cut(power) <= to * (1 + Little));
+    }
+
+    /// <summary>Its powers of use; all that it has, where none of them lies within the range.</summary>
+    private static bool Covers(OracleView view, Remark reason)
+    {
+        var (from, to) = (view.Scale.Cut(view.LowestPower), view.Scale.Cut(view.HighestPower));
+        return from < to ? IsNear(from, reason, "from") && IsNear(to, reason, "to") : IsNear(view.LowestPower, reason, "from") && IsNear(view.HighestPower, reason, "to");
     }
 
     private static bool IsNear(double power, Remark reason, string name) => Math.Abs(power / (double)ValueOf(reason, name) - 1) < Little;

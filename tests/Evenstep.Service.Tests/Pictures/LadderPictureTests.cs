@@ -44,6 +44,34 @@ public sealed class LadderPictureTests
 
     [Theory]
     [MemberData(nameof(Batches))]
+    public void What_is_served_is_rounded_but_never_up_to_all(int batch) => Assert.All(ScenesOf(batch), scene =>
+    {
+        foreach (var ladder in scene.Stages.SelectMany(stage => stage.Kit.Ladders))
+        {
+            var percent = Math.Round(100 * ladder.Figures.ServedShare, MidpointRounding.AwayFromZero);
+            var expected = percent == 100 && ladder.Figures.ServedShare < 1 - 1e-6 ? 99 : percent;
+            Assert.Equal($"{expected}% served", new PictureWords(Language.English).ServedBy(ladder));
+        }
+    });
+
+    [Fact]
+    public void An_item_without_a_name_or_an_id_is_called_as_in_the_answer()
+    {
+        var scene = Scenes.Of("""
+            {
+              "telescopes": [ { "apertureMm": 100, "focalLengthMm": 1000, "focuserBarrel": "1.25in" } ],
+              "owned": [ { "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in" } ],
+              "catalogue": { "currency": "EUR", "items": [] },
+              "limits": { "budget": 0 }
+            }
+            """);
+
+        Assert.Contains("20 mm eyepiece (your item 1), yours.", Drawn(scene).Description, StringComparison.Ordinal);
+        Assert.Contains("Okular 20 mm (Nr. 1 Ihrer Ausrüstung), eigen.", new Picture(LadderPicture.Draw(scene, Language.German)).Description, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(Batches))]
     public void Every_step_is_drawn_and_the_wide_ones_are_told_in_words(int batch) => Assert.All(ScenesOf(batch), scene =>
     {
         var picture = Drawn(scene);

@@ -9,10 +9,10 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
     private const string Capstan = "telescope=capstan-152";
 
     [Theory]
-    [InlineData("kelpstone-5-5", Capstan, "fills-a-step", "Reaches up to 221x; so far there is nothing above 103x, and the highest power of use is 200x.")]
-    [InlineData("ropewalk-34-8", "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in", "fills-a-step", "Gives a first view, 35x; of use are 34x to 200x.")]
-    [InlineData("kelpstone-5-5", Capstan + "&wearsSpectacles=true", "not-usable", "Of no use here. Its eye relief is 9.5 mm; 15 mm is needed.")]
-    [InlineData("ropewalk-34-8", Capstan, "not-usable", "Of no use here. Its 2in barrel fits no focuser here.")]
+    [InlineData("kelpstone-5-5", Capstan, "fills-a-step", "Covers the high end with 221x: a little above the highest useful power, 200x, but near enough. So far the highest power is 103x.")]
+    [InlineData("ropewalk-34-8", "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in", "fills-a-step", "Gives a first view, 35x; powers from 34x to 200x are useful.")]
+    [InlineData("kelpstone-5-5", Capstan + "&wearsSpectacles=true", "not-usable", "Of no use with this telescope. Its eye relief is 9.5 mm; 15 mm is needed.")]
+    [InlineData("ropewalk-34-8", Capstan, "not-usable", "Of no use with this telescope. Its 2in barrel does not fit the focuser.")]
     [InlineData("ebbwick-23-7", Capstan, "repeats", "You have it already.")]
     [InlineData("stayrope-2x", "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in", "changes-nothing", "Changes nothing: you have no eyepiece that fits it.")]
     [InlineData("leadline-11-7", Capstan, "changes-nothing", "Changes nothing: a reticle eyepiece is for guiding and measuring, and adds no view.")]
