@@ -1,4 +1,5 @@
 using Evenstep.Service.Door;
+using Evenstep.Service.Errors;
 using Evenstep.Service.Wording;
 using Microsoft.Net.Http.Headers;
 
@@ -14,6 +15,7 @@ internal static class AnswerHeaders
         {
             SayLanguage(context.Response.Headers);
             SayForms(context);
+            LetNobodyKeepErrors(context.Response);
             context.Response.Headers.XContentTypeOptions = "nosniff";
             return Task.CompletedTask;
         });
@@ -27,6 +29,19 @@ internal static class AnswerHeaders
         {
             var headers = context.Response.Headers;
             headers.Vary = string.Join(", ", [HeaderNames.Accept, .. headers.Vary]);
+        }
+    }
+
+    /// <summary>A cache may keep some errors unasked (RFC 9111, section 4.2.2), such as that there is no such thing; there may be one soon.</summary>
+    private static void LetNobodyKeepErrors(HttpResponse response)
+    {
+        if (response.ContentType == ProblemResult.ContentType)
+        {
+            response.Headers.CacheControl = "no-store";
+
+            // Of the framework, where an exception is answered; they say no more.
+            response.Headers.Remove(HeaderNames.Pragma);
+            response.Headers.Remove(HeaderNames.Expires);
         }
     }
 

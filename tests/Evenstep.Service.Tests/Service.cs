@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Tests.Http;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.Extensions.DependencyInjection;
@@ -82,6 +83,7 @@ public sealed class Service : WebApplicationFactory<Program>
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
         data.Configure(builder);
+        builder.ConfigureServices(services => services.AddSingleton<IStartupFilter, DocumentGuard>());
         foreach (var (key, value) in settings)
         {
             builder.UseSetting(key, value);

@@ -18,7 +18,8 @@ internal static class AssessmentRoutes
             .WithName("assess")
             .WithTags("Assessments")
             .RequireCors(PageOrigins.Policy)
-            .WithMetadata(new TakesBody(AssessmentFields.Body, "assessment"), OfferedForms.JsonOrPicture);
+            .WithMetadata(new TakesBody(AssessmentFields.Body, "assessment"), OfferedForms.JsonOrPicture)
+            .Refuses(ProblemKind.NotFound, ProblemKind.StorageAway);
 
     /// <summary>Assesses a kit: its views, its steps, and what it repeats. Nothing is bought.</summary>
     /// <remarks>

@@ -47,7 +47,7 @@ internal sealed class BatchResult(BatchDesk desk, KeyRate? rate) : IResult, ISta
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
     {
         builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(BatchAnswer), [BatchRoutes.MediaType]));
-        builder.Metadata.Add(SpeaksLanguages.Yes);
+        builder.Metadata.Add(RequestHeader.AcceptLanguage);
     }
 
     private Task AnswerAllAsync(HttpContext context, BatchLineWriter lines)

@@ -2,9 +2,9 @@ using System.Net.Mime;
 using System.Reflection;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Door;
+using Evenstep.Service.Errors;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Reading;
-using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.Metadata;
 using Serilog;
 
@@ -27,7 +27,8 @@ internal sealed class AnswerResult<T>(FinishedAnswer answer, bool isNew) : IResu
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
     {
         builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), [MediaTypeNames.Application.Json]));
-        builder.Metadata.Add(SpeaksLanguages.Yes);
+        builder.Metadata.Add(RequestHeader.AcceptLanguage);
+        builder.Metadata.Add(new MayRefuse(ProblemKind.NotFound, ProblemKind.WorkLimit, ProblemKind.StorageAway));
     }
 }
 

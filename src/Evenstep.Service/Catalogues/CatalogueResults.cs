@@ -1,5 +1,6 @@
 using System.Net.Mime;
 using System.Reflection;
+using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -31,7 +32,11 @@ internal sealed class StoredResult(Change change) : IResult, IEndpointMetadataPr
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
     {
         builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(StoredCatalogueAnswer), [MediaTypeNames.Application.Json]));
-        builder.Metadata.Add(SpeaksLanguages.Yes);
+        builder.Metadata.Add(RequestHeader.AcceptLanguage);
+        builder.Metadata.Add(RequestHeader.IfMatch);
+        builder.Metadata.Add(RequestHeader.IfNoneMatch);
+        builder.Metadata.Add(new SendsHeaders(StatusCodes.Status200OK, AnswerHeader.ETag));
+        builder.Metadata.Add(new MayRefuse(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageAway, ProblemKind.StorageFull));
     }
 }
 
@@ -43,6 +48,12 @@ internal sealed class ContentResult(Catalogue catalogue, CatalogueForm form) : I
         var response = httpContext.Response;
         var headers = response.GetTypedHeaders();
         var version = catalogue.Version! + form.TagEnding;
+        if (Preconditions.RefusalOfRead(httpContext.Request, version) is { } refusal)
+        {
+            await refusal.ExecuteAsync(httpContext);
+            return;
+        }
+
         headers.ETag = Preconditions.TagOf(version);
 
         // It may be kept, but not shown without asking whether it is still the one.
@@ -59,6 +70,13 @@ internal sealed class ContentResult(Catalogue catalogue, CatalogueForm form) : I
         await response.Body.WriteAsync(content, httpContext.RequestAborted);
     }
 
-    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
+    {
         builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status304NotModified));
+        builder.Metadata.Add(RequestHeader.IfMatchOfRead);
+        builder.Metadata.Add(RequestHeader.IfNoneMatchOfRead);
+        builder.Metadata.Add(new SendsHeaders(StatusCodes.Status200OK, AnswerHeader.ETag, AnswerHeader.CacheControl));
+        builder.Metadata.Add(new SendsHeaders(StatusCodes.Status304NotModified, AnswerHeader.ETag, AnswerHeader.CacheControl));
+        builder.Metadata.Add(new MayRefuse(ProblemKind.NotFound, ProblemKind.PreconditionFailed, ProblemKind.StorageAway));
+    }
 }

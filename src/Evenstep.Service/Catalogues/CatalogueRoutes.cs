@@ -22,10 +22,10 @@ internal static class CatalogueRoutes
         catalogues.MapGet("/{id}", Get).WithName("get-catalogue").WithMetadata(OfferedForms.JsonOrCsv, new GivesBody(CatalogueFields.Stored, Examples) { Csv = CsvExample });
         catalogues.MapPut("/{id}", PutAsync).WithName("put-catalogue")
             .WithMetadata(CatalogueBody.Rule, CsvQuery.OfItems, new TakesBody(CatalogueFields.Stored, Examples) { Csv = CsvExample })
-            .Produces<StoredCatalogueAnswer>(StatusCodes.Status201Created)
-            .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
-        catalogues.MapDelete("/{id}", DeleteAsync).WithName("delete-catalogue").WithMetadata(OfferedForms.Nothing)
-            .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
+            .WithMetadata(new SendsHeaders(StatusCodes.Status201Created, AnswerHeader.ETag, AnswerHeader.Location))
+            .Produces<StoredCatalogueAnswer>(StatusCodes.Status201Created);
+        catalogues.MapDelete("/{id}", DeleteAsync).WithName("delete-catalogue").WithMetadata(OfferedForms.Nothing, RequestHeader.IfMatch, RequestHeader.IfNoneMatch)
+            .Refuses(ProblemKind.NotFound, ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageAway, ProblemKind.StorageFull);
         catalogues.MapItems();
     }
 

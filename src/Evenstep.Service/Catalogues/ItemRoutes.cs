@@ -20,14 +20,18 @@ internal static class ItemRoutes
     private static readonly DoorRule OfOne = new([MergePatchType], 2, "An item needs no more.");
     private static readonly DoorRule OfMany = new([NdjsonType, MediaTypeNames.Text.Csv], CatalogueBody.MostMebibytes, "Send the changes in several parts.");
 
+    private static readonly SendsHeaders NamesTypes = new(StatusCodes.Status415UnsupportedMediaType, AnswerHeader.AcceptPatch);
+
     public static void MapItems(this IEndpointRouteBuilder catalogues)
     {
         catalogues.MapPatch("/{id}/items/{itemId}", PatchOneAsync).WithName("patch-item")
             .WithMetadata(OfOne, new TakesBody(ItemFields.Changes, "item-changes") { MediaType = MergePatchType })
-            .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
+            .WithMetadata(NamesTypes)
+            .Refuses(ProblemKind.NotFound);
         catalogues.MapPatch("/{id}/items", PatchManyAsync).WithName("patch-items")
             .WithMetadata(OfMany, CsvQuery.OfChanges, new TakesBody(ItemFields.Changes, "item-changes") { MediaType = NdjsonType, Csv = CsvExample })
-            .Refuses(ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageFull);
+            .WithMetadata(NamesTypes)
+            .Refuses(ProblemKind.NotFound);
     }
 
     /// <summary>Changes one item of a catalogue, by a JSON Merge Patch (RFC 7396).</summary>
@@ -98,7 +102,7 @@ internal static class ItemRoutes
     {
         if (refusal.Kind == ProblemKind.UnsupportedMediaType)
         {
-            request.HttpContext.Response.Headers["Accept-Patch"] = string.Join(", ", rule.MediaTypes);
+            request.HttpContext.Response.Headers[AnswerHeader.AcceptPatch.Name] = string.Join(", ", rule.MediaTypes);
         }
 
         return refusal;

@@ -32,6 +32,11 @@ internal sealed class Preconditions
         : ifNoneMatch is not null && Matches(ifNoneMatch, version, strongly: false) ? Failed("If-None-Match", ifNoneMatch, version)
         : null;
 
+    /// <summary>The answer to a question about something else than this version; null where it may be answered. Headers that cannot be read ask for nothing.</summary>
+    public static ProblemResult? RefusalOfRead(HttpRequest request, string version) =>
+        !TryRead(request.Headers.IfMatch, out var ifMatch) || ifMatch is null || Matches(ifMatch, version, strongly: true) ? null : new ProblemResult(
+            ProblemKind.PreconditionFailed, $"`If-Match: {string.Join(", ", ifMatch)}` was given, but what there is has the entity tag {TagOf(version)}. Leave the header out to get it.");
+
     /// <summary>Whether whoever asks has this version already. Headers that cannot be read ask for nothing.</summary>
     public static bool IsKnown(HttpRequest request, string version) =>
         TryRead(request.Headers.IfNoneMatch, out var ifNoneMatch) && ifNoneMatch is not null && Matches(ifNoneMatch, version, strongly: false);

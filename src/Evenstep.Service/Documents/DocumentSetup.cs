@@ -32,7 +32,7 @@ internal static class DocumentSetup
             document.OperationFilter<QueryOfOperation>();
             document.OperationFilter<ErrorsOfOperation>();
             document.OperationFilter<PictureOfOperation>();
-            document.OperationFilter<LanguagesOfOperation>();
+            document.OperationFilter<HeadersOfOperation>();
             document.SchemaFilter<AnswerSchemas>();
             document.DocumentFilter<TagsOfDocument>();
         });

@@ -5,20 +5,22 @@ using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace Evenstep.Service.Documents;
 
-/// <summary>Says of each error that an operation may answer which kinds of it there are.</summary>
+/// <summary>Says which errors an operation may answer.</summary>
 internal sealed class ErrorsOfOperation : IOperationFilter
 {
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
-        foreach (var (status, response) in operation.Responses ?? [])
+        operation.Responses ??= [];
+        foreach (var kinds in Refusals.Of([.. context.ApiDescription.ActionDescriptor.EndpointMetadata]).GroupBy(kind => kind.Status))
         {
-            var kinds = ProblemKind.All.Where(kind => kind != ProblemKind.NotReady && kind.Status.ToString(CultureInfo.InvariantCulture) == status).ToList();
-            if (kinds.Count > 0 && !IsHealth(context))
+            operation.Responses[kinds.Key.ToString(CultureInfo.InvariantCulture)] = new OpenApiResponse
             {
-                response.Description = string.Join(" ", kinds.Select(kind => $"{kind.Title} (`{kind.Type}`)."));
-            }
+                Description = string.Join(" ", kinds.Select(kind => $"{kind.Title} (`{kind.Type}`).")),
+                Content = new Dictionary<string, IOpenApiMediaType>
+                {
+                    [ProblemResult.ContentType] = new OpenApiMediaType { Schema = context.SchemaGenerator.GenerateSchema(typeof(ProblemDocument), context.SchemaRepository) },
+                },
+            };
         }
     }
-
-    private static bool IsHealth(OperationFilterContext context) => context.ApiDescription.RelativePath?.StartsWith("health", StringComparison.Ordinal) is true;
 }

@@ -1,4 +1,5 @@
 using System.Net.Mime;
+using Evenstep.Service.Door;
 using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Documents;
@@ -10,6 +11,9 @@ internal sealed record TakesBody(Shape Body, string Examples)
 {
     /// <summary>What it is sent as; of lines, the table reads each.</summary>
     public string MediaType { get; init; } = MediaTypeNames.Application.Json;
+
+    /// <summary>Whether it is lines, each JSON of its own.</summary>
+    public bool IsLines => MediaType == AnswerForm.Lines.MediaType;
 
     /// <summary>An example of the CSV that it takes too; null if it takes none.</summary>
     public string? Csv { get; init; }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Net.Mime;
 using Microsoft.Net.Http.Headers;
 
@@ -8,7 +9,7 @@ internal sealed class AnswerForm
 {
     public static readonly AnswerForm Json = new(MediaTypeNames.Application.Json);
     public static readonly AnswerForm Csv = new(MediaTypeNames.Text.Csv);
-    public static readonly AnswerForm Picture = new(MediaTypeNames.Image.Svg);
+    public static readonly AnswerForm Picture = new(MediaTypeNames.Image.Svg) { Headers = [AnswerHeader.ContentSecurityPolicy] };
     public static readonly AnswerForm Lines = new("application/x-ndjson");
 
     private readonly MediaTypeHeaderValue whole;
@@ -21,6 +22,9 @@ internal sealed class AnswerForm
     }
 
     public string MediaType { get; }
+
+    /// <summary>Which headers an answer has for its form's sake.</summary>
+    public ImmutableArray<AnswerHeader> Headers { get; private init; } = [];
 
     /// <summary>The media type with its character set.</summary>
     public string ContentType { get; }

@@ -20,6 +20,9 @@ internal sealed class OfferedForms
     /// <summary>What the endpoint of a request offers: JSON only, unless its metadata say otherwise.</summary>
     public static OfferedForms Of(HttpContext context) => context.GetEndpoint()?.Metadata.GetMetadata<OfferedForms>() ?? JsonOnly;
 
+    /// <summary>The same by the metadata of an endpoint.</summary>
+    public static OfferedForms Of(IReadOnlyList<object> metadata) => metadata.OfType<OfferedForms>().LastOrDefault() ?? JsonOnly;
+
     /// <summary>The form that the answer to a request takes, which has been found acceptable.</summary>
     public static AnswerForm FormFor(HttpRequest request) => Of(request.HttpContext).Choose(request.Headers.Accept)!;
 

@@ -6,8 +6,9 @@ namespace Evenstep.Service.Door;
 /// <summary>Turns away what no endpoint of a group can answer, before its handler is asked.</summary>
 internal static class Threshold
 {
-    public static RouteGroupBuilder WithThreshold(this RouteGroupBuilder routes) => routes.AddEndpointFilter((context, next) =>
-        RefusalOf(context.HttpContext.Request) is { } refusal ? ValueTask.FromResult<object?>(refusal) : next(context));
+    public static RouteGroupBuilder WithThreshold(this RouteGroupBuilder routes) => routes
+        .WithMetadata(new BehindThreshold())
+        .AddEndpointFilter((context, next) => RefusalOf(context.HttpContext.Request) is { } refusal ? ValueTask.FromResult<object?>(refusal) : next(context));
 
     private static ProblemResult? RefusalOf(HttpRequest request) => FrontDoor.RefusalOfAccept(request) ?? RefusalOfQuery(request);
 
@@ -24,3 +25,6 @@ internal static class Threshold
         return ProblemResult.Of(faults, "query");
     }
 }
+
+/// <summary>Marks the endpoints of a group with a threshold, which are also those that want a key where there are any.</summary>
+internal sealed record BehindThreshold;

@@ -1,14 +1,15 @@
 using System.Collections.Immutable;
+using Evenstep.Service.Door;
 
 namespace Evenstep.Service.Errors;
 
 /// <summary>A kind of error answer: a stable URI reference with the words that never change (RFC 9457).</summary>
-internal sealed record ProblemKind(string Name, int Status, string Title)
+internal sealed record ProblemKind(string Name, int Status, string Title, params ImmutableArray<AnswerHeader> Headers)
 {
     public static readonly ProblemKind InvalidJson = new("invalid-json", StatusCodes.Status400BadRequest, "The body is not JSON");
     public static readonly ProblemKind InvalidRequest = new("invalid-request", StatusCodes.Status400BadRequest, "The request cannot be understood");
-    public static readonly ProblemKind Unauthorized = new("unauthorized", StatusCodes.Status401Unauthorized, "A key is needed");
-    public static readonly ProblemKind Forbidden = new("forbidden", StatusCodes.Status403Forbidden, "This is not allowed to whoever asks");
+    public static readonly ProblemKind Unauthorized = new("unauthorized", StatusCodes.Status401Unauthorized, "A key is needed", AnswerHeader.WwwAuthenticate);
+    public static readonly ProblemKind Forbidden = new("forbidden", StatusCodes.Status403Forbidden, "This is not allowed to whoever asks", AnswerHeader.WwwAuthenticate);
     public static readonly ProblemKind NotFound = new("not-found", StatusCodes.Status404NotFound, "There is no such thing");
     public static readonly ProblemKind MethodNotAllowed = new("method-not-allowed", StatusCodes.Status405MethodNotAllowed, "This method is not allowed here");
     public static readonly ProblemKind NotAcceptable = new("not-acceptable", StatusCodes.Status406NotAcceptable, "No answer that is acceptable");
@@ -16,12 +17,12 @@ internal sealed record ProblemKind(string Name, int Status, string Title)
     public static readonly ProblemKind PreconditionFailed = new("precondition-failed", StatusCodes.Status412PreconditionFailed, "It is not as the request expects");
     public static readonly ProblemKind TooLarge = new("too-large", StatusCodes.Status413PayloadTooLarge, "The body is too large");
     public static readonly ProblemKind UnsupportedMediaType = new("unsupported-media-type", StatusCodes.Status415UnsupportedMediaType, "The body is of a type that is not taken");
-    public static readonly ProblemKind RateUsedUp = new("rate-used-up", StatusCodes.Status429TooManyRequests, "The key's rate is used up");
+    public static readonly ProblemKind RateUsedUp = new("rate-used-up", StatusCodes.Status429TooManyRequests, "The key's rate is used up", AnswerHeader.RetryAfter);
     public static readonly ProblemKind InternalError = new("internal-error", StatusCodes.Status500InternalServerError, "The service failed");
-    public static readonly ProblemKind WorkLimit = new("work-limit", StatusCodes.Status503ServiceUnavailable, "The work limit ended before an answer was found");
-    public static readonly ProblemKind NotReady = new("not-ready", StatusCodes.Status503ServiceUnavailable, "The service is not ready");
+    public static readonly ProblemKind WorkLimit = new("work-limit", StatusCodes.Status503ServiceUnavailable, "The work limit ended before an answer was found", AnswerHeader.RetryAfter);
+    public static readonly ProblemKind NotReady = new("not-ready", StatusCodes.Status503ServiceUnavailable, "The service is not ready", AnswerHeader.RetryAfter);
 
-    public static readonly ProblemKind StorageAway = new("storage-away", StatusCodes.Status503ServiceUnavailable, "The storage cannot be reached");
+    public static readonly ProblemKind StorageAway = new("storage-away", StatusCodes.Status503ServiceUnavailable, "The storage cannot be reached", AnswerHeader.RetryAfter);
     public static readonly ProblemKind StorageFull = new("storage-full", StatusCodes.Status507InsufficientStorage, "There is no room left");
 
     public static readonly ImmutableArray<ProblemKind> All =

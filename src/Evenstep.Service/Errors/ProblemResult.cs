@@ -1,25 +1,18 @@
 using System.Globalization;
-using System.Reflection;
+using Evenstep.Service.Door;
 using Evenstep.Service.Reading;
-using Microsoft.AspNetCore.Http.Metadata;
 using Serilog;
 
 namespace Evenstep.Service.Errors;
 
 /// <summary>Answers with an error.</summary>
-internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, IStatusCodeHttpResult, IEndpointMetadataProvider
+internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, IStatusCodeHttpResult
 {
     public const string ContentType = "application/problem+json";
 
     private const int LongestPlaceShown = 300;
 
     private static readonly TimeSpan UsualWait = TimeSpan.FromSeconds(1);
-
-    private static readonly ProblemKind[] OfAnyEndpoint =
-    [
-        ProblemKind.InvalidRequest, ProblemKind.Unauthorized, ProblemKind.Forbidden, ProblemKind.NotFound, ProblemKind.NotAcceptable, ProblemKind.TooLarge,
-        ProblemKind.UnsupportedMediaType, ProblemKind.RateUsedUp, ProblemKind.InternalError, ProblemKind.WorkLimit,
-    ];
 
     public ProblemKind Kind { get; } = kind;
 
@@ -32,7 +25,7 @@ internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, 
     public int? StatusCode => Kind.Status;
 
     /// <summary>Whether the same request may be answered otherwise a little later: then it must be said when.</summary>
-    private bool IsForNow => Kind.Status is StatusCodes.Status503ServiceUnavailable or StatusCodes.Status429TooManyRequests;
+    private bool IsForNow => Kind.Headers.Contains(AnswerHeader.RetryAfter);
 
     /// <summary>A refused body, or another part of a request. If all that is wrong is that something does not exist, it is not found.</summary>
     public static ProblemResult Of(Faults faults, string part = "body")
@@ -63,14 +56,6 @@ internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, 
 
         httpContext.RequestServices.GetRequiredService<IDiagnosticContext>().Set(RequestLog.Outcome, Kind.Name);
         return response.WriteAsJsonAsync(Document(), AnswerJson.Shared.ProblemDocument, ContentType, httpContext.RequestAborted);
-    }
-
-    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
-    {
-        foreach (var status in OfAnyEndpoint.Select(one => one.Status).Distinct())
-        {
-            builder.Metadata.Add(new ProducesResponseTypeMetadata(status, typeof(ProblemDocument), [ContentType]));
-        }
     }
 
     public ProblemDocument Document() => new()

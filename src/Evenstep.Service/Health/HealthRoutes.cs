@@ -27,7 +27,7 @@ internal static class HealthRoutes
         health.MapGet("/live", Live).WithName("live");
         health.MapGet("/ready", Ready).WithName("ready")
             .Produces<HealthAnswer>()
-            .Produces<ProblemDocument>(StatusCodes.Status503ServiceUnavailable, ProblemResult.ContentType);
+            .Refuses(ProblemKind.NotReady);
     }
 
     /// <summary>Whether the process runs.</summary>

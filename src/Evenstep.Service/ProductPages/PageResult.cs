@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Security.Cryptography;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Door;
+using Evenstep.Service.Errors;
 using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.Metadata;
 
@@ -23,6 +24,11 @@ internal sealed class PageResult<T>(Manner manner, ReadOnlyMemory<byte> body) : 
     {
         var response = httpContext.Response;
         var version = VersionOf(body.Span);
+        if (Preconditions.RefusalOfRead(httpContext.Request, version) is { } refusal)
+        {
+            return refusal.ExecuteAsync(httpContext);
+        }
+
         response.Headers.CacheControl = CacheControl;
         response.Headers.ETag = Preconditions.TagOf(version).ToString();
         if (!Preconditions.IsKnown(httpContext.Request, version))
@@ -39,7 +45,12 @@ internal sealed class PageResult<T>(Manner manner, ReadOnlyMemory<byte> body) : 
     {
         builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), [MediaTypeNames.Application.Json]));
         builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status304NotModified));
-        builder.Metadata.Add(SpeaksLanguages.Yes);
+        builder.Metadata.Add(RequestHeader.AcceptLanguage);
+        builder.Metadata.Add(RequestHeader.IfMatchOfRead);
+        builder.Metadata.Add(RequestHeader.IfNoneMatchOfRead);
+        builder.Metadata.Add(new SendsHeaders(StatusCodes.Status200OK, AnswerHeader.ETag, AnswerHeader.CacheControl));
+        builder.Metadata.Add(new SendsHeaders(StatusCodes.Status304NotModified, AnswerHeader.ETag, AnswerHeader.CacheControl));
+        builder.Metadata.Add(new MayRefuse(ProblemKind.NotFound, ProblemKind.PreconditionFailed, ProblemKind.StorageAway));
     }
 
     /// <summary>Of the answer itself: what changes elsewhere in the catalogue makes no other.</summary>

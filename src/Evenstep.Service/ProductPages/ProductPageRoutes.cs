@@ -22,7 +22,8 @@ internal static class ProductPageRoutes
             .WithName("recommend-for-telescope")
             .WithTags(Tag)
             .RequireCors(PageOrigins.Policy)
-            .WithMetadata(PageFields.OfTelescope.Rule, new DescribesPath(CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")), OfferedForms.JsonOrPicture);
+            .WithMetadata(PageFields.OfTelescope.Rule, new DescribesPath(CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")), OfferedForms.JsonOrPicture)
+            .Refuses(ProblemKind.WorkLimit);
         routes.MapGet("/catalogues/{id}/items/{itemId}/match", Match)
             .WithName("match-item")
             .WithTags(Tag)

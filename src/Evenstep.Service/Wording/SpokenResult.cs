@@ -26,16 +26,6 @@ internal sealed class SpokenResult<T>(T answer) : IResult, IStatusCodeHttpResult
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
     {
         builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), [MediaTypeNames.Application.Json]));
-        builder.Metadata.Add(SpeaksLanguages.Yes);
-    }
-}
-
-/// <summary>Tells the OpenAPI document that an endpoint answers in the language asked for.</summary>
-internal sealed record SpeaksLanguages
-{
-    public static readonly SpeaksLanguages Yes = new();
-
-    private SpeaksLanguages()
-    {
+        builder.Metadata.Add(RequestHeader.AcceptLanguage);
     }
 }

@@ -10,10 +10,13 @@ public sealed record Operation(string Method, string Path)
 
     private static readonly string[] OfHealth = ["/health/"];
 
+    /// <summary>The committed document.</summary>
+    public static JsonElement Document { get; } = JsonSerializer.Deserialize<JsonElement>(File.ReadAllText(Repository.DocumentPath));
+
     /// <summary>All of them.</summary>
     public static IReadOnlyList<Operation> All { get; } =
     [
-        .. JsonSerializer.Deserialize<JsonElement>(File.ReadAllText(Repository.DocumentPath)).GetProperty("paths").EnumerateObject()
+        .. Document.GetProperty("paths").EnumerateObject()
             .SelectMany(path => path.Value.EnumerateObject().Select(operation => new Operation(operation.Name.ToUpperInvariant(), path.Name))),
     ];
 
@@ -23,7 +26,7 @@ public sealed record Operation(string Method, string Path)
     /// <summary>An address that the operation answers: of what nobody can change, or else of a catalogue that has yet to be stored.</summary>
     public string Address => Path.Replace("{id}", Method == "GET" ? "demo" : Stored, StringComparison.Ordinal)
         .Replace("{telescopeId}", "capstan-152", StringComparison.Ordinal)
-        .Replace("{itemId}", "kelpstone-5-5", StringComparison.Ordinal)
+        .Replace("{itemId}", Method == "GET" ? "kelpstone-5-5" : "gullwing-15", StringComparison.Ordinal)
         + (Path.EndsWith("/match", StringComparison.Ordinal) ? "?telescope=capstan-152" : "");
 
     /// <summary>The same with one more parameter.</summary>
