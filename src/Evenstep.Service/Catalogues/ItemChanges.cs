@@ -25,11 +25,11 @@ internal static class ItemChanges
 {
     /// <summary>Changes one item.</summary>
     /// <param name="catalogue">Of which it is.</param>
-    /// <param name="itemId">As it stands in an address, where a slash may have stayed in its escaped form.</param>
+    /// <param name="itemId">As it stands in an address.</param>
     /// <param name="patch">A JSON Merge Patch of it.</param>
     public static Change MakeOne(Catalogue catalogue, string itemId, JsonElement patch)
     {
-        var id = catalogue.Listed.ContainsKey(itemId) ? itemId : itemId.Replace("%2F", "/", StringComparison.OrdinalIgnoreCase);
+        var id = PathId.Meant(itemId, catalogue.Listed);
         return catalogue.Listed.ContainsKey(id)
             ? MakeAll(catalogue, (_, _) => [new ItemChange(id, patch, Place.Root)])
             : Change.Refused(new ProblemResult(ProblemKind.NotFound, NoSuch(id, catalogue)));
@@ -65,7 +65,7 @@ internal static class ItemChanges
     private static bool IsOfOneItem(ItemChange change, Catalogue catalogue, Dictionary<string, Place> seen, Faults faults)
     {
         var at = change.At.At(ItemFields.Id.Name);
-        if (change.Patch.ValueKind != JsonValueKind.Object)
+        if (change is { Id: null, Patch.ValueKind: not JsonValueKind.Object })
         {
             faults.Add(change.At, FaultCode.WrongType, () => $"{Given.Of(change.Patch)} was given; it must be an object with the `id` of an item and the fields that change.");
         }

@@ -1,8 +1,8 @@
 using System.Text.Json.Nodes;
 using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.Net.Http.Headers;
 using Microsoft.OpenApi;
-using Swashbuckle.AspNetCore.Swagger;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace Evenstep.Service.Documents;
@@ -10,13 +10,18 @@ namespace Evenstep.Service.Documents;
 /// <summary>The OpenAPI document and the page to try it on.</summary>
 internal static class DocumentSetup
 {
-    private const string Version = "v1";
+    public const string Version = "v1";
+
     private const string Route = $"/openapi/{Version}.json";
     private const string ContentType = "application/json;charset=utf-8";
+
+    /// <summary>It may be kept, but another version of the service has another.</summary>
+    private const string AskEachTime = "no-cache";
 
     public static void AddDocument(this IServiceCollection services)
     {
         services.AddEndpointsApiExplorer();
+        services.AddSingleton<ServedDocument>();
         services.AddSingleton<ISerializerDataContractResolver>(new JsonSerializerDataContractResolver(AnswerJson.Shared.Options));
         services.AddSwaggerGen(document =>
         {
@@ -49,10 +54,11 @@ internal static class DocumentSetup
         page.DefaultModelsExpandDepth(-1);
     });
 
-    private static async Task<ContentHttpResult> GetDocumentAsync(IAsyncSwaggerProvider documents, CancellationToken gone)
+    private static async Task<FileContentHttpResult> GetDocumentAsync(ServedDocument served, HttpResponse response)
     {
-        var document = await documents.GetSwaggerAsync(Version);
-        return TypedResults.Text(await document.SerializeAsJsonAsync(OpenApiSpecVersion.OpenApi3_1, gone), ContentType);
+        var (text, tag) = await served.GetAsync();
+        response.Headers.CacheControl = AskEachTime;
+        return TypedResults.Bytes(text, ContentType, entityTag: EntityTagHeaderValue.Parse(tag));
     }
 
     private static string DocComments(string assembly) => Path.Combine(AppContext.BaseDirectory, $"{assembly}.xml");

@@ -9,6 +9,7 @@ namespace Evenstep.Service.Door;
 /// <param name="Meaning">What it says.</param>
 internal sealed record AnswerHeader(string Name, string Meaning)
 {
+    public static readonly AnswerHeader AcceptEncoding = new(HeaderNames.AcceptEncoding, "That the body is to come as it is, if it came packed.");
     public static readonly AnswerHeader AcceptPatch = new("Accept-Patch", "The media types that are taken (RFC 5789).");
     public static readonly AnswerHeader CacheControl = new(HeaderNames.CacheControl, "Who may keep the answer, and for how long (RFC 9111, RFC 5861); nobody an error.");
     public static readonly AnswerHeader ContentLanguage = new(HeaderNames.ContentLanguage, "The language of the words in the answer; errors are in English.");

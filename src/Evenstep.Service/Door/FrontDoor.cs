@@ -9,6 +9,9 @@ internal static class FrontDoor
     /// <summary>What most requests are sent as.</summary>
     public static readonly DoorRule Json = new([MediaTypeNames.Application.Json], 2, "List fewer items, or name a stored catalogue.");
 
+    /// <summary>The content coding that changes nothing.</summary>
+    private const string AsItIs = "identity";
+
     public static Task<OpenedBody> OpenAsync(HttpRequest request, CancellationToken gone) => OpenAsync(request, Json, gone);
 
     public static async Task<OpenedBody> OpenAsync(HttpRequest request, DoorRule rule, CancellationToken gone)
@@ -44,10 +47,23 @@ internal static class FrontDoor
         ProblemKind.UnsupportedMediaType,
         $"{(request.ContentType is null ? "No Content-Type" : $"`Content-Type: {request.ContentType}`")} was given; send {rule.Wanted}.");
 
+    /// <summary>The answer to a body that is packed, which for programs too names what is taken (RFC 9110, section 15.5.16); null for any other.</summary>
+    public static ProblemResult? RefusalOfCoding(HttpRequest request)
+    {
+        var coding = request.Headers.ContentEncoding;
+        if (coding.Count == 0 || string.Equals(coding, AsItIs, StringComparison.OrdinalIgnoreCase))
+        {
+            return null;
+        }
+
+        request.HttpContext.Response.Headers.AcceptEncoding = AsItIs;
+        return new ProblemResult(ProblemKind.UnsupportedMediaType, $"`Content-Encoding: {coding}` was given; send the body as it is, without that header.");
+    }
+
     public static ProblemResult TooLarge(DoorRule rule) => new(ProblemKind.TooLarge, rule.TooLarge);
 
     private static ProblemResult? RefusalOfBody(HttpRequest request, DoorRule rule) =>
-        RefusalOfType(request, rule) ?? (request.ContentLength > rule.MostBytes ? TooLarge(rule) : null);
+        RefusalOfType(request, rule) ?? RefusalOfCoding(request) ?? (request.ContentLength > rule.MostBytes ? TooLarge(rule) : null);
 
     /// <summary>The bytes, or null for a body over the limit, whatever length it claimed.</summary>
     private static async Task<byte[]?> ReadAsync(HttpRequest request, DoorRule rule, CancellationToken gone)

@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Text;
 using System.Text.Json;
+using System.Text.Unicode;
 using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Door;
@@ -17,6 +18,11 @@ internal static class NotJson
     /// <param name="text">What it was given.</param>
     public static string ReasonOf(JsonException exception, ReadOnlySpan<byte> text)
     {
+        if (!Utf8.IsValid(text))
+        {
+            return "it is not text in UTF-8.";
+        }
+
         var start = text.Length - text.TrimStart(" \t\r\n"u8).Length;
         if (!IsStartOfValue(text[start..]))
         {

@@ -16,7 +16,7 @@ internal sealed record ProblemKind(string Name, int Status, string Title, params
     public static readonly ProblemKind ReadOnly = new("read-only", StatusCodes.Status409Conflict, "This cannot be changed");
     public static readonly ProblemKind PreconditionFailed = new("precondition-failed", StatusCodes.Status412PreconditionFailed, "It is not as the request expects");
     public static readonly ProblemKind TooLarge = new("too-large", StatusCodes.Status413PayloadTooLarge, "The body is too large");
-    public static readonly ProblemKind UnsupportedMediaType = new("unsupported-media-type", StatusCodes.Status415UnsupportedMediaType, "The body is of a type that is not taken");
+    public static readonly ProblemKind UnsupportedMediaType = new("unsupported-media-type", StatusCodes.Status415UnsupportedMediaType, "The body is of a type that is not taken", AnswerHeader.AcceptEncoding);
     public static readonly ProblemKind RateUsedUp = new("rate-used-up", StatusCodes.Status429TooManyRequests, "The key's rate is used up", AnswerHeader.RetryAfter);
     public static readonly ProblemKind InternalError = new("internal-error", StatusCodes.Status500InternalServerError, "The service failed");
     public static readonly ProblemKind WorkLimit = new("work-limit", StatusCodes.Status503ServiceUnavailable, "The work limit ended before an answer was found", AnswerHeader.RetryAfter);

@@ -33,14 +33,14 @@ internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, 
         var notFound = faults.More == 0 && faults.Shown.All(fault => fault.Code is FaultCode.UnknownCatalogue or FaultCode.UnknownTelescope && fault.Pointer.EndsWith("/id", StringComparison.Ordinal));
         var many = faults.Shown.Count + faults.More;
         var detail = many == 1
-            ? $"At {PlaceOf(faults.Shown[0])}: {faults.Shown[0].Message}"
+            ? $"At {PlaceOf(faults.Shown[0], part)}: {faults.Shown[0].Message}"
             : string.Create(CultureInfo.InvariantCulture, $"{many} things in the {part} are wrong; `errors` names {(faults.More > 0 ? $"the first {faults.Shown.Count}" : "each")} by its place, with what to change.");
         return new ProblemResult(notFound ? ProblemKind.NotFound : ProblemKind.InvalidRequest, detail) { Faults = faults };
     }
 
-    private static string PlaceOf(Fault fault) => fault.Pointer.Length switch
+    private static string PlaceOf(Fault fault, string part) => fault.Pointer.Length switch
     {
-        0 => "the top",
+        0 => $"the top of the {part}",
         > LongestPlaceShown => "the place that `errors` names",
         _ => fault.Pointer,
     };

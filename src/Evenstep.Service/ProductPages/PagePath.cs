@@ -4,9 +4,17 @@ using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.ProductPages;
 
-/// <summary>Says that what a page's path names does not exist.</summary>
+/// <summary>Finds what a page's path names, or says that it does not exist.</summary>
 internal static class PagePath
 {
+    /// <summary>The id of the telescope that is meant.</summary>
+    public static string TelescopeMeant(Shelf shelf, string catalogueId, string part) =>
+        PathId.Meant(part, shelf.Find(catalogueId)?.Telescopes);
+
+    /// <summary>The id of the item that is meant.</summary>
+    public static string ItemMeant(Shelf shelf, string catalogueId, string part) =>
+        PathId.Meant(part, shelf.Find(catalogueId)?.Items);
+
     /// <summary>Null if there is such a telescope.</summary>
     public static ProblemResult? RefusalOfTelescope(Shelf shelf, string catalogueId, string telescopeId) =>
         shelf.Find(catalogueId) is not { } catalogue ? NoCatalogue(shelf, catalogueId)

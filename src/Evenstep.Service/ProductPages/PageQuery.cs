@@ -35,7 +35,7 @@ internal sealed class PageQuery(params QueryParameter[] parameters)
         using var json = JsonDocument.Parse(JsonSerializer.SerializeToUtf8Bytes(body, AnswerJson.Shared.JsonObject));
         var inBody = new Faults { AreOfQuery = true };
         var asked = read(json.RootElement, inBody);
-        faults.AddAll(inBody, pointer => Place.OfQuery(ParameterOf(pointer).Name), fault => HintOn(ParameterOf(fault.Pointer), query));
+        faults.AddAll(inBody, pointer => PlaceOf(ParameterOf(pointer), query), fault => HintOn(ParameterOf(fault.Pointer), query));
         return faults.Any ? null : asked;
     }
 
@@ -45,11 +45,17 @@ internal sealed class PageQuery(params QueryParameter[] parameters)
         {
             QueryRule.ReportRepeated(parameter.Name, faults);
         }
-        else if (values.OfType<string>().Where(text => text.Length > 0).ToList() is { Count: > 0 } texts)
+
+        // Of a repeated one the first stands, so that it does not seem to be missing too.
+        if (values.OfType<string>().Where(text => text.Length > 0).ToList() is { Count: > 0 } texts)
         {
             parameter.Put(body, texts);
         }
     }
+
+    /// <summary>Of a parameter that was given too often nothing more is said.</summary>
+    private static Place? PlaceOf(QueryParameter parameter, IQueryCollection query) =>
+        query[parameter.Name].Count > 1 && !parameter.IsRepeated ? null : Place.OfQuery(parameter.Name);
 
     /// <summary>The parameter that a place in the body was made of; where it was made of several, the first of them.</summary>
     private QueryParameter ParameterOf(string pointer)

@@ -40,9 +40,13 @@ internal static class ProductPageRoutes
     /// <response code="200">The recommendation.</response>
     /// <response code="304">The answer is the one that `If-None-Match` names.</response>
     public static async Task<Results<PageResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(
-        string id, string telescopeId, HttpRequest request, Shelf shelf, PageDesk desk, CancellationToken gone) =>
-        PagePath.RefusalOfTelescope(shelf, id, telescopeId) is { } refusal ? refusal
-        : await desk.RecommendAsync(request, OfferedForms.FormFor(request), PageFields.BodyOfTelescope(id, telescopeId), gone);
+        string id, string telescopeId, HttpRequest request, Shelf shelf, PageDesk desk, CancellationToken gone)
+    {
+        var meant = PagePath.TelescopeMeant(shelf, id, telescopeId);
+        return PagePath.RefusalOfTelescope(shelf, id, meant) is { } refusal
+            ? refusal
+            : await desk.RecommendAsync(request, OfferedForms.FormFor(request), PageFields.BodyOfTelescope(id, meant), gone);
+    }
 
     /// <summary>Says what an item of the catalogue does in a telescope, beside what is owned.</summary>
     /// <remarks>
@@ -53,7 +57,8 @@ internal static class ProductPageRoutes
     /// <response code="304">The answer is the one that `If-None-Match` names.</response>
     public static Results<PageResult<MatchAnswer>, ProblemResult> Match(string id, string itemId, HttpRequest request, Shelf shelf)
     {
-        if (PagePath.RefusalOfItem(shelf, id, itemId) is { } refusal)
+        var meant = PagePath.ItemMeant(shelf, id, itemId);
+        if (PagePath.RefusalOfItem(shelf, id, meant) is { } refusal)
         {
             return refusal;
         }
@@ -67,6 +72,6 @@ internal static class ProductPageRoutes
         }
 
         var manner = new Manner(OfferedForms.FormFor(request), request.LanguageAsked());
-        return new PageResult<MatchAnswer>(manner, MatchWriter.Write(asked, asked.Catalogue.Items[itemId], manner));
+        return new PageResult<MatchAnswer>(manner, MatchWriter.Write(asked, asked.Catalogue.Items[meant], manner));
     }
 }

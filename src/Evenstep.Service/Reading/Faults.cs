@@ -54,13 +54,16 @@ internal sealed class Faults
 
     /// <summary>Takes over what is wrong with a body that was made of something else, by the places where that stood.</summary>
     /// <param name="others">What is wrong.</param>
-    /// <param name="placeOf">Where what a pointer points at stood.</param>
+    /// <param name="placeOf">Where what a pointer points at stood; null where all has been said of that place.</param>
     /// <param name="hintOn">What else to say of a fault, with a space before it, or empty.</param>
-    public void AddAll(Faults others, Func<string, Place> placeOf, Func<Fault, string> hintOn)
+    public void AddAll(Faults others, Func<string, Place?> placeOf, Func<Fault, string> hintOn)
     {
         foreach (var fault in others.shown)
         {
-            Add(placeOf(fault.Pointer), fault.Code, () => fault.Message + hintOn(fault));
+            if (placeOf(fault.Pointer) is { } place)
+            {
+                Add(place, fault.Code, () => fault.Message + hintOn(fault));
+            }
         }
 
         count += others.More;

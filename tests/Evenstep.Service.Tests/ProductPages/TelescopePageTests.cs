@@ -92,7 +92,7 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
             ErrorsOf(page).Order(StringComparer.Ordinal));
         Assert.Contains("mean `budget`", page.Body, StringComparison.Ordinal);
         Assert.Contains("8 things in the query are wrong", page.Body, StringComparison.Ordinal);
-        Assert.Null(page.CacheControl);
+        Assert.Equal("no-store", page.CacheControl);
     }
 
     [Theory]
