@@ -32,6 +32,31 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
         Assert.Equal([text], DemandsOf(answer.Json).Select(demand => demand.GetProperty("text").GetString()));
     }
 
+    [Theory]
+    [InlineData("en", "No set within the limits (budget EUR 500.00, for a single item at most EUR 100.00 and 300 g, purchases 3, Barlows 1, repetitions 0) shows 3° at once; any one of these would do: a limit of EUR 186.00 for a single item or a view of 2.98° instead of 3°.", "Allowing a single item to cost EUR 186.00 alone would make it possible.")]
+    [InlineData("de", "Innerhalb der Grenzen (Budget 500,00 EUR, je Teil höchstens 100,00 EUR und 300 g, Käufe 3, Barlowlinsen 1, Doppelungen 0) zeigt keine Zusammenstellung 3° auf einmal; eines davon würde genügen: eine Grenze von 186,00 EUR je Teil oder ein wahres Gesichtsfeld von 2,98° statt 3°.", "Wenn ein einzelnes Teil 186,00 EUR kosten dürfte, würde das allein schon genügen.")]
+    public async Task What_one_item_may_cost_and_weigh_is_named_where_that_is_in_the_way(string language, string text, string note)
+    {
+        var answer = await service.PostAsync(Path, """
+            {
+              "telescopes": [ { "apertureMm": 80, "focalLengthMm": 400, "focuserBarrel": "2in" } ],
+              "catalogue": { "currency": "EUR", "items": [
+                { "id": "dear", "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 186, "massGrams": 200 },
+                { "id": "dear-and-heavy", "kind": "eyepiece", "focalLengthMm": 22, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 120, "massGrams": 400 },
+                { "id": "narrow", "kind": "eyepiece", "focalLengthMm": 19.9, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 50 }
+              ] },
+              "limits": { "budget": 500, "maxPricePerItem": 100, "maxItemMassGrams": 300 },
+              "preferences": { "mustFrame": [ { "widthDeg": 3 } ] }
+            }
+            """, language: language);
+
+        var nearest = answer.Json.GetProperty("conflicts").GetProperty("nearest");
+        Assert.Equal([text], DemandsOf(answer.Json).Select(demand => demand.GetProperty("text").GetString()));
+        Assert.Contains(answer.Json.GetProperty("notes").EnumerateArray(), one => one.GetProperty("text").GetString() == note);
+        Assert.Equal("186.00", nearest.GetProperty("maxPricePerItem").GetRawText());
+        Assert.Equal(JsonValueKind.Null, nearest.GetProperty("maxItemMassGrams").ValueKind);
+    }
+
     [Fact]
     public async Task Nothing_is_said_to_do_alone_where_nothing_does()
     {
@@ -81,7 +106,8 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
         (string Name, string Words)[] limits =
         [
             ("budget", "a budget of EUR {0:N2}"), ("maxPurchases", "a limit of {0} on purchases"), ("maxBarlows", "a limit of {0} on Barlows"),
-            ("allowedOverlaps", "a limit of {0} on repetitions"),
+            ("allowedOverlaps", "a limit of {0} on repetitions"), ("maxPricePerItem", "a limit of EUR {0:N2} for a single item"),
+            ("maxItemMassGrams", "a limit of {0:0.#} g for a single item"),
         ];
         return limits.Where(limit => nearest.GetProperty(limit.Name).ValueKind != JsonValueKind.Null)
             .Select(limit => string.Format(CultureInfo.InvariantCulture, limit.Words, nearest.GetProperty(limit.Name).GetDecimal()))

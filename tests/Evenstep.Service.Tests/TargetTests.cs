@@ -31,6 +31,16 @@ public sealed class TargetTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    public void A_designation_with_words_is_in_every_language_and_in_English_as_it_is_known()
+    {
+        var worded = KnownTarget.All.Where(known => English.Sentences.ContainsKey($"designation/{known.Id}")).ToList();
+
+        Assert.All(worded, known => Assert.Equal(known.Target.Name, English.Sentences[$"designation/{known.Id}"]));
+        Assert.All(KnownTarget.All.Where(known => known.Target.Name.Contains(" and ", StringComparison.Ordinal)), known => Assert.Contains(known, worded));
+        Assert.Equal(worded.Count + 1, English.Sentences.Keys.Count(key => key.StartsWith("designation/", StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public async Task Nothing_is_said_of_targets_unless_they_are_asked_for()
     {
         var answer = await service.PostAsync(Recommendations, Repository.Example("recommendation-listed-telescope"));
@@ -58,6 +68,9 @@ public sealed class TargetTests(Service service) : IClassFixture<Service>
         Assert.All(Ladders(english.Json), ladder => Assert.Equal(KnownTarget.All.Length, ladder.GetProperty("targets").GetArrayLength()));
         Assert.Contains("\"name\":\"M 42\",\"commonName\":\"Orion Nebula\"", english.Body, StringComparison.Ordinal);
         Assert.Contains("\"name\":\"M 42\",\"commonName\":\"Orionnebel\"", german.Body, StringComparison.Ordinal);
+        Assert.Contains("\"name\":\"NGC 6960 and NGC 6992\",", english.Body, StringComparison.Ordinal);
+        Assert.Contains("\"name\":\"NGC 6960 und NGC 6992\",", german.Body, StringComparison.Ordinal);
+        Assert.Contains("\"name\":\"Mond\",", german.Body, StringComparison.Ordinal);
     }
 
     [Fact]

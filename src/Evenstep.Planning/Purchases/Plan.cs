@@ -111,4 +111,11 @@ public abstract record Demand
 /// <param name="AllowedOverlaps">A count of pairs.</param>
 /// <param name="WidthDeg">For each framing demand in turn, in degrees, to two decimals, rounded down.</param>
 public sealed record NearestLimits(
-    decimal? Budget, int? MaxPurchases, int? MaxBarlows, int? AllowedOverlaps, ImmutableArray<double?> WidthDeg);
+    decimal? Budget, int? MaxPurchases, int? MaxBarlows, int? AllowedOverlaps, ImmutableArray<double?> WidthDeg)
+{
+    /// <summary>The most that one item may cost; null also where that is not limited.</summary>
+    public decimal? MaxPricePerItem { get; init; }
+
+    /// <summary>The most that one item may weigh, in grams; null also where that is not limited.</summary>
+    public double? MaxItemMassGrams { get; init; }
+}

@@ -32,14 +32,15 @@ internal static class ConflictWriter
     private static RemarkAnswer Together(Demand demand, RecommendationAsked asked, Conflicts conflicts)
     {
         var remark = RemarkOf(demand);
-        RemarkValue[] values = [.. remark.Values, .. LimitsOf(asked)];
+        var limits = LimitsOf(asked);
+        RemarkValue[] values = [.. remark.Values, .. limits];
         var together = new Sentence(conflicts.Together.Length == 1 ? "conflict/alone" : "conflict/together", []);
         return new RemarkAnswer
         {
             Code = remark.Code,
             Text = new Sentence(
                 $"conflict/{remark.Code}{(demand is Demand.MustFrame { Framing.Name: not null } ? "/named" : "")}",
-                [.. values, RemarkValue.Of("together", together), RemarkValue.Of("remedy", Remedies.InWords(asked, conflicts.Nearest))]),
+                [.. values, RemarkValue.Of("itemLimits", ItemLimits(limits, asked.Problem.Limits)), RemarkValue.Of("together", together), RemarkValue.Of("remedy", Remedies.InWords(asked, conflicts.Nearest))]),
             Values = Phrase.ValuesOf(values),
         };
     }
@@ -51,7 +52,24 @@ internal static class ConflictWriter
         RemarkValue.Of("maxPurchases", asked.Problem.Limits.MaxPurchases),
         RemarkValue.Of("maxBarlows", asked.Problem.Limits.MaxBarlows),
         RemarkValue.Of("allowedOverlaps", asked.Problem.Limits.AllowedOverlaps),
+        RemarkValue.Of("maxPricePerItem", asked.Problem.Limits.MaxPricePerItem),
+        Grams("maxItemMassGrams", asked.Problem.Limits.MaxItemMassGrams),
     ];
+
+    private static RemarkValue Grams(string name, double? grams) => new(name, grams, 1);
+
+    /// <summary>What one item may cost and weigh, where that is limited, as a part of a sentence.</summary>
+    private static Sentence ItemLimits(RemarkValue[] limits, Limits asked)
+    {
+        var key = (asked.MaxPricePerItem, asked.MaxItemMassGrams) switch
+        {
+            (null, null) => "none",
+            ({ }, null) => "price",
+            (null, { }) => "mass",
+            _ => "both",
+        };
+        return new Sentence($"conflict/item-limits/{key}", [.. limits]);
+    }
 
     /// <summary>What the shop calls it.</summary>
     private static RemarkValue NameOf(Item item) => RemarkValue.Of("name", item.Name ?? item.Id);
@@ -75,6 +93,8 @@ internal static class ConflictWriter
         MaxPurchases = nearest.MaxPurchases,
         MaxBarlows = nearest.MaxBarlows,
         AllowedOverlaps = nearest.AllowedOverlaps,
+        MaxPricePerItem = nearest.MaxPricePerItem is { } price ? Rounded.Money(price) : null,
+        MaxItemMassGrams = nearest.MaxItemMassGrams,
         MustFrame = [.. problem.Demands.MustFrame.Zip(nearest.WidthDeg, (framing, width) => new NearestFramingAnswer { Name = framing.Name, WidthDeg = width })],
     };
 }

@@ -27,6 +27,12 @@ internal sealed record NearestAnswer
     /// <summary>A number of overlaps.</summary>
     public required int? AllowedOverlaps { get; init; }
 
+    /// <summary>What one item may cost; null also where that is not limited.</summary>
+    public required decimal? MaxPricePerItem { get; init; }
+
+    /// <summary>What one item may weigh, in grams; null also where that is not limited.</summary>
+    public required double? MaxItemMassGrams { get; init; }
+
     /// <summary>A width for each demand to frame something, in the order of the request.</summary>
     public required IReadOnlyList<NearestFramingAnswer> MustFrame { get; init; }
 }

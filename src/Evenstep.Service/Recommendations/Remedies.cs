@@ -29,6 +29,8 @@ internal static class Remedies
             Remedy("other-max-purchases-helps", "maxPurchases", nearest.MaxPurchases),
             Remedy("other-max-barlows-helps", "maxBarlows", nearest.MaxBarlows),
             Remedy("more-overlaps-help", "allowedOverlaps", nearest.AllowedOverlaps),
+            Remedy("larger-max-price-per-item-helps", "maxPricePerItem", nearest.MaxPricePerItem, RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency)),
+            Remedy("larger-max-item-mass-helps", "maxItemMassGrams", nearest.MaxItemMassGrams),
             .. nearest.WidthDeg.Select((width, i) => width is { } possible ? NarrowerFrame(asked.Problem.Demands.MustFrame[i], possible) : null),
         ];
         return remedies.OfType<Remark>();

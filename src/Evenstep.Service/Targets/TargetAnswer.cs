@@ -9,8 +9,8 @@ internal sealed record TargetAnswer
     /// <summary>Its id among the known targets; null for one of the request's own.</summary>
     public required string? Id { get; init; }
 
-    /// <summary>Its designation, or what the request calls it.</summary>
-    public required string Name { get; init; }
+    /// <summary>Its designation, with any words in it in the language of the answer, or what the request calls it.</summary>
+    public required Sentence Name { get; init; }
 
     /// <summary>What it is commonly called, in the language of the answer; null where it has no such name.</summary>
     public required Sentence? CommonName { get; init; }
@@ -69,8 +69,8 @@ internal sealed record KnownTargetAnswer
     /// <summary>The same in every language.</summary>
     public required string Id { get; init; }
 
-    /// <summary>Its designation.</summary>
-    public required string Name { get; init; }
+    /// <summary>Its designation, with any words in it in the language of the answer.</summary>
+    public required Sentence Name { get; init; }
 
     /// <summary>What it is commonly called, in the language of the answer; null where it has no such name.</summary>
     public required Sentence? CommonName { get; init; }

@@ -26,7 +26,7 @@ internal static class TargetWriter
     private static TargetAnswer SuggestionOf(AskedTarget asked, Suggestion suggestion) => new()
     {
         Id = asked.Known?.Id,
-        Name = asked.Target.Name,
+        Name = NameOf(asked.Known?.Id, asked.Target),
         CommonName = CommonNameOf(asked.Known),
         WidthArcmin = Rounded.Arcmin(asked.Target.WidthArcmin),
         WantedExitPupilMm = Rounded.Millimetres(asked.Target.WantedExitPupilMm),
@@ -48,13 +48,20 @@ internal static class TargetWriter
     private static KnownTargetAnswer KnownOf(KnownTarget known) => new()
     {
         Id = known.Id,
-        Name = known.Target.Name,
+        Name = NameOf(known.Id, known.Target),
         CommonName = CommonNameOf(known),
         Kind = known.Kind,
         WidthArcmin = Rounded.Arcmin(known.Target.WidthArcmin),
         WidthFrom = known.WidthFrom,
         WantedExitPupilMm = Rounded.Millimetres(known.Target.WantedExitPupilMm),
     };
+
+    /// <summary>Most designations are the same in every language.</summary>
+    private static Sentence NameOf(string? id, Target target)
+    {
+        var key = $"designation/{id}";
+        return English.Sentences.ContainsKey(key) ? new Sentence(key, []) : new Sentence("designation/any", [RemarkValue.Of("name", target.Name)]);
+    }
 
     private static Sentence? CommonNameOf(KnownTarget? known)
     {

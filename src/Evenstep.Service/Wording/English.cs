@@ -60,14 +60,20 @@ internal static class English
         ["note/other-max-purchases-helps"] = "Raising the number of purchases allowed to {maxPurchases} alone would make it possible.",
         ["note/other-max-barlows-helps"] = "Raising the number of Barlows allowed to {maxBarlows} alone would make it possible.",
         ["note/more-overlaps-help"] = "Raising the number of overlaps allowed to {allowedOverlaps} alone would make it possible.",
+        ["note/larger-max-price-per-item-helps"] = "Allowing a single item to cost {maxPricePerItem:money} alone would make it possible.",
+        ["note/larger-max-item-mass-helps"] = "Allowing a single item to weigh {maxItemMassGrams:g} alone would make it possible.",
         ["note/narrower-frame-helps"] = "Asking for a view of {widthDeg:deg} instead of {askedDeg:deg} alone would make it possible.",
         ["note/no-single-change-helps"] = "Changing one limit alone would not make it possible; give up one of the wishes named, or change several limits.",
 
         // Demands that cannot be met together.
-        ["conflict/must-include"] = "No set within the limits (budget {budget:money}, purchases {maxPurchases}, Barlows {maxBarlows}, repetitions {allowedOverlaps}) includes {name}{together}{remedy}.",
-        ["conflict/must-frame"] = "No set within the limits (budget {budget:money}, purchases {maxPurchases}, Barlows {maxBarlows}, repetitions {allowedOverlaps}) shows {widthDeg:deg} at once{together}{remedy}.",
-        ["conflict/must-frame/named"] = "No set within the limits (budget {budget:money}, purchases {maxPurchases}, Barlows {maxBarlows}, repetitions {allowedOverlaps}) shows “{name}” ({widthDeg:deg}) at once{together}{remedy}.",
-        ["conflict/reticle"] = "No set within the limits (budget {budget:money}, purchases {maxPurchases}, Barlows {maxBarlows}, repetitions {allowedOverlaps}) has a reticle eyepiece that gives {leastPower:x}{together}{remedy}.",
+        ["conflict/must-include"] = "No set within the limits (budget {budget:money}{itemLimits}, purchases {maxPurchases}, Barlows {maxBarlows}, repetitions {allowedOverlaps}) includes {name}{together}{remedy}.",
+        ["conflict/must-frame"] = "No set within the limits (budget {budget:money}{itemLimits}, purchases {maxPurchases}, Barlows {maxBarlows}, repetitions {allowedOverlaps}) shows {widthDeg:deg} at once{together}{remedy}.",
+        ["conflict/must-frame/named"] = "No set within the limits (budget {budget:money}{itemLimits}, purchases {maxPurchases}, Barlows {maxBarlows}, repetitions {allowedOverlaps}) shows “{name}” ({widthDeg:deg}) at once{together}{remedy}.",
+        ["conflict/reticle"] = "No set within the limits (budget {budget:money}{itemLimits}, purchases {maxPurchases}, Barlows {maxBarlows}, repetitions {allowedOverlaps}) has a reticle eyepiece that gives {leastPower:x}{together}{remedy}.",
+        ["conflict/item-limits/none"] = "",
+        ["conflict/item-limits/price"] = ", for a single item at most {maxPricePerItem:money}",
+        ["conflict/item-limits/mass"] = ", for a single item at most {maxItemMassGrams:g}",
+        ["conflict/item-limits/both"] = ", for a single item at most {maxPricePerItem:money} and {maxItemMassGrams:g}",
         ["conflict/together"] = " together with the other wishes named here",
         ["conflict/alone"] = "",
         ["conflict/remedies/none"] = "; changing one of them alone would not do",
@@ -77,6 +83,8 @@ internal static class English
         ["conflict/remedy/other-max-purchases-helps"] = "a limit of {maxPurchases} on purchases",
         ["conflict/remedy/other-max-barlows-helps"] = "a limit of {maxBarlows} on Barlows",
         ["conflict/remedy/more-overlaps-help"] = "a limit of {allowedOverlaps} on repetitions",
+        ["conflict/remedy/larger-max-price-per-item-helps"] = "a limit of {maxPricePerItem:money} for a single item",
+        ["conflict/remedy/larger-max-item-mass-helps"] = "a limit of {maxItemMassGrams:g} for a single item",
         ["conflict/remedy/narrower-frame-helps"] = "a view of {widthDeg:deg} instead of {askedDeg:deg}",
         ["conflict/no-candidate"] = "You asked for {name}, but it does not qualify: {sentence} Change that, or do without it.",
 
@@ -151,6 +159,14 @@ internal static class English
         ["warning/same-gtin"] = "The item {other} has the same global trade item number.",
         ["warning/unknown-currency"] = "{currency} is no currency of ISO 4217.",
         ["warning/focal-ratio-too-fast"] = "A focal length of less than twice the aperture: are the two swapped?",
+
+        // The designations of targets that have words in them.
+        ["designation/any"] = "{name}",
+        ["designation/veil"] = "NGC 6960 and NGC 6992",
+        ["designation/double-cluster"] = "NGC 869 and NGC 884",
+        ["designation/m-81-82"] = "M 81 and M 82",
+        ["designation/moon"] = "Moon",
+
         // What targets are commonly called.
         ["target/veil"] = "Veil Nebula, the whole loop",
         ["target/ngc-7000"] = "North America Nebula",

@@ -55,14 +55,20 @@ internal static class German
         ["note/other-max-purchases-helps"] = "Die Zahl der erlaubten Käufe auf {maxPurchases} zu erhöhen, würde allein schon genügen.",
         ["note/other-max-barlows-helps"] = "Die Zahl der erlaubten Barlowlinsen auf {maxBarlows} zu erhöhen, würde allein schon genügen.",
         ["note/more-overlaps-help"] = "Die Zahl der erlaubten Doppelungen auf {allowedOverlaps} zu erhöhen, würde allein schon genügen.",
+        ["note/larger-max-price-per-item-helps"] = "Wenn ein einzelnes Teil {maxPricePerItem:money} kosten dürfte, würde das allein schon genügen.",
+        ["note/larger-max-item-mass-helps"] = "Wenn ein einzelnes Teil {maxItemMassGrams:g} wiegen dürfte, würde das allein schon genügen.",
         ["note/narrower-frame-helps"] = "Ein wahres Gesichtsfeld von {widthDeg:deg} statt {askedDeg:deg} zu verlangen, würde allein schon genügen.",
         ["note/no-single-change-helps"] = "Eine einzelne Grenze zu ändern genügt nicht; verzichten Sie auf einen der genannten Wünsche, oder ändern Sie mehrere Grenzen.",
 
         // Demands that cannot be met together.
-        ["conflict/must-include"] = "Innerhalb der Grenzen (Budget {budget:money}, Käufe {maxPurchases}, Barlowlinsen {maxBarlows}, Doppelungen {allowedOverlaps}) gibt es{together} keine Zusammenstellung mit {name}{remedy}.",
-        ["conflict/must-frame"] = "Innerhalb der Grenzen (Budget {budget:money}, Käufe {maxPurchases}, Barlowlinsen {maxBarlows}, Doppelungen {allowedOverlaps}) zeigt{together} keine Zusammenstellung {widthDeg:deg} auf einmal{remedy}.",
-        ["conflict/must-frame/named"] = "Innerhalb der Grenzen (Budget {budget:money}, Käufe {maxPurchases}, Barlowlinsen {maxBarlows}, Doppelungen {allowedOverlaps}) zeigt{together} keine Zusammenstellung „{name}“ ({widthDeg:deg}) auf einmal{remedy}.",
-        ["conflict/reticle"] = "Innerhalb der Grenzen (Budget {budget:money}, Käufe {maxPurchases}, Barlowlinsen {maxBarlows}, Doppelungen {allowedOverlaps}) gibt es{together} keine Zusammenstellung mit einem Fadenkreuzokular, das mindestens {leastPower:x}e Vergrößerung gibt{remedy}.",
+        ["conflict/must-include"] = "Innerhalb der Grenzen (Budget {budget:money}{itemLimits}, Käufe {maxPurchases}, Barlowlinsen {maxBarlows}, Doppelungen {allowedOverlaps}) gibt es{together} keine Zusammenstellung mit {name}{remedy}.",
+        ["conflict/must-frame"] = "Innerhalb der Grenzen (Budget {budget:money}{itemLimits}, Käufe {maxPurchases}, Barlowlinsen {maxBarlows}, Doppelungen {allowedOverlaps}) zeigt{together} keine Zusammenstellung {widthDeg:deg} auf einmal{remedy}.",
+        ["conflict/must-frame/named"] = "Innerhalb der Grenzen (Budget {budget:money}{itemLimits}, Käufe {maxPurchases}, Barlowlinsen {maxBarlows}, Doppelungen {allowedOverlaps}) zeigt{together} keine Zusammenstellung „{name}“ ({widthDeg:deg}) auf einmal{remedy}.",
+        ["conflict/reticle"] = "Innerhalb der Grenzen (Budget {budget:money}{itemLimits}, Käufe {maxPurchases}, Barlowlinsen {maxBarlows}, Doppelungen {allowedOverlaps}) gibt es{together} keine Zusammenstellung mit einem Fadenkreuzokular, das mindestens {leastPower:x}e Vergrößerung gibt{remedy}.",
+        ["conflict/item-limits/none"] = "",
+        ["conflict/item-limits/price"] = ", je Teil höchstens {maxPricePerItem:money}",
+        ["conflict/item-limits/mass"] = ", je Teil höchstens {maxItemMassGrams:g}",
+        ["conflict/item-limits/both"] = ", je Teil höchstens {maxPricePerItem:money} und {maxItemMassGrams:g}",
         ["conflict/together"] = " zusammen mit den anderen hier genannten Wünschen",
         ["conflict/alone"] = "",
         ["conflict/remedies/none"] = "; eine einzelne davon zu ändern genügt nicht",
@@ -72,6 +78,8 @@ internal static class German
         ["conflict/remedy/other-max-purchases-helps"] = "eine Grenze von {maxPurchases} bei den Käufen",
         ["conflict/remedy/other-max-barlows-helps"] = "eine Grenze von {maxBarlows} bei den Barlowlinsen",
         ["conflict/remedy/more-overlaps-help"] = "eine Grenze von {allowedOverlaps} bei den Doppelungen",
+        ["conflict/remedy/larger-max-price-per-item-helps"] = "eine Grenze von {maxPricePerItem:money} je Teil",
+        ["conflict/remedy/larger-max-item-mass-helps"] = "eine Grenze von {maxItemMassGrams:g} je Teil",
         ["conflict/remedy/narrower-frame-helps"] = "ein wahres Gesichtsfeld von {widthDeg:deg} statt {askedDeg:deg}",
         ["conflict/no-candidate"] = "{name} soll dabei sein, kommt aber nicht infrage: {sentence} Ändern Sie das, oder verzichten Sie darauf.",
 
@@ -146,6 +154,14 @@ internal static class German
         ["warning/same-gtin"] = "Der Artikel {other} hat dieselbe GTIN.",
         ["warning/unknown-currency"] = "{currency} ist keine Währung nach ISO 4217.",
         ["warning/focal-ratio-too-fast"] = "Die Brennweite ist kleiner als das Doppelte der Öffnung: Sind die beiden vertauscht?",
+
+        // The designations of targets that have words in them.
+        ["designation/any"] = "{name}",
+        ["designation/veil"] = "NGC 6960 und NGC 6992",
+        ["designation/double-cluster"] = "NGC 869 und NGC 884",
+        ["designation/m-81-82"] = "M 81 und M 82",
+        ["designation/moon"] = "Mond",
+
         // What targets are commonly called.
         ["target/veil"] = "Zirrusnebel, der ganze Bogen",
         ["target/ngc-7000"] = "Nordamerikanebel",

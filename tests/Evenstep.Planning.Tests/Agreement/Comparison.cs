@@ -55,6 +55,8 @@ internal static class Comparison
             .. Same("nearest maxPurchases", wanted.MaxPurchases, nearest.MaxPurchases),
             .. Same("nearest maxBarlows", wanted.MaxBarlows, nearest.MaxBarlows),
             .. Same("nearest allowedOverlaps", wanted.AllowedOverlaps, nearest.AllowedOverlaps),
+            .. Same("nearest maxPricePerItem", wanted.MaxPricePerItem, nearest.MaxPricePerItem),
+            .. Same("nearest maxItemMassGrams", wanted.MaxItemMassGrams, nearest.MaxItemMassGrams),
             .. wanted.MustFrame.Zip(nearest.WidthDeg).SelectMany(pair => Same("nearest width", pair.First, pair.Second)),
         ];
     }

@@ -18,7 +18,11 @@ internal static class OracleNearestValues
         Purchases(problem),
         Barlows(problem),
         Overlaps(problem),
-        [.. problem.Preferences.MustFrame.Select((_, index) => Width(problem, index))]);
+        [.. problem.Preferences.MustFrame.Select((_, index) => Width(problem, index))])
+    {
+        MaxPricePerItem = problem.Limits.MaxPricePerItem is null ? null : ItemPrice(problem),
+        MaxItemMassGrams = problem.Limits.MaxItemMassGrams is null ? null : ItemMass(problem),
+    };
 
     /// <remarks>
     /// At a budget of just its total price a set's items stay candidates, for none costs more than all together
@@ -52,6 +56,20 @@ internal static class OracleNearestValues
     {
         OracleSearch search = new(WithLimits(problem, problem.Limits with { AllowedOverlaps = MostOverlaps }));
         return search.AllowedSets().Select(set => (int?)search.Overlaps(set)).Min();
+    }
+
+    /// <remarks>At a limit of the dearest item of a set its items stay candidates, for no other exclusion looks at that limit.</remarks>
+    private static decimal? ItemPrice(OracleProblem problem)
+    {
+        OracleSearch search = new(WithLimits(problem, problem.Limits with { MaxPricePerItem = null }));
+        return search.AllowedSets().Select(set => search.Items(set).Max(item => (decimal?)item.Price)).Min();
+    }
+
+    /// <remarks>The same by the heaviest; an item of unknown mass is never too heavy.</remarks>
+    private static double? ItemMass(OracleProblem problem)
+    {
+        OracleSearch search = new(WithLimits(problem, problem.Limits with { MaxItemMassGrams = null }));
+        return search.AllowedSets().Select(set => search.Items(set).Max(item => item.MassGrams)).Min();
     }
 
     /// <remarks>

@@ -37,7 +37,14 @@ public sealed record OracleNearest(
     int? MaxPurchases,
     int? MaxBarlows,
     int? AllowedOverlaps,
-    IReadOnlyList<double?> MustFrame);
+    IReadOnlyList<double?> MustFrame)
+{
+    /// <summary>Null also where what one item may cost is not limited.</summary>
+    public decimal? MaxPricePerItem { get; init; }
+
+    /// <summary>Null also where what one item may weigh is not limited.</summary>
+    public double? MaxItemMassGrams { get; init; }
+}
 
 public sealed record OracleResult
 {

@@ -62,6 +62,8 @@ internal static class OracleComparison
             .. Same("nearest maxPurchases", expected.Nearest.MaxPurchases, (int?)Number(nearest, "maxPurchases")),
             .. Same("nearest maxBarlows", expected.Nearest.MaxBarlows, (int?)Number(nearest, "maxBarlows")),
             .. Same("nearest allowedOverlaps", expected.Nearest.AllowedOverlaps, (int?)Number(nearest, "allowedOverlaps")),
+            .. Same("nearest maxPricePerItem", expected.Nearest.MaxPricePerItem, Amount(nearest, "maxPricePerItem")),
+            .. Same("nearest maxItemMassGrams", expected.Nearest.MaxItemMassGrams, Number(nearest, "maxItemMassGrams")),
             .. Same("nearest names", problem.Preferences.MustFrame.Select(frame => frame.Name), frames.Select(frame => Text(frame, "name"))),
             .. Same("nearest widths", Widths(expected.Nearest.MustFrame), Widths(frames.Select(frame => Number(frame, "widthDeg")))),
             .. Same("purchases", 0, answer.GetProperty("purchases").GetArrayLength()),

@@ -16,7 +16,10 @@ namespace Evenstep.Service.Tests.House;
 public sealed partial class ReadmeTests(Service service) : IClassFixture<Service>
 {
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
-    private static readonly string[] Frames = ["alone", "in-telescope", "no-candidate", "no-view", "remedies", "remedy", "through", "together", "widest"];
+    private static readonly string[] Frames = ["alone", "in-telescope", "item-limits", "no-candidate", "no-view", "remedies", "remedy", "through", "together", "widest"];
+
+    /// <summary>Sentences by the ids of targets, which are no codes.</summary>
+    private const string Designations = "designation";
 
     private const string MakesKey = "dotnet run -c Release --project src/Evenstep.Service -- key new ";
 
@@ -136,7 +139,7 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
         IEnumerable<string> codes =
         [
             .. Words<FaultCode>.All, .. Words<Excluded>.All, .. Reasons.Codes, .. ProblemKind.All.Select(kind => kind.Type),
-            .. English.Sentences.Keys.Select(key => key.Split('/')[1]).Except(Frames),
+            .. English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => parts[0] != Designations).Select(parts => parts[1]).Except(Frames),
         ];
 
         Assert.All(codes.Distinct(), code => Assert.Contains($"`{code}`", Readme.Text + document, StringComparison.Ordinal));

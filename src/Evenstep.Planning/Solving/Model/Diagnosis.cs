@@ -68,7 +68,52 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
             Least(limits with { MaxPurchases = Limits.MostPurchases }, (_, purchases) => purchases.Length, model => model.Sum(_ => 1)),
             Least(limits with { MaxBarlows = Limits.MostBarlows }, (_, purchases) => purchases.Count(item => item.IsBarlow), model => model.Sum(item => item.IsBarlow ? 1 : 0)),
             Least(limits with { AllowedOverlaps = Limits.MostOverlaps }, (loosened, purchases) => Kit.Of(loosened, purchases).OverlapsThroughPurchases(), model => model.OverlapCount),
-            [.. problem.Demands.MustFrame.Select((_, index) => NearestWidth(index))]);
+            [.. problem.Demands.MustFrame.Select((_, index) => NearestWidth(index))])
+        {
+            MaxPricePerItem = limits.MaxPricePerItem is null ? null : LeastOf(ItemValues(item => (decimal?)item.Price), price => limits with { MaxPricePerItem = price }),
+            MaxItemMassGrams = limits.MaxItemMassGrams is null ? null : LeastOf(ItemValues(item => item.MassGrams), grams => limits with { MaxItemMassGrams = grams }),
+        };
+    }
+
+    private ImmutableArray<T> ItemValues<T>(Func<Item, T?> valueOf)
+        where T : struct => [.. problem.Catalogue.Items.Select(valueOf).OfType<T>().Distinct().Order()];
+
+    /// <summary>The least of some values, in order, at which there is a set. The more a limit on single items allows, the more sets
+    /// there are, so halving the values finds it; null also if the work ends first.</summary>
+    private T? LeastOf<T>(ImmutableArray<T> values, Func<T, Limits> limitsAt)
+        where T : struct
+    {
+        var (low, high) = (0, values.Length);
+        T? least = null;
+        while (low < high)
+        {
+            var middle = least is null ? high - 1 : (low + high) / 2;
+            switch (HasSet(problem with { Limits = limitsAt(values[middle]) }))
+            {
+                case true:
+                    (least, high) = (values[middle], middle);
+                    break;
+                case false:
+                    low = middle + 1;
+                    break;
+                default:
+                    return null;
+            }
+        }
+
+        return least;
+    }
+
+    /// <summary>Null if the work ends first.</summary>
+    private bool? HasSet(PurchaseProblem loose)
+    {
+        if (ModelIfDemandsAreCandidates(loose) is not { } model)
+        {
+            return false;
+        }
+
+        var verdict = work.Find(model);
+        return verdict.Purchases is not null ? true : verdict.IsProved ? false : null;
     }
 
     private T? Least<T>(Limits loosened, Func<PurchaseProblem, ImmutableArray<Item>, T> used, Func<PurchaseModel, LinearExpr> use)
