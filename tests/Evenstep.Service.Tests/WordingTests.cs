@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
+using Evenstep.Service.Kits;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Wording;
 
@@ -86,9 +87,9 @@ public sealed class WordingTests
 
     [Theory]
     [InlineData("en", "1.25in", "Its 1.25in barrel does not fit the focuser.")]
-    [InlineData("de", "1.25in", "Das Steckmaß von 1,25 Zoll passt nicht in den Okularauszug.")]
-    [InlineData("de", "2in", "Das Steckmaß von 2 Zoll passt nicht in den Okularauszug.")]
-    [InlineData("de", "0.965in", "Das Steckmaß von 0,965 Zoll passt nicht in den Okularauszug.")]
+    [InlineData("de", "1.25in", "Die Steckhülse von 1,25 Zoll passt nicht in den Okularauszug.")]
+    [InlineData("de", "2in", "Die Steckhülse von 2 Zoll passt nicht in den Okularauszug.")]
+    [InlineData("de", "0.965in", "Die Steckhülse von 0,965 Zoll passt nicht in den Okularauszug.")]
     public void Barrels_are_written_as_the_language_writes_them(string tag, string barrel, string text) =>
         Assert.Equal(text, Say(tag, "exclusion/barrel-too-wide", RemarkValue.Of("barrel", barrel)));
 
@@ -120,6 +121,20 @@ public sealed class WordingTests
     {
         Assert.Equal((1.563, 1.563), (Rounded.Ratio(1.5625), Rounded.Ratio(1.5624999999999998)));
         Assert.Equal(1.562, Rounded.Ratio(1.562499));
+    }
+
+    [Fact]
+    public void A_step_counts_by_its_ratio_where_every_power_weighs_fully()
+    {
+        // From 160 to 200 times, exit pupils under 1 mm; squared at the end of the range that is 1.5625.
+        var telescope = TelescopeInUse.Of(
+            new Telescope("", 100, 1000, Barrel.Inch125), new PowerRange(50, RangeEnd.Request, 200, RangeEnd.Request), []);
+        var (from, to) = (telescope.Axis.PositionOf(160), telescope.Axis.Length);
+        var jump = new Jump(telescope.Axis.PowerAt(from), telescope.Axis.PowerAt(to), to - from, JumpPlace.HighEnd);
+
+        var step = KitWriter.StepOf(jump, enoughMismatch: 0);
+
+        Assert.Equal((160, 200, 1.563, 1.563), (step.From, step.To, step.Ratio, step.Weighed));
     }
 
     private static string Say(string tag, string key, params RemarkValue[] values) =>

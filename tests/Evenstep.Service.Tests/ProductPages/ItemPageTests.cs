@@ -9,7 +9,7 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
     private const string Capstan = "telescope=capstan-152";
 
     [Theory]
-    [InlineData("kelpstone-5-5", Capstan, "fills-a-step", "Covers the high end with 221x: a little above the highest useful power, 200x, but near enough. So far the highest power is 103x.")]
+    [InlineData("kelpstone-5-5", Capstan, "fills-a-step", "Covers the high end with 221x: somewhat above the highest useful power, 200x, but near enough. So far the highest power is 103x.")]
     [InlineData("ropewalk-34-8", "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in", "fills-a-step", "Gives a first view, 35x; powers from 34x to 200x are useful.")]
     [InlineData("kelpstone-5-5", Capstan + "&wearsSpectacles=true", "not-usable", "Of no use with this telescope. Its eye relief is 9.5 mm; 15 mm is needed.")]
     [InlineData("ropewalk-34-8", Capstan, "not-usable", "Of no use with this telescope. Its 2in barrel does not fit the focuser.")]
