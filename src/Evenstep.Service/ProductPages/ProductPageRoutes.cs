@@ -34,7 +34,8 @@ internal static class ProductPageRoutes
     /// <summary>Recommends what goes well with a telescope of the catalogue, and with what is packed with it.</summary>
     /// <remarks>
     /// The answer of `POST /v1/recommendations`, made for a product page. Without a `budget` it is the suggested point of the
-    /// spending curve: no set of at most its price has a less `largestStep`. It has an `ETag` of its own, and so neither a
+    /// spending curve: no set of at most its price has a less `largestStep`; if that point buys nothing, it is the best set,
+    /// whatever it costs. It has an `ETag` of its own, and so neither a
     /// `catalogue.version` nor `solver.milliseconds` (null and 0). `Accept: image/svg+xml` asks for a picture of the powers.
     /// </remarks>
     /// <response code="200">The recommendation.</response>

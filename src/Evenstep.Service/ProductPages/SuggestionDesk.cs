@@ -8,7 +8,8 @@ using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.ProductPages;
 
-/// <summary>Plans for somebody who names no budget: the point of the spending curve that is suggested.</summary>
+/// <summary>Plans for somebody who names no budget: the point of the spending curve that is suggested, or the best set if that
+/// point buys nothing.</summary>
 internal sealed class SuggestionDesk(RefereedSpending spending, RecommendationDesk recommendations, ServiceMeter meter)
 {
     /// <summary>The plan, and what is worth saying of the curve that it was chosen from.</summary>
@@ -21,14 +22,23 @@ internal sealed class SuggestionDesk(RefereedSpending spending, RecommendationDe
         var charted = await spending.SolveAsync(new PlanningCase(asked.Problem, asked.Catalogue, body), gone);
         meter.Solved(charted.Took);
         var curve = SpendingCurve.Of(charted.Frontier);
-        if (curve.Points.IsEmpty)
+        if (curve.Points.IsEmpty || curve.Points[curve.SuggestedIndex].Purchases.IsEmpty)
         {
-            // No set is allowed: the plan says why.
-            return (await recommendations.SolveAsync(asked, body, gone), []);
+            return await BestAsync(asked, body, gone);
         }
 
         var plan = PlanOf(charted.Frontier, curve.Points[curve.SuggestedIndex]);
-        return (new Solved(plan, charted.Took), [.. SpendingRemarks.NotesOf(asked, charted.Frontier, curve, Kit.Of(asked.Problem, plan.Purchases))]);
+        return (new Solved(plan, charted.Took), [.. SpendingRemarks.NotesOf(asked, charted.Frontier, curve, Kit.Of(asked.Problem, plan.Purchases), hasBudget: false)]);
+    }
+
+    /// <summary>
+    /// The best set there is. A curve that begins by falling slowly has no knee but its first point, and one that looks at
+    /// largest steps alone may have no other; neither shows that nothing is worth its money. If no set is allowed, the plan says why.
+    /// </summary>
+    private async Task<(Solved Solved, IReadOnlyList<RemarkAnswer> Notes)> BestAsync(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken gone)
+    {
+        var solved = await recommendations.SolveAsync(asked, body, gone);
+        return (solved, solved.Plan is not { IsProved: true, Purchases.IsEmpty: false } ? [] : [SpendingRemarks.BestSet(asked, Kit.Of(asked.Problem, solved.Plan.Purchases))]);
     }
 
     /// <summary>The point as a plan: of all sets of at most its price none has a less largest step.</summary>
@@ -39,7 +49,7 @@ internal sealed class SuggestionDesk(RefereedSpending spending, RecommendationDe
         var step = Math.Max(enough, point.LnLargestStep);
         return new Plan
         {
-            Outcome = !frontier.IsProved ? Outcome.BestFound : point.Purchases.IsEmpty ? Outcome.NothingWorthwhile : Outcome.Optimal,
+            Outcome = frontier.IsProved ? Outcome.Optimal : Outcome.BestFound,
             Purchases = point.Purchases,
             Candidacy = Candidacy.Of(problem),
             Values = new StageValues(

@@ -32,17 +32,15 @@ internal static class VerdictWriter
             JumpPlace.HighEnd => "high-end",
             _ => null,
         };
-        variant = filling.IsBeyondTheRange ? $"{variant}/{Reasons.Beyond}" : variant;
+        variant = filling.View.View.IsZoom ? OfZoom(variant) : filling.IsBeyondTheRange ? $"{variant}/{Reasons.Beyond}" : variant;
         return Of(
             Verdict.FillsAStep,
             variant,
-            [
-                RemarkValue.Power("from", filling.Jump.FromPower),
-                RemarkValue.Power("to", filling.Jump.ToPower),
-                .. ViewPhrase.ValuesOf(filling.View).Where(value => value.Name != "power"),
-                RemarkValue.Power("power", filling.Power),
-            ]);
+            [RemarkValue.Power("from", filling.Jump.FromPower), RemarkValue.Power("to", filling.Jump.ToPower), .. ViewPhrase.ValuesOf(filling.View)]);
     }
+
+    /// <summary>A zoom is told by both its ends: no one power is what it adds.</summary>
+    private static string OfZoom(string? variant) => variant is null ? "zoom" : $"{variant}/zoom";
 
     private static RemarkAnswer Widens(WiderField wider) => Of(
         Verdict.WidensTheView,

@@ -26,7 +26,7 @@ internal static class SpendingCurveWriter
             Points = PointsOf(asked.Problem, curve),
             Notes = infeasible is not null
                 ? [.. PlanRemarks.NotesOf(asked, infeasible, suggested)]
-                : [.. KitRemarks.NotesOf(suggested), .. SpendingRemarks.NotesOf(asked, frontier, curve, suggested)],
+                : [.. KitRemarks.NotesOf(suggested), .. SpendingRemarks.NotesOf(asked, frontier, curve, suggested, hasBudget: true)],
             Conflicts = infeasible?.Plan.Conflicts is { } conflicts ? ConflictWriter.Write(asked, conflicts) : null,
             Cautions = KitRemarks.CautionsOf(suggested),
             Solver = new SpendingSolverAnswer

@@ -11,6 +11,9 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
     [Theory]
     [InlineData("kelpstone-5-5", Capstan, "fills-a-step", "Covers the high end with 221x: somewhat above the highest useful power, 200x, but near enough. So far the highest power is 103x.")]
     [InlineData("ropewalk-34-8", "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in", "fills-a-step", "Gives a first view, 35x; powers from 34x to 200x are useful.")]
+    [InlineData("slackwater-9-2-to-26-9", Capstan, "fills-a-step", "Reaches from 90x up to 264x; so far the highest power is 103x, though powers up to 200x are useful.")]
+    [InlineData("slackwater-9-2-to-26-9", Capstan + "&owned=kelpstone-5-5", "fills-a-step", "Fills the jump from 103x to 200x with 90x to 264x.")]
+    [InlineData("slackwater-9-2-to-26-9", "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in", "fills-a-step", "Gives first views, 45x to 132x; powers from 34x to 200x are useful.")]
     [InlineData("kelpstone-5-5", Capstan + "&wearsSpectacles=true", "not-usable", "Of no use with this telescope. Its eye relief is 9.5 mm; 15 mm is needed.")]
     [InlineData("ropewalk-34-8", Capstan, "not-usable", "Of no use with this telescope. Its 2in barrel does not fit the focuser.")]
     [InlineData("ebbwick-23-7", Capstan, "repeats", "You have it already.")]
@@ -57,6 +60,19 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
         Assert.Equal(188.5, answer.GetProperty("verdict").GetProperty("values").GetProperty("power").GetDouble());
         var pair = Assert.Single(answer.GetProperty("repeats").EnumerateArray());
         Assert.Equal("kelpstone-12-9", pair.GetProperty("first").GetProperty("eyepieceId").GetString());
+    }
+
+    [Theory]
+    [InlineData(Capstan)]
+    [InlineData(Capstan + "&owned=kelpstone-5-5")]
+    [InlineData("apertureMm=203&focalLengthMm=1218&focuserBarrel=2in")]
+    public async Task A_zoom_is_told_by_the_powers_at_both_its_ends(string query)
+    {
+        var answer = await MatchAsync("slackwater-9-2-to-26-9", query);
+
+        var values = answer.GetProperty("verdict").GetProperty("values");
+        var view = answer.GetProperty("views").EnumerateArray().Single(view => (Raw(view, "barlowId"), Raw(view, "factor")) == (Raw(values, "barlowId"), Raw(values, "factor")));
+        Assert.Equal((Raw(view, "power"), Raw(view, "powerAtShortest")), (Raw(values, "power"), Raw(values, "powerAtShortest")));
     }
 
     [Fact]

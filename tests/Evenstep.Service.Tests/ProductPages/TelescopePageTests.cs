@@ -9,6 +9,8 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
 {
     private const string Telescopes = "/v1/catalogues/demo/telescopes";
 
+    private static readonly string[] Advised = ["totalPrice", "purchases", "after", "excluded", "solver"];
+
     /// <summary>Each parameter with what it says in a body.</summary>
     public static TheoryData<string, string, string> Parameters => new()
     {
@@ -76,6 +78,46 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
         Assert.Equal(suggested.GetProperty("largestStep").GetRawText(), page.GetProperty("after").GetProperty("largestStep").GetRawText());
         Assert.Contains(page.GetProperty("notes").EnumerateArray(), note => note.GetProperty("code").GetString() == "suggested-point");
     }
+
+    /// <summary>Where the curve has its knee at its first point, or has but one: buying nothing is not best for that.</summary>
+    [Theory]
+    [InlineData("jetty-112", "maxPurchases=1&owned=kelpstone-30-4&owned=longstay-5x")]
+    [InlineData("longshore-127", "age=70&owned=plainsail-6-9")]
+    [InlineData("seawall-102", "maxPurchases=1&owned=ebbwick-6-4&owned=kelpstone-12-9")]
+    public async Task Where_the_suggested_point_buys_nothing_it_is_the_best_set_whatever_it_costs(string telescope, string query)
+    {
+        var page = (await PageAsync($"{telescope}/recommendation?{query}")).Json;
+        var best = (await PageAsync($"{telescope}/recommendation?{query}&budget=1000000")).Json;
+
+        Assert.Equal("optimal", page.GetProperty("outcome").GetString());
+        Assert.NotEqual(0, page.GetProperty("purchases").GetArrayLength());
+        Assert.All(Advised, part => Assert.Equal(best.GetProperty(part).GetRawText(), page.GetProperty(part).GetRawText()));
+        Assert.EndsWith(", whatever it costs, because no smaller sum stands out.", SuggestionOf(page), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_page_that_says_nothing_is_worthwhile_does_so_of_the_best_set()
+    {
+        const string query = "owned=kelpstone-5-5&owned=kelpstone-12-9&maxPurchases=0";
+
+        var page = (await PageAsync($"breakwater-203/recommendation?{query}")).Json;
+
+        Assert.Equal("nothing-worthwhile", page.GetProperty("outcome").GetString());
+        Assert.Equal("nothing-worthwhile", (await PageAsync($"breakwater-203/recommendation?{query}&budget=1000000")).Json.GetProperty("outcome").GetString());
+        Assert.DoesNotContain("budget", page.GetProperty("notes").GetRawText(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task No_budget_is_spoken_of_where_none_is_named()
+    {
+        var queries = Parameters.Select(row => string.Join('&', $"{row[1]}".Split('&').Where(part => !part.StartsWith("budget=", StringComparison.Ordinal))));
+        var pages = await Task.WhenAll(queries.Select(query => PageAsync($"capstan-152/recommendation?{query}")));
+
+        Assert.All(pages, page => Assert.DoesNotContain("budget", page.Json.GetProperty("notes").GetRawText(), StringComparison.Ordinal));
+    }
+
+    private static string SuggestionOf(JsonElement page) => page.GetProperty("notes").EnumerateArray()
+        .Single(note => note.GetProperty("code").GetString() == "suggested-point").GetProperty("text").GetString()!;
 
     [Fact]
     public async Task All_that_is_wrong_with_a_query_is_named_at_once_by_parameter()

@@ -73,6 +73,21 @@ public sealed class SpendingCurveTests(Service service) : IClassFixture<Service>
         Assert.InRange(infeasible, 1, Problems - 1);
     }
 
+    [Theory]
+    [InlineData("0", "3", "With a budget of EUR 0.00 the largest step is ")]
+    [InlineData("300", "0", "Without a purchase the largest step is ")]
+    [InlineData("30", "1", "For EUR ")]
+    public async Task What_is_said_of_the_last_point_goes_with_the_money(string budget, string maxPurchases, string beginning)
+    {
+        var answer = (await service.PostAsync(Path, $$"""
+            { "telescopes": [ { "id": "capstan-152" } ], "catalogue": { "id": "demo" }, "limits": { "budget": {{budget}}, "maxPurchases": {{maxPurchases}} } }
+            """)).Json;
+
+        var note = answer.GetProperty("notes").EnumerateArray().Single(note => note.GetProperty("code").GetString() == "suggested-point");
+        Assert.True(answer.GetProperty("points").EnumerateArray().Last().GetProperty("suggested").GetBoolean());
+        Assert.StartsWith(beginning, note.GetProperty("text").GetString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Almost_no_work_ends_in_a_refusal_or_an_honest_answer()
     {
