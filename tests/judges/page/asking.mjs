@@ -154,8 +154,8 @@ export const errors_stand_beside_their_fields = given => withPage(given, {}, asy
   await control(page, "age").fill("");
   await page.getByText("Please mend what is marked").first().waitFor();
 
-  await control(page, "owned.2.focalLengthMm").fill("20");
-  await control(page, "owned.2.eyeReliefMm").fill("12,5");
+  await answered(page, () => control(page, "owned.2.focalLengthMm").fill("20"));
+  await answered(page, () => control(page, "owned.2.eyeReliefMm").fill("12,5"));
   const response = await answered(page, () => field.fill("200"));
   assert.equal(response.request().postDataJSON().owned[1].eyeReliefMm, 12.5);
   assert.equal(await errorAt(page, "telescopes.0.apertureMm").isVisible(), false);

@@ -106,7 +106,7 @@ export const the_language_follows_the_browser_and_can_be_switched = given => wit
 
 export const inches_become_millimetres_before_ones_eyes = given => withPage(given, {}, async page => {
   await settled(page);
-  await control(page, "telescopes.0.apertureUnit").selectOption("in");
+  await answered(page, () => control(page, "telescopes.0.apertureUnit").selectOption("in"));
   assert.equal(await control(page, "telescopes.0.apertureMm").inputValue(), "7.99");
   const response = await answered(page, () => control(page, "telescopes.0.apertureMm").fill("10"));
   assert.equal(response.request().postDataJSON().telescopes[0].apertureMm, 254);
