@@ -115,7 +115,7 @@ expect_tag_everywhere() { # what, tag
   local i given
   for i in 1 2 3; do
     for _ in $(seq 10); do
-      given=$(tag "http://127.0.0.1:${ports[$i]}/v1/catalogues/shop")
+      given=$(tag "http://127.0.0.1:${ports[$i]}/v1/catalogues/shop" || true)
       [ "$given" != "$2" ] || break
       sleep 0.1
     done
@@ -150,10 +150,12 @@ start_nginx
 
 say "A shop's day"
 csv=$'id,kind,name,price,barrel,focalLengthMm,apparentFieldDeg,eyeReliefMm\nwide-25,eyepiece,Wide 25 mm,89.90,1.25in,25,60,18\nfine-8,eyepiece,Fine 8 mm,75,1.25in,8,60,15\n'
-expect "a catalogue is stored" 201 "$(status -X PUT "$door/v1/catalogues/shop?currency=EUR" -H 'Content-Type: text/csv' --data-binary "$csv")"
-expect_tag_everywhere "the same version" "$(tag "$door/v1/catalogues/shop")"
-expect "prices change" 200 "$(status -X PATCH "$door/v1/catalogues/shop/items" -H 'Content-Type: text/csv' --data-binary $'id,price\nfine-8,69.90\n')"
-changed=$(tag "$door/v1/catalogues/shop")
+# The door may lead to an instance that has not heard yet: what was stored is told by the answer to whoever stored it.
+stored=$(tag -X PUT "$door/v1/catalogues/shop?currency=EUR" -H 'Content-Type: text/csv' --data-binary "$csv" || true)
+expect "a catalogue is stored" yes "${stored:+yes}"
+expect_tag_everywhere "the same version" "$stored"
+changed=$(tag -X PATCH "$door/v1/catalogues/shop/items" -H 'Content-Type: text/csv' --data-binary $'id,price\nfine-8,69.90\n' || true)
+expect "prices change" yes "${changed:+yes}"
 expect_tag_everywhere "the change" "$changed"
 expect "figures are not for everybody" 404 "$(status "$door/metrics")"
 expect_answers "all instances there"
