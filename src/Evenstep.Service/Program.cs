@@ -30,10 +30,10 @@ if (args is [HealthCheck.Argument, .. var rest])
     return await HealthCheck.RunAsync(rest, Console.Out);
 }
 
-// Told to make a key.
-if (args is ["key", "new", .. var asked])
+// Told to make a key, to list keys or to revoke one.
+if (args is [KeyCommand.Word, .. var asked])
 {
-    return KeyCommand.Run(asked, Console.Out);
+    return KeyCommand.Run(asked, TimeProvider.System, Console.Out);
 }
 
 // Its own files lie beside the assembly, so that the service runs from any working directory.

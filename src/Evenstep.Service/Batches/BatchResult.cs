@@ -15,7 +15,7 @@ using BadHttpRequestException = Microsoft.AspNetCore.Http.BadHttpRequestExceptio
 namespace Evenstep.Service.Batches;
 
 /// <summary>Answers a batch while it is being sent.</summary>
-internal sealed class BatchResult(BatchDesk desk, KeyRate? rate) : IResult, IStatusCodeHttpResult, IEndpointMetadataProvider
+internal sealed class BatchResult(BatchDesk desk, Caller caller) : IResult, IStatusCodeHttpResult, IEndpointMetadataProvider
 {
     /// <summary>So many lines are under way at once: enough to keep all processors busy beside a line that takes long.</summary>
     private static readonly int MostAtOnce = 8 * Environment.ProcessorCount;
@@ -54,17 +54,22 @@ internal sealed class BatchResult(BatchDesk desk, KeyRate? rate) : IResult, ISta
     {
         var gone = context.RequestAborted;
         var manner = new Manner(AnswerForm.Json, context.Request.LanguageAsked());
-        var work = new InOrder<BatchLine, AnsweredLine>(MostAtOnce, (line, end) => desk.AnswerAsync(line, manner, end));
+        var work = new InOrder<BatchLine, AnsweredLine>(MostAtOnce, (line, end) => AnswerAsync(line, manner, end));
         return work.RunAsync(
             LinesOf(context.Request.BodyReader, gone), line => lines.WriteAsync(line, gone), () => lines.SendAsync(gone), gone);
     }
+
+    /// <summary>A batch may take long: a key that is revoked meanwhile gets no further answers.</summary>
+    private Task<AnsweredLine> AnswerAsync(BatchLine line, Manner manner, CancellationToken end) => caller.IsLockedOut
+        ? Task.FromResult(AnsweredLine.Refused(line, line.Text is { } text ? CallersId.Cut(text)?.Id : null, KeyCheck.LockedOut()))
+        : desk.AnswerAsync(line, manner, end);
 
     /// <summary>The lines, no faster than the key of the caller allows.</summary>
     private async IAsyncEnumerable<BatchLine> LinesOf(PipeReader body, [EnumeratorCancellation] CancellationToken gone)
     {
         await foreach (var line in new BatchLineReader(body).ReadAllAsync(gone))
         {
-            if (rate is not null)
+            if (caller.Rate is { } rate)
             {
                 await rate.WaitAsync(gone);
             }

@@ -33,5 +33,5 @@ internal static class BatchRoutes
     /// </remarks>
     /// <response code="200">A line for each request, such as this.</response>
     public static Results<BatchResult, ProblemResult> RecommendAll(HttpRequest request, BatchDesk desk, Caller caller) =>
-        (FrontDoor.RefusalOfType(request, Lines) ?? FrontDoor.RefusalOfCoding(request)) is { } refusal ? refusal : new BatchResult(desk, caller.Rate);
+        (FrontDoor.RefusalOfType(request, Lines) ?? FrontDoor.RefusalOfCoding(request)) is { } refusal ? refusal : new BatchResult(desk, caller);
 }

@@ -4,8 +4,11 @@ using Evenstep.Service.Catalogues;
 namespace Evenstep.Service.Keys;
 
 /// <summary>A key that was given out. Of the key itself only a hash is known.</summary>
-internal sealed class ApiKey : IDisposable
+internal sealed record ApiKey : IDisposable
 {
+    /// <summary>So many digits of its hash tell a key from all others in practice.</summary>
+    private const int LeastDigits = 8;
+
     /// <summary>What it is called in the configuration; nothing secret.</summary>
     public required string Name { get; init; }
 
@@ -22,10 +25,29 @@ internal sealed class ApiKey : IDisposable
     /// <summary>How often it may be used; null for as often as one likes.</summary>
     public required KeyRate? Rate { get; init; }
 
+    /// <summary>When it was made; null if that was not noted.</summary>
+    public required DateTimeOffset? Made { get; init; }
+
     public bool Allows(Scope scope) => Scopes.Contains(scope);
 
     /// <summary>Whether a request with this `Origin` may use it. A key for browsers goes with its pages only.</summary>
     public bool IsFor(string? origin) => Origins.IsEmpty || (origin is not null && Origins.Contains(origin, StringComparer.Ordinal));
+
+    /// <summary>Whether somebody means this key: by its name, or by the first digits of its hash.</summary>
+    public bool IsCalled(string text) => Name == text
+        || (text.Length >= LeastDigits && Convert.ToHexStringLower(Hash.AsSpan()).StartsWith(text, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>This key with what is used up of its rate, as the same key was known before; null if it was not.</summary>
+    public ApiKey After(ApiKey? before)
+    {
+        if (Rate is null || before?.Rate is not { } rate || rate.PerMinute != Rate.PerMinute)
+        {
+            return this;
+        }
+
+        Rate.Dispose();
+        return this with { Rate = rate };
+    }
 
     public void Dispose() => Rate?.Dispose();
 }

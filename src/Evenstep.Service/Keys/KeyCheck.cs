@@ -11,9 +11,13 @@ internal sealed class KeyCheck(KeyRing keys, OpenTo openTo)
     private const string Scheme = "Bearer";
 
     /// <summary>The refusal of a request; null for one that may go on.</summary>
-    public ProblemResult? RefusalOf(HttpContext context, Caller caller) => keys.IsEmpty
-        ? RefusalOfStranger(context.Connection.RemoteIpAddress)
-        : RefusalByKey(context, caller);
+    public ProblemResult? RefusalOf(HttpContext context, Caller caller) => keys.Asks
+        ? RefusalByKey(context, caller)
+        : RefusalOfStranger(context.Connection.RemoteIpAddress);
+
+    /// <summary>What becomes of the lines of a batch whose key is revoked meanwhile.</summary>
+    public static ProblemResult LockedOut() => new(
+        ProblemKind.Unauthorized, "The key that this batch came with has been revoked, or may no longer `read`; ask whoever runs the service for another.");
 
     private ProblemResult? RefusalOfStranger(IPAddress? address) => openTo == OpenTo.Everywhere || IsLocal(address) ? null : new ProblemResult(
         ProblemKind.Forbidden,

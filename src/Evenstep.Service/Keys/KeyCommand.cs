@@ -1,99 +1,116 @@
-using System.Buffers.Text;
-using System.Security.Cryptography;
-using System.Text;
-using System.Text.Json.Nodes;
-using Evenstep.Service.Catalogues.Storing;
+using System.Text.Json;
 using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Keys;
 
-/// <summary>The service's own program, making a key in place of running the service.</summary>
+/// <summary>The service's own program, looking after keys in place of running the service.</summary>
 internal static class KeyCommand
 {
+    /// <summary>The word on the command line that calls it.</summary>
+    public const string Word = "key";
+
+    private const int Done = 0;
+    private const int Failed = 1;
+    private const int AskedWrongly = 2;
+
     private const string Usage =
         """
         key new --owner shop [--scopes read,write] [--rate 600] [--origins https://shop.example]
+        key list
+        key revoke NAME
 
           --owner    whose catalogues it sees and changes: lower-case letters, digits and hyphens
           --scopes   read (the default), write, or both, separated by commas
           --rate     requests a minute; without it there is no limit
           --origins  for a key that pages in browsers use: their origins, separated by commas
+          NAME       as `key list` shows it, or the first 8 digits or more of the key's SHA-256
           --Evenstep:DataFolder  the folder of data, if it is not ./data
         """;
 
-    /// <summary>So that whoever finds a key, and programs that look for lost ones, can tell what it is.</summary>
-    private const string KeyBeginning = "evenstep_";
-    private const int KeyBytes = 32;
-    private const int NameBytes = 4;
-
-    private static readonly (string Argument, string Field)[] Fields =
-        [("owner", KeySettings.Owner), ("scopes", KeySettings.Scopes), ("rate", KeySettings.Rate), ("origins", KeySettings.Origins)];
-
-    /// <summary>Makes a key, shows it once, and notes its hash. 0 if that went well, 2 if it was asked for wrongly.</summary>
-    /// <param name="args">What follows `key new`.</param>
+    /// <summary>0 if that went well, 1 if the file of keys stands in the way, 2 if it was asked for wrongly.</summary>
+    /// <param name="args">What follows `key`.</param>
+    /// <param name="clock">Says when a key is made.</param>
     /// <param name="words">Takes the words.</param>
-    public static int Run(string[] args, TextWriter words)
+    public static int Run(string[] args, TimeProvider clock, TextWriter words)
     {
-        var asked = new ConfigurationBuilder().AddCommandLine(args).Build();
-        var text = KeyBeginning + Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(KeyBytes));
-        var hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
-        var name = $"key-{hash[..(2 * NameBytes)]}";
-        var key = EntryOf(asked, hash);
-        List<string> faults = [.. UnknownIn(args, asked), .. FaultsOf(name, key)];
+        try
+        {
+            return args switch
+            {
+                ["new", .. var rest] => New(rest, clock, words),
+                ["list", .. var rest] => List(rest, words),
+                ["revoke", .. var rest] => Revoke(rest, words),
+                [var odd, ..] => Refuse([$"{Given.Quoted(odd)} is nothing that can be done with keys: new, list or revoke."], words),
+                [] => Refuse(["Say what to do with keys: new, list or revoke."], words),
+            };
+        }
+        catch (Exception exception) when (exception is JsonException or InvalidOperationException or IOException or UnauthorizedAccessException)
+        {
+            words.WriteLine($"Nothing was changed. {exception.Message}");
+            return Failed;
+        }
+    }
+
+    private static int New(string[] args, TimeProvider clock, TextWriter words)
+    {
+        var asked = new KeyArguments(args, NewKey.Arguments);
+        var key = NewKey.Of(asked, clock);
+        List<string> faults = [.. asked.Faults(words: 0), .. key.Faults()];
         if (faults.Count > 0)
         {
-            words.WriteLine(string.Join(Environment.NewLine, [.. faults, "", Usage]));
-            return 2;
+            return Refuse(faults, words);
         }
 
-        var path = KeyFile.PathOf(new ConfigurationBuilder().AddEnvironmentVariables().AddCommandLine(args).Build());
-        KeyFile.Add(path, name, key);
+        KeyFile.Add(asked.Path, key.Name, key.Entry);
         words.WriteLine(
             $"""
             The key, which is shown this once:
 
-              {text}
+              {key.Text}
 
-            It is called {name} in {path}, where only its hash stands. The service knows it from its next start on.
+            It is called {key.Name} in {asked.Path}, where only its hash stands. A service that runs
+            there knows it within a second, and asks everybody for a key from then on.
             """);
-        return 0;
+        return Done;
     }
 
-    private static JsonObject EntryOf(IConfiguration asked, string hash)
+    private static int List(string[] args, TextWriter words)
     {
-        var key = new JsonObject { [KeySettings.Hash] = hash };
-        foreach (var (argument, field) in Fields.Where(one => asked[one.Argument] is not null))
+        var asked = new KeyArguments(args, []);
+        if (asked.Faults(words: 0).ToList() is { Count: > 0 } faults)
         {
-            key[field] = asked[argument];
+            return Refuse(faults, words);
         }
 
-        return key;
+        KeyList.Write(asked.Path, KeyFile.Keys(asked.Path), words);
+        return Done;
     }
 
-    private static IEnumerable<string> UnknownIn(string[] args, IConfiguration asked)
+    private static int Revoke(string[] args, TextWriter words)
     {
-        string[] known = [.. Fields.Select(one => one.Argument), StorageSetup.FolderKey];
-        var given = asked.AsEnumerable().Where(pair => pair.Value is not null).ToList();
-        foreach (var (odd, _) in given.Where(pair => !known.Contains(pair.Key, StringComparer.OrdinalIgnoreCase)))
+        var asked = new KeyArguments(args, []);
+        if (asked.Faults(words: 1).ToList() is { Count: > 0 } faults)
         {
-            var suggestion = NearestName.To(odd, known) is { } nearest ? $" Did you mean --{nearest}?" : "";
-            yield return $"--{odd} is not known.{suggestion}";
+            return Refuse(faults, words);
         }
 
-        // The parser passes over what has no value, or is the value of nothing.
-        if (args.Length != 2 * given.Count - args.Count(arg => arg.Contains('=', StringComparison.Ordinal)))
+        var keys = KeyFile.Keys(asked.Path);
+        var meant = keys.Where(key => key.IsCalled(asked.Words[0])).ToList();
+        if (meant is not [var key])
         {
-            yield return "Every argument is given once, with its value after it.";
+            words.WriteLine($"{(meant.Count == 0 ? "No key is" : "More than one key is")} called {Given.Quoted(asked.Words[0])}. Nothing was changed.");
+            KeyList.Write(asked.Path, keys, words);
+            return AskedWrongly;
         }
+
+        KeyFile.Remove(asked.Path, key.Name);
+        words.WriteLine($"{key.Name} is no key any more. A service that runs in {Path.GetDirectoryName(asked.Path)} refuses it within a second.");
+        return Done;
     }
 
-    private static List<string> FaultsOf(string name, JsonObject key)
+    private static int Refuse(IEnumerable<string> faults, TextWriter words)
     {
-        var path = ConfigurationPath.Combine(KeySettings.Section, name);
-        var entry = new ConfigurationBuilder().AddInMemoryCollection(
-            key.Select(field => KeyValuePair.Create(ConfigurationPath.Combine(path, field.Key), (string?)field.Value))).Build();
-        List<string> faults = [];
-        using var read = KeySettings.Read(entry.GetSection(path), faults);
-        return [.. faults.Select(fault => fault.Replace($"{path}:", "--", StringComparison.Ordinal))];
+        words.WriteLine(string.Join(Environment.NewLine, [.. faults, "", Usage]));
+        return AskedWrongly;
     }
 }

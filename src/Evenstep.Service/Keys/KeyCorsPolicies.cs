@@ -17,16 +17,15 @@ internal sealed class KeyCorsPolicies(KeyRing keys, IOptions<CorsOptions> option
 
     private static readonly string[] Exposed = [HeaderNames.ETag, HeaderNames.RetryAfter, HeaderNames.WWWAuthenticate, RateHeaders.Policy, RateHeaders.Limit];
 
-    private readonly CorsPolicy? ofKeys = keys.Origins.IsEmpty ? null : Build(keys.Origins);
 
     /// <summary>The policy of an endpoint, with the origins of keys.</summary>
     public Task<CorsPolicy?> GetPolicyAsync(HttpContext context, string? policyName)
     {
         var named = policyName is null ? null : options.Value.GetPolicy(policyName);
-        var policy = !KeySetup.IsGuarded(context.Request.Path) || ofKeys is null ? named
-            : named is null || named.Origins.Count == 0 ? ofKeys
-            : named.AllowAnyOrigin ? named
-            : Build([.. named.Origins, .. keys.Origins]);
+        var origins = keys.Now.Origins;
+        var policy = !KeySetup.IsGuarded(context.Request.Path) || origins.IsEmpty || named is { AllowAnyOrigin: true }
+            ? named
+            : Build([.. named?.Origins ?? [], .. origins]);
         return Task.FromResult(policy);
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Evenstep.Service.Catalogues.Storing;
@@ -16,15 +17,34 @@ internal static class KeyFile
 
     public static string PathOf(IConfiguration configuration) => Path.Combine(StorageSetup.FolderOf(configuration), Name);
 
+    /// <summary>The keys of the file alone; none if there is no file.</summary>
+    /// <exception cref="InvalidOperationException">The file is faulty; the message names every fault.</exception>
+    public static ImmutableArray<ApiKey> Keys(string path)
+    {
+        var source = new KeySource(path, new ConfigurationBuilder().Build());
+        return source.Read(source.Content()).Keys;
+    }
+
     /// <summary>Adds a key to those that the file has. It is there whole or not at all.</summary>
     /// <exception cref="JsonException">The file is not what this class writes.</exception>
-    public static void Add(string path, string name, JsonObject key)
+    public static void Add(string path, string name, JsonObject key) => Change(path, keys => keys.Add(name, key));
+
+    /// <summary>Takes a key out of the file, likewise.</summary>
+    /// <exception cref="JsonException">The file is not what this class writes.</exception>
+    public static void Remove(string path, string name) => Change(path, keys => keys.Remove(name));
+
+    private static void Change(string path, Action<JsonObject> change)
     {
         Directory.CreateDirectory(Path.GetDirectoryName(path)!);
         var root = File.Exists(path) ? JsonNode.Parse(File.ReadAllText(path)) as JsonObject ?? throw new JsonException($"{path} holds no JSON object.") : [];
-        KeysIn(root).Add(name, key);
+        change(KeysIn(root));
+        Put(path, root.ToJsonString(Indented));
+    }
+
+    private static void Put(string path, string content)
+    {
         var next = $"{path}.next";
-        File.WriteAllText(next, root.ToJsonString(Indented));
+        File.WriteAllText(next, content);
         if (!OperatingSystem.IsWindows())
         {
             File.SetUnixFileMode(next, OwnerOnly);

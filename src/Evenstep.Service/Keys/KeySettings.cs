@@ -17,16 +17,29 @@ internal static partial class KeySettings
     public const string Rate = "Rate";
     public const string Origins = "Origins";
 
-    private static readonly string[] Known = [Hash, Owner, Scopes, Rate, Origins];
+    public const string Made = "Made";
+    public const string TimeFormat = "yyyy-MM-ddTHH:mm:ssZ";
+
+    private static readonly string[] Known = [Hash, Owner, Scopes, Rate, Origins, Made];
 
     /// <exception cref="InvalidOperationException">Some keys are faulty; the message names every fault.</exception>
-    public static KeyRing Read(IConfiguration configuration)
+    public static KeySet Read(IConfiguration configuration)
     {
         List<string> faults = [];
         ImmutableArray<ApiKey> keys = [.. configuration.GetSection(Section).GetChildren().Select(section => Read(section, faults))];
         faults.AddRange(keys.GroupBy(key => Convert.ToHexString(key.Hash.AsSpan())).Where(same => same.Key.Length > 0 && same.Count() > 1)
             .Select(same => $"{string.Join(" and ", same.Select(key => $"{Section}:{key.Name}"))} are the same key; leave one of them out."));
-        return faults.Count == 0 ? new KeyRing(keys) : throw new InvalidOperationException(string.Join(' ', faults));
+        if (faults.Count == 0)
+        {
+            return new KeySet(keys);
+        }
+
+        foreach (var key in keys)
+        {
+            key.Dispose();
+        }
+
+        throw new InvalidOperationException(string.Join(' ', faults));
     }
 
     /// <summary>One key; whatever of it is faulty is left out and told.</summary>
@@ -45,6 +58,7 @@ internal static partial class KeySettings
             Scopes = ScopesOf(section, faults),
             Origins = OriginsOf(section, faults),
             Rate = RateOf(section, faults),
+            Made = MadeOf(section, faults),
         };
     }
 
@@ -105,6 +119,22 @@ internal static partial class KeySettings
         }
 
         faults.Add(Fault(section, Rate, $"a whole number of requests a minute from 1 to {KeyRate.MostPerMinute}; without it there is no limit"));
+        return null;
+    }
+
+    private static DateTimeOffset? MadeOf(IConfigurationSection section, List<string> faults)
+    {
+        if (section[Made] is not { Length: > 0 } text)
+        {
+            return null;
+        }
+
+        if (DateTimeOffset.TryParseExact(text, TimeFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var made))
+        {
+            return made;
+        }
+
+        faults.Add(Fault(section, Made, "a time such as 2026-11-25T15:00:00Z"));
         return null;
     }
 

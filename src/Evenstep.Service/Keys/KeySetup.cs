@@ -11,7 +11,6 @@ internal static partial class KeySetup
 
     private static readonly PathString[] Guarded = ["/v1", "/metrics"];
 
-
     /// <summary>Whether a path asks for a key. How the service is, its document and its pages are open to everybody.</summary>
     public static bool IsGuarded(PathString path) => Guarded.Any(one => path.StartsWithSegments(one));
 
@@ -19,13 +18,19 @@ internal static partial class KeySetup
     /// <exception cref="InvalidOperationException">Some of it is faulty; the message names every fault.</exception>
     public static void AddKeys(this WebApplicationBuilder builder)
     {
-        builder.Configuration.AddJsonFile(KeyFile.PathOf(builder.Configuration), optional: true, reloadOnChange: false);
-        builder.Services.AddSingleton(KeySettings.Read(builder.Configuration));
+        var source = new KeySource(KeyFile.PathOf(builder.Configuration), builder.Configuration);
+        var content = source.Content();
+        var atStart = source.Read(content);
+
+        // A file of keys without any is what is left when the last one is revoked.
+        builder.Services.AddSingleton(_ => new KeyRing(atStart, asks: content is not null));
+        builder.Services.AddHostedService(provider => new KeyWatch(source, content, provider.GetRequiredService<KeyRing>(), provider.GetRequiredService<ILogger<KeyWatch>>()));
         builder.Services.AddSingleton(provider => new KeyCheck(provider.GetRequiredService<KeyRing>(), OpenToOf(builder.Configuration)));
         builder.Services.AddScoped<Caller>();
         builder.Services.RemoveAll<ICorsPolicyProvider>();
         builder.Services.AddSingleton<ICorsPolicyProvider, KeyCorsPolicies>();
     }
+
     /// <summary>Asks for keys, before anything else is done for a request; and says at start if none are asked for.</summary>
     public static void UseKeys(this WebApplication app)
     {
@@ -36,9 +41,9 @@ internal static partial class KeySetup
             await (refusal is null ? next(context) : refusal.ExecuteAsync(context));
         });
         var ring = app.Services.GetRequiredService<KeyRing>();
-        if (!ring.IsEmpty)
+        if (ring.Asks)
         {
-            LogKeys(app.Logger, ring.Count);
+            LogKeys(app.Logger, ring.Now.Keys.Length);
         }
         else if (OpenToOf(app.Configuration) == OpenTo.Loopback)
         {
@@ -53,7 +58,7 @@ internal static partial class KeySetup
     private static OpenTo OpenToOf(IConfiguration configuration) => configuration[OpenToKey] is not { Length: > 0 } word ? OpenTo.Loopback
         : Words<OpenTo>.Meant(word) ?? throw new InvalidOperationException($"{OpenToKey} is {Given.Quoted(word)}; it must be one of {Given.List(Words<OpenTo>.All)}.");
 
-    [LoggerMessage(LogLevel.Information, "Requests need one of {Count} keys.")]
+    [LoggerMessage(LogLevel.Information, "Requests need one of {Count} keys. What changes in the file of keys counts within a second.")]
     private static partial void LogKeys(ILogger logger, int count);
 
     [LoggerMessage(LogLevel.Warning, "There are no keys: the service answers whoever asks from this machine, and nobody else. Make a key with `key new`, or set {Setting} to `everywhere`.")]

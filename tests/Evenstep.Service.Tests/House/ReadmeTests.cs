@@ -166,7 +166,7 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
         using var words = new StringWriter();
         var args = command.Split(MakesKey)[1].Split(' ', StringSplitOptions.RemoveEmptyEntries);
 
-        Assert.Equal(0, KeyCommand.Run([.. args, "--Evenstep:DataFolder", data.Path], words));
+        Assert.Equal(0, KeyCommand.Run(["new", .. args, "--Evenstep:DataFolder", data.Path], TimeProvider.System, words));
     }
 
     /// <summary>The lines as one list.</summary>

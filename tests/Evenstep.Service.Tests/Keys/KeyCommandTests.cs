@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using System.Text.RegularExpressions;
 using Evenstep.Service.Keys;
 
@@ -47,19 +49,91 @@ public sealed partial class KeyCommandTests : IDisposable
     {
         using var words = new StringWriter();
 
-        Assert.Equal(2, KeyCommand.Run([.. args, "--Evenstep:DataFolder", data.Path], words));
+        Assert.Equal(2, KeyCommand.Run(["new", .. args, "--Evenstep:DataFolder", data.Path], TimeProvider.System, words));
 
         Assert.Contains(fault, words.ToString(), StringComparison.OrdinalIgnoreCase);
         Assert.Contains("--scopes   read", words.ToString(), StringComparison.Ordinal);
         Assert.False(File.Exists(Path.Combine(data.Path, "keys.json")));
     }
 
-    private string Make(params string[] args)
+    [Fact]
+    public void The_list_tells_of_every_key_and_shows_none()
     {
-        using var words = new StringWriter();
-        Assert.Equal(0, KeyCommand.Run([.. args, "--Evenstep:DataFolder", data.Path], words));
-        return Key().Match(words.ToString()).Value;
+        Assert.StartsWith("There are no keys in ", Do(data, "list"), StringComparison.Ordinal);
+        var (first, second) = (Make("--owner", "shop", "--scopes", "read,write", "--rate", "600"), Make("--owner", "club", "--origins", "https://club.example"));
+
+        var list = Do(data, "list");
+
+        Assert.Matches(@"  key-[0-9a-f]{8}: owner shop; may `read`, `write`; 600 requests a minute; for servers; made \d{4}-\d\d-\d\d \d\d:\d\d UTC\n", list);
+        Assert.Matches(@"  key-[0-9a-f]{8}: owner club; may `read`; as often as one likes; for pages of https://club\.example; made ", list);
+        Assert.DoesNotContain(first[20..], list, StringComparison.Ordinal);
+        Assert.DoesNotContain(second[20..], list, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_key_is_revoked_by_its_name_or_its_hash_and_others_stay(bool byHash)
+    {
+        var (first, second) = (HashOf(Make("--owner", "shop")), HashOf(Make("--owner", "club")));
+
+        Assert.Contains($"key-{first[..8]} is no key any more", Do(data, "revoke", byHash ? first[..12] : $"key-{first[..8]}"), StringComparison.Ordinal);
+
+        Assert.DoesNotContain(first[..8], Do(data, "list"), StringComparison.Ordinal);
+        Assert.Contains(second[..8], Do(data, "list"), StringComparison.Ordinal);
+        Assert.True(OperatingSystem.IsWindows() || File.GetUnixFileMode(Path.Combine(data.Path, "keys.json")) == (UnixFileMode.UserRead | UnixFileMode.UserWrite));
+    }
+
+    [Theory]
+    [InlineData("No key is called \"key-0\"", "revoke", "key-0")]
+    [InlineData("Say which key", "revoke")]
+    [InlineData("Say which key", "revoke", "a", "b")]
+    [InlineData("--owner is not known", "list", "--owner", "shop")]
+    [InlineData("\"all\" is one word too many", "list", "all")]
+    [InlineData("\"renew\" is nothing that can be done", "renew")]
+    [InlineData("Say what to do with keys")]
+    public void What_cannot_be_done_is_said_and_changes_nothing(string fault, params string[] args)
+    {
+        Make("--owner", "shop");
+        var before = File.ReadAllText(Path.Combine(data.Path, "keys.json"));
+        using var words = new StringWriter();
+
+        Assert.Equal(2, KeyCommand.Run(args.Length == 0 ? [] : [.. args, "--Evenstep:DataFolder", data.Path], TimeProvider.System, words));
+
+        Assert.Contains(fault, words.ToString(), StringComparison.Ordinal);
+        Assert.Equal(before, File.ReadAllText(Path.Combine(data.Path, "keys.json")));
+    }
+
+    [Theory]
+    [InlineData("new", "--owner", "shop")]
+    [InlineData("list")]
+    [InlineData("revoke", "key-12345678")]
+    public void A_faulty_file_is_told_of_and_left_alone(params string[] args)
+    {
+        var path = Path.Combine(data.Path, "keys.json");
+        File.WriteAllText(path, "{ oh");
+        using var words = new StringWriter();
+
+        Assert.Equal(1, KeyCommand.Run([.. args, "--Evenstep:DataFolder", data.Path], TimeProvider.System, words));
+
+        Assert.StartsWith("Nothing was changed. ", words.ToString(), StringComparison.Ordinal);
+        Assert.Equal("{ oh", File.ReadAllText(path));
+    }
+
+    /// <summary>Makes a key in a folder of data, and gives it back.</summary>
+    internal static string Make(DataFolder data, params string[] args) => Key().Match(Do(data, ["new", .. args])).Value;
+
+    /// <summary>Has the command do something that goes well.</summary>
+    internal static string Do(DataFolder data, params string[] args)
+    {
+        using var words = new StringWriter { NewLine = "\n" };
+        Assert.Equal(0, KeyCommand.Run([.. args, "--Evenstep:DataFolder", data.Path], TimeProvider.System, words));
+        return words.ToString();
+    }
+
+    private string Make(params string[] args) => Make(data, args);
+
+    private static string HashOf(string key) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(key)));
 
     private static async Task<int> StatusAsync(Service service, string key, HttpMethod method) =>
         (await service.SendAsync(method, "/v1/catalogues/" + (method == HttpMethod.Get ? "demo" : "none"), headers: ("Authorization", $"Bearer {key}"))).Status;

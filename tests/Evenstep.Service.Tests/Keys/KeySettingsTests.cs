@@ -15,7 +15,7 @@ public sealed class KeySettingsTests
         var key = ring.Find(Good.Text)!;
         Assert.Equal(("a", "shop", 90), (key.Name, key.Owner.Name, key.Rate?.PerMinute));
         Assert.True(key.Allows(Scope.Read) && key.Allows(Scope.Write));
-        Assert.Equal("https://a.example https://b.example", string.Join(' ', ring.Origins));
+        Assert.Equal("https://a.example https://b.example", string.Join(' ', ring.Now.Origins));
         Assert.Equal("club", ring.Find(new Keyed("b", "").Text)!.Owner.Name);
         Assert.Null(ring.Find(Good.Text + " "));
         Assert.Null(ring.Find(""));
@@ -97,6 +97,6 @@ public sealed class KeySettingsTests
         Assert.True(rate.Use() > TimeSpan.Zero || perMinute > 600);
     }
 
-    private static KeyRing Read((string Key, string Value)[] settings) => KeySettings.Read(
-        new ConfigurationBuilder().AddInMemoryCollection(settings.Select(setting => KeyValuePair.Create(setting.Key, (string?)setting.Value))).Build());
+    private static KeyRing Read((string Key, string Value)[] settings) => new(KeySettings.Read(
+        new ConfigurationBuilder().AddInMemoryCollection(settings.Select(setting => KeyValuePair.Create(setting.Key, (string?)setting.Value))).Build()));
 }
