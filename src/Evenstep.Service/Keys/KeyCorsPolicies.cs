@@ -17,14 +17,13 @@ internal sealed class KeyCorsPolicies(KeyRing keys, IOptions<CorsOptions> option
 
     private static readonly string[] Exposed = [HeaderNames.ETag, HeaderNames.RetryAfter, HeaderNames.WWWAuthenticate, RateHeaders.Policy, RateHeaders.Limit];
 
-
     /// <summary>The policy of an endpoint, with the origins of keys.</summary>
     public Task<CorsPolicy?> GetPolicyAsync(HttpContext context, string? policyName)
     {
         var named = policyName is null ? null : options.Value.GetPolicy(policyName);
         var origins = keys.Now.Origins;
-        var policy = !KeySetup.IsGuarded(context.Request.Path) || origins.IsEmpty || named is { AllowAnyOrigin: true }
-            ? named
+        var policy = !KeySetup.IsGuarded(context.Request.Path) || origins.IsEmpty ? named
+            : named is { AllowAnyOrigin: true } ? Build(named.Origins)
             : Build([.. named?.Origins ?? [], .. origins]);
         return Task.FromResult(policy);
     }

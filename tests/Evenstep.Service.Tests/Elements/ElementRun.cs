@@ -1,7 +1,10 @@
+using System.Globalization;
 using System.Text.Json;
 using Evenstep.Service.Pictures;
 using Evenstep.Service.ProductPages;
+using Evenstep.Service.Tests.Catalogues;
 using Evenstep.Service.Tests.Judges;
+using Evenstep.Service.Tests.Keys;
 using Evenstep.Service.Tests.Pages;
 using Evenstep.Service.Tests.Pictures;
 using Evenstep.Service.Wording;
@@ -17,24 +20,42 @@ public sealed class ElementRun : IDisposable
     private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web);
 
     private readonly Service service = new(data: null, (PageOrigins.Key, "*"));
+    private readonly int port = FreePort.Find();
+    private readonly Keyed key;
+    private readonly Service keyed;
     private readonly Lazy<Task<IReadOnlyList<Finding>>> findings;
 
-    public ElementRun() => findings = new(LookAsync);
+    public ElementRun()
+    {
+        key = new Keyed("page", "shop") { Scopes = "read", Origins = FormattableString.Invariant($"http://127.0.0.1:{port}") };
+        keyed = Keyed.ServiceWith(key);
+        findings = new(LookAsync);
+    }
 
     internal Task<IReadOnlyList<Finding>> Findings => findings.Value;
 
-    public void Dispose() => service.Dispose();
+    public void Dispose()
+    {
+        service.Dispose();
+        keyed.Dispose();
+    }
 
     private async Task<IReadOnlyList<Finding>> LookAsync()
     {
-        service.UseKestrel(0);
-        service.StartServer();
-        using var look = Node.Start(Path.Combine("elements", "run.mjs"), service.ClientOptions.BaseAddress.ToString(), Browser.Executable!);
+        using var look = Node.Start(
+            Path.Combine("elements", "run.mjs"), Start(service), Browser.Executable!, Start(keyed), port.ToString(CultureInfo.InvariantCulture), key.Text);
         await look.StandardInput.WriteAsync(JsonSerializer.Serialize(Drawn()));
         look.StandardInput.Close();
         var lines = await look.StandardOutput.ReadToEndAsync();
         await look.WaitForExitAsync();
         return [.. lines.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => JsonSerializer.Deserialize<Finding>(line, Options)!)];
+    }
+
+    private static string Start(Service service)
+    {
+        service.UseKestrel(0);
+        service.StartServer();
+        return service.ClientOptions.BaseAddress.ToString();
     }
 
     private static IEnumerable<string> Drawn() => Enumerable.Range(FirstSeed, Drawings)

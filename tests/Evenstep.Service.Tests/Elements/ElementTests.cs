@@ -29,6 +29,12 @@ public sealed class ElementTests(ElementRun run) : IClassFixture<ElementRun>
     public Task A_page_of_another_origin_shows_them() => HoldsAsync();
 
     [BrowserFact]
+    public Task A_page_with_a_key_for_its_origin_shows_them() => HoldsAsync();
+
+    [BrowserFact]
+    public Task A_page_of_an_origin_that_is_not_the_keys_is_told_so() => HoldsAsync();
+
+    [BrowserFact]
     public Task Only_an_address_of_the_web_becomes_a_link() => HoldsAsync();
 
     [BrowserFact]

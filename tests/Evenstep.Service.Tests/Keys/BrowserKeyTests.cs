@@ -1,3 +1,5 @@
+using Evenstep.Service.ProductPages;
+
 namespace Evenstep.Service.Tests.Keys;
 
 /// <summary>Keys that pages in browsers use, and what browsers are told.</summary>
@@ -64,6 +66,21 @@ public sealed class BrowserKeyTests : IAsyncDisposable
 
         Assert.Equal((401, Shop), ((int)response.StatusCode, ValueOf(response, AllowOrigin)));
         Assert.Contains("RateLimit", ValueOf(response, "Access-Control-Expose-Headers")!, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Where_all_pages_are_let_in_they_may_send_a_key_too()
+    {
+        await using var open = new Service(null, [.. ShopKey.Settings, (PageOrigins.Key, "*")]);
+        using var request = new HttpRequestMessage(HttpMethod.Options, "/v1/catalogues/demo/items/kelpstone-5-5/match");
+        request.Headers.Add("Origin", Shop);
+        request.Headers.Add("Access-Control-Request-Method", "GET");
+        request.Headers.Add("Access-Control-Request-Headers", "authorization");
+        using var client = open.CreateClient();
+        using var response = await client.SendAsync(request);
+
+        Assert.Equal("*", ValueOf(response, AllowOrigin));
+        Assert.Contains("authorization", ValueOf(response, "Access-Control-Allow-Headers") ?? "", StringComparison.OrdinalIgnoreCase);
     }
 
     private async Task<HttpResponseMessage> SendAsync(HttpMethod method, string path, params (string Name, string? Value)[] headers)

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Evenstep.Service.Tests.Keys;
 
 namespace Evenstep.Service.Tests.Pages;
 
@@ -13,7 +14,10 @@ public sealed class PageRun : IDisposable
 {
     private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web);
 
+    private static readonly Keyed Key = new("page", "shop") { Scopes = "read" };
+
     private readonly Service service = new();
+    private readonly Service keyed = Keyed.ServiceWith(Key);
     private readonly Lazy<Task<IReadOnlyList<Finding>>> findings;
 
     public PageRun() => findings = new(LookAsync);
@@ -21,18 +25,24 @@ public sealed class PageRun : IDisposable
     internal Task<IReadOnlyList<Finding>> Findings => findings.Value;
 
     /// <summary>Where the service listens.</summary>
-    internal Uri Start()
+    internal Uri Start() => Start(service);
+
+    public void Dispose()
+    {
+        service.Dispose();
+        keyed.Dispose();
+    }
+
+    private static Uri Start(Service service)
     {
         service.UseKestrel(0);
         service.StartServer();
         return service.ClientOptions.BaseAddress;
     }
 
-    public void Dispose() => service.Dispose();
-
     private async Task<IReadOnlyList<Finding>> LookAsync()
     {
-        using var look = Browser.Look("run.mjs", Start());
+        using var look = Browser.Look("run.mjs", Start(), Start(keyed).ToString(), Key.Text);
         var lines = await look.StandardOutput.ReadToEndAsync();
         await look.WaitForExitAsync();
         return [.. lines.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => JsonSerializer.Deserialize<Finding>(line, Options)!)];

@@ -61,6 +61,27 @@ public sealed class PageTests(PageRun run) : IClassFixture<PageRun>
     public Task Names_are_shown_as_text() => HoldsAsync();
 
     [BrowserFact]
+    public Task A_key_is_asked_for_where_the_service_wants_one() => HoldsAsync();
+
+    [BrowserFact]
+    public Task A_key_is_kept_for_the_visit_and_shown_nowhere() => HoldsAsync();
+
+    [BrowserFact]
+    public Task A_key_can_be_forgotten() => HoldsAsync();
+
+    [BrowserFact]
+    public Task A_key_that_is_revoked_takes_what_it_opened_along() => HoldsAsync();
+
+    [BrowserFact]
+    public Task A_key_may_be_given_though_none_is_asked_for() => HoldsAsync();
+
+    [BrowserFact]
+    public Task Nothing_is_found_against_its_asking_for_a_key() => HoldsAsync();
+
+    [BrowserFact]
+    public Task It_weighs_no_more_with_a_key() => HoldsAsync();
+
+    [BrowserFact]
     public Task Nothing_is_found_against_it_in_english() => HoldsAsync();
 
     [BrowserFact]

@@ -63,29 +63,49 @@ export const Names_are_shown_as_text = given => onSample(given, {}, async page =
 });
 
 /** Of what a strict policy may allow, the elements need this service for scripts and for answers, and nothing else. */
-export const A_page_of_another_origin_shows_them = async ({ browser, address }) => {
+export const A_page_of_another_origin_shows_them = ({ browser, address }) => onShop(browser, address, { port: 0, key: "" }, async (page, amiss) => {
+  await page.locator("evenstep-ladder svg").waitFor();
+  await page.locator("evenstep-advice [part=heading]").waitFor();
+  assert.match(await insideOf(page, "evenstep-advice"), /Empfohlen für Capstan 152/);
+  assert.deepEqual(amiss, []);
+});
+
+/** The service at `keyed.address` knows a key for pages of this machine's `keyed.port`, and asks everybody for one. */
+export const A_page_with_a_key_for_its_origin_shows_them = ({ browser, keyed }) => onShop(browser, keyed.address, keyed, async (page, amiss) => {
+  await page.locator("evenstep-ladder svg").waitFor();
+  await page.locator("evenstep-advice svg").waitFor();
+  assert.match(await insideOf(page, "evenstep-advice"), /Empfohlen für Capstan 152/);
+  assert.deepEqual(amiss, []);
+  await page.locator("evenstep-ladder").evaluate(element => element.setAttribute("browser-key", "evenstep_unknown"));
+  await page.locator("evenstep-ladder [role=alert]").waitFor();
+  assert.match(await insideOf(page, "evenstep-ladder"), /is not known here/);
+});
+
+export const A_page_of_an_origin_that_is_not_the_keys_is_told_so = ({ browser, keyed }) => onShop(browser, keyed.address, { ...keyed, port: 0 }, async page => {
+  await page.locator("evenstep-ladder [role=alert]").waitFor();
+  assert.match(await insideOf(page, "evenstep-ladder"), /does not answer pages of http:\/\/127\.0\.0\.1/);
+});
+
+async function onShop(browser, address, { port, key }, use) {
   const service = new URL(address).origin;
   const policy = `default-src 'none'; script-src ${service}; connect-src ${service}; require-trusted-types-for 'script'; trusted-types 'none'`;
   const markup = `<!doctype html><html lang="de"><title>Ein Laden</title>
     <script type="module" src="${service}/elements/ladder.js"></script><script type="module" src="${service}/elements/advice.js"></script>
-    <evenstep-ladder aperture-mm="150" focal-length-mm="750" focuser-barrel="1.25in" catalogue="demo" owned="kelpstone-5-5"></evenstep-ladder>
-    <evenstep-advice catalogue="demo" telescope="capstan-152" wears-spectacles></evenstep-advice>`;
+    <evenstep-ladder browser-key="${key}" aperture-mm="150" focal-length-mm="750" focuser-barrel="1.25in" catalogue="demo" owned="kelpstone-5-5"></evenstep-ladder>
+    <evenstep-advice browser-key="${key}" catalogue="demo" telescope="capstan-152" wears-spectacles ladder></evenstep-advice>`;
   const shop = createServer((_, response) => response.writeHead(200, { "Content-Type": "text/html; charset=utf-8", "Content-Security-Policy": policy }).end(markup));
-  await new Promise(ready => shop.listen(0, "127.0.0.1", ready));
+  await new Promise(ready => shop.listen(port, "127.0.0.1", ready));
   const page = await browser.newPage();
   try {
     const amiss = [];
     page.on("console", message => /policy|CORS/i.test(message.text()) && amiss.push(message.text()));
     await page.goto(`http://127.0.0.1:${shop.address().port}/`);
-    await page.locator("evenstep-ladder svg").waitFor();
-    await page.locator("evenstep-advice [part=heading]").waitFor();
-    assert.match(await insideOf(page, "evenstep-advice"), /Empfohlen für Capstan 152/);
-    assert.deepEqual(amiss, []);
+    await use(page, amiss);
   } finally {
     await page.close();
     shop.close();
   }
-};
+}
 
 /** A shop's data may name a script as an item's page. */
 export const Only_an_address_of_the_web_becomes_a_link = given => onSample(given, { before: page => page.route(/recommendation\?/, withLinks) }, async page => {

@@ -1,11 +1,13 @@
 // A page of the service in a browser, and what it must never do: ask anybody else, break its policy, throw.
 import assert from "node:assert/strict";
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
 
 const flags = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 export const patienceMs = 30_000;
 export const recommendations = "/v1/recommendations";
 
@@ -71,3 +73,23 @@ export const headline = page => page.locator(".headline").textContent();
 export const control = (page, name) => page.locator(`[id="c-${name}"]`);
 export const errorAt = (page, name) => page.locator(`[id="c-${name}-error"]`);
 export const part = (page, name) => page.locator(`#part-${name}`);
+
+/** What an auditor of accessibility finds against a page, whose policy lets scripts of the browser's own door in. */
+export async function violations(page) {
+  await page.evaluate(axe);
+  const found = await page.evaluate(() => axe.run());
+  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(node => node.html).slice(0, 3).join(" | ")}`);
+}
+
+/** Every file that a visit fetches, with its size; answers are none. */
+export async function weightsOf(given, options, visit) {
+  const sizes = [];
+  const before = page => page.on("response", async response => {
+    const path = new URL(response.url()).pathname;
+    if (!path.startsWith("/v1/")) {
+      sizes.push(response.body().then(body => [path, body.length]));
+    }
+  });
+  await withPage(given, { before, ...options }, visit);
+  return Promise.all(sizes);
+}

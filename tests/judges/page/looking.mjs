@@ -1,14 +1,11 @@
 // How the page looks, prints, weighs and speaks.
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import { answered, control, headline, settled, withPage } from "./browser.mjs";
+import { answered, control, headline, settled, violations, weightsOf, withPage } from "./browser.mjs";
 
 const mostBytes = 100_000;
 const firstAdviceMs = 5_000;
 const widths = [360, 800, 1440];
 const busy = "#t=203~mm~1218~mm~2in~&o=e~30~52~21~1.25in~~&f=1.2~M~42&a=52&sp=1&cy=0.75&b=420&w=planets&w=galaxies";
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const texts = new URL("../../../src/Evenstep.Service/Pages/page/", import.meta.url);
 
 export const nothing_is_found_against_it_in_english = given => audit(given, "en-US");
@@ -29,12 +26,6 @@ async function audit(given, locale) {
   }
 }
 
-async function violations(page) {
-  await page.evaluate(axe);
-  const found = await page.evaluate(() => axe.run());
-  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(node => node.html).slice(0, 3).join(" | ")}`);
-}
-
 export const it_prints_on_one_sheet = given => withPage(given, { fragment: busy, colorScheme: "dark" }, async page => {
   await settled(page);
   await page.emulateMedia({ media: "print", colorScheme: "light" });
@@ -45,19 +36,17 @@ export const it_prints_on_one_sheet = given => withPage(given, { fragment: busy,
   assert.equal((await page.pdf({ preferCSSPageSize: true })).toString("latin1").match(/\/Type\s*\/Page\b/g).length, 1);
 });
 
-export const it_weighs_less_than_a_hundred_kilobytes = async given => {
-  const sizes = [];
-  const before = page => page.on("response", async response => {
-    const path = new URL(response.url()).pathname;
-    if (!path.startsWith("/v1/")) {
-      sizes.push(response.body().then(body => [path, body.length]));
-    }
-  });
-  await withPage(given, { before, locale: "de-DE" }, settled);
-  const weights = await Promise.all(sizes);
+export const it_weighs_less_than_a_hundred_kilobytes = async given => assertLight(await weightsOf(given, { locale: "de-DE" }, settled));
+
+export const it_weighs_no_more_with_a_key = async ({ browser, keyed }) => assertLight(await weightsOf({ browser, ...keyed }, { locale: "de-DE" }, async page => {
+  await control(page, "key").fill(keyed.key);
+  await answered(page, () => page.keyboard.press("Enter"));
+}));
+
+function assertLight(weights) {
   const total = weights.reduce((sum, [, size]) => sum + size, 0);
   assert.ok(total > mostBytes / 4 && total < mostBytes, `${total} bytes: ${weights.map(one => one.join(" ")).join(", ")}`);
-};
+}
 
 /** Asserted generously: the machine may be busy. How long it took is part of the line that the run writes. */
 export const the_first_advice_comes_soon = async given => {
@@ -71,13 +60,16 @@ export const the_first_advice_comes_soon = async given => {
 };
 
 export const both_languages_say_the_same_things = async () => {
-  const [en, de] = await Promise.all(["en", "de"].map(async tag => (await import(new URL(`${tag}.js`, texts))).texts));
+  const [en, de] = await Promise.all(["en", "de"].map(async tag => flat((await import(new URL(`${tag}.js`, texts))).texts)));
   assert.deepEqual(Object.keys(de), Object.keys(en));
   for (const key of Object.keys(en)) {
     assert.equal(typeof de[key], typeof en[key], key);
     assert.deepEqual(slots(de[key]), slots(en[key]), key);
   }
 };
+
+const flat = (group, before = "") => Object.fromEntries(Object.entries(group).flatMap(([name, text]) =>
+  (typeof text === "object" ? Object.entries(flat(text, `${before}${name}.`)) : [[before + name, text]])));
 
 const slots = text => (typeof text === "string" ? text : String(text).replaceAll("${", "{")).match(/\{\w+\}/g)?.toSorted() ?? [];
 

@@ -26,10 +26,10 @@ const parameters = {
 const lists = { 'owned': 'owned', 'observes': 'observes' };
 
 class AdviceElement extends AskingElement {
-  static observedAttributes = ['catalogue', 'telescope', 'ladder', 'wears-spectacles', ...Object.keys(parameters), ...Object.keys(lists)];
+  static observedAttributes = ['browser-key', 'catalogue', 'telescope', 'ladder', 'wears-spectacles', ...Object.keys(parameters), ...Object.keys(lists)];
 
   async answer(signal) {
-    const how = { language: this.language, signal };
+    const how = { language: this.language, key: this.key, signal };
     const [advice, picture] = await Promise.all([
       ask(this.#address(), { accept: 'application/json', ...how }),
       this.hasAttribute('ladder') ? ask(this.#address(), { accept: 'image/svg+xml', ...how }) : null,

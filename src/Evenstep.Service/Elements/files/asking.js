@@ -11,13 +11,13 @@ export class Refusal extends Error {}
 /**
  * Asks the service.
  * @param {string} address relative to the service
- * @param {{ accept: string, language: string, body?: object, signal: AbortSignal }} how
+ * @param {{ accept: string, language: string, key?: string, body?: object, signal: AbortSignal }} how
  * @returns {Promise<Response>} with status 200
  */
-export async function ask(address, { accept, language, body, signal }) {
+export async function ask(address, { accept, language, key, body, signal }) {
   const response = await fetch(new URL(address, service), {
     method: body ? 'POST' : 'GET',
-    headers: { 'Accept': accept, 'Accept-Language': language, ...body ? { 'Content-Type': 'application/json' } : {} },
+    headers: { 'Accept': accept, 'Accept-Language': language, ...key && { 'Authorization': `Bearer ${key}` }, ...body && { 'Content-Type': 'application/json' } },
     body: body ? JSON.stringify(body) : undefined,
     credentials: 'omit',
     signal,

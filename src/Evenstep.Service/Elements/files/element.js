@@ -80,6 +80,11 @@ export class AskingElement extends HTMLElement {
     return this.closest('[lang]')?.lang || navigator.language || 'en';
   }
 
+  /** A key for pages, where the service asks for one: whoever reads the page can read it. */
+  get key() {
+    return this.getAttribute('browser-key')?.trim();
+  }
+
   get labels() {
     return labelsFor(this.language);
   }

@@ -17,7 +17,7 @@ const telescopeFields = {
   'focuser-barrel': ['focuserBarrel', String],
 };
 
-const otherAttributes = ['catalogue', 'owned', 'seeing-arcsec', 'enough-step'];
+const otherAttributes = ['browser-key', 'catalogue', 'owned', 'seeing-arcsec', 'enough-step'];
 
 class LadderElement extends AskingElement {
   static observedAttributes = [...Object.keys(telescopeFields), ...otherAttributes, ...observerAttributes];
@@ -35,7 +35,7 @@ class LadderElement extends AskingElement {
   }
 
   async answer(signal) {
-    const answer = await ask('v1/assessments', { accept: 'image/svg+xml', language: this.language, body: this.request, signal });
+    const answer = await ask('v1/assessments', { accept: 'image/svg+xml', language: this.language, key: this.key, body: this.request, signal });
     return [this.takeIn(await answer.text())];
   }
 

@@ -15,7 +15,7 @@ export function layOut(root) {
     el("div", { id: "summary" }),
     parts.map(name => el("section", { id: `part-${name}`, class: printed.includes(name) ? "part" : "part unprinted", "aria-labelledby": `title-${name}`, hidden: true },
       el("h2", { id: `title-${name}` }, say(`part.${name}`)),
-      el("div", { class: "body" }))));
+      el("div.body"))));
 }
 
 export function fillPart(name, ...children) {

@@ -8,14 +8,14 @@ export const focusOn = name => document.getElementById(idOf(name))?.focus();
 
 export function textField(name, { label, unit, hint, value, oninput, numeric = true, beside }) {
   const input = el("input", { ...described(name, hint), type: "text", inputmode: numeric ? "decimal" : "text", maxlength: 200, value, oninput: event => oninput(event.target.value) });
-  return el("div", { class: "field" }, labelFor(name, label, unit), beside ? el("div", { class: "pair" }, input, beside) : input, hintOf(name, hint), errorOf(name));
+  return el("div.field", labelFor(name, label, unit), beside ? el("div.pair", input, beside) : input, hintOf(name, hint), errorOf(name));
 }
 
 /** A choice of one; options are [value, text] or { label, options }. */
 export function choiceField(name, { label, hint, value, options, onchange }) {
   const select = el("select", { ...described(name, hint), onchange: event => onchange(event.target.value) }, options.map(optionOf));
   select.value = value;
-  return el("div", { class: "field" }, labelFor(name, label), select, hintOf(name, hint), errorOf(name));
+  return el("div.field", labelFor(name, label), select, hintOf(name, hint), errorOf(name));
 }
 
 export function bareChoice(name, { label, value, options, onchange }) {
@@ -26,13 +26,20 @@ export function bareChoice(name, { label, value, options, onchange }) {
 
 export function checkField(name, { label, hint, value, onchange }) {
   const input = el("input", { ...described(name, hint), type: "checkbox", checked: value, onchange: event => onchange(event.target.checked) });
-  return el("div", { class: "field check" }, el("label", {}, input, el("span", {}, label)), hintOf(name, hint), errorOf(name));
+  return el("div.field.check", el("label", input, el("span", label)), hintOf(name, hint), errorOf(name));
 }
+
+/** Takes what is typed or chosen into the form's state. */
+export const into = (row, name, then) => value => {
+  row[name] = value;
+  then();
+};
 
 export const button = (label, onclick, attributes) => el("button", { type: "button", onclick, ...attributes }, label);
 
-export const chip = (text, removeLabel, onclick) =>
-  el("li", { class: "chip" }, el("span", {}, text), button(say("remove"), onclick, { class: "slight", "aria-label": removeLabel }));
+export const removal = (name, onclick) => button(say("remove"), onclick, { class: "slight", "aria-label": say("removeNamed", { name }) });
+
+export const chip = (text, onclick) => el("li.chip", el("span", text), removal(text, onclick));
 
 export const errorOf = name => el("p", { class: "error", id: `${idOf(name)}-error`, hidden: true });
 
@@ -41,7 +48,7 @@ export function showError(name, messages) {
   const place = document.getElementById(`${idOf(name)}-error`);
   if (place) {
     place.hidden = false;
-    place.append(...messages.map(({ lead, text }) => el("span", {}, lead, el("span", { lang: "en" }, text))));
+    place.append(...messages.map(({ lead, text }) => el("span", lead, el("span", { lang: "en" }, text))));
     document.getElementById(idOf(name))?.setAttribute("aria-invalid", "true");
     openAround(place);
   }
@@ -75,9 +82,9 @@ const openAround = place => {
 
 const described = (name, hint) => ({ id: idOf(name), "aria-describedby": `${hint ? `${idOf(name)}-hint ` : ""}${idOf(name)}-error` });
 
-const labelFor = (name, label, unit) => el("label", { for: idOf(name) }, label, unit ? el("span", { class: "unit" }, ` ${unit}`) : null);
+const labelFor = (name, label, unit) => el("label", { for: idOf(name) }, label, unit && el("span.unit", ` ${unit}`));
 
-const hintOf = (name, hint) => (hint ? el("p", { class: "hint", id: `${idOf(name)}-hint` }, hint) : null);
+const hintOf = (name, hint) => (hint && el("p", { class: "hint", id: `${idOf(name)}-hint` }, hint));
 
 const optionOf = option => (Array.isArray(option)
   ? el("option", { value: option[0] }, option[1])

@@ -21,8 +21,8 @@ export function reachFor(budget, reach) {
 const pointAt = (points, budget) => points.findLast(point => point.totalPrice <= budget);
 
 export function curveOf(curve, budget, onmove) {
-  const picture = el("div", { class: "curve" });
-  const reading = el("p", { class: "reading" });
+  const picture = el("div.curve");
+  const reading = el("p.reading");
   const slider = el("input", {
     id: idOf("budgetSlider"), type: "range", min: 0, max: curve.reach, step: stepFor(curve.reach), value: budget,
     oninput: event => {
@@ -39,10 +39,10 @@ export function curveOf(curve, budget, onmove) {
   new ResizeObserver(() => move(Number(slider.value))).observe(picture);
   move(budget);
   const content = [
-    el("p", { class: "quiet" }, say("curveLead")),
-    curve.notes.map(({ text }) => el("p", {}, text)),
+    el("p.quiet", say("curveLead")),
+    curve.notes.map(({ text }) => el("p", text)),
     picture,
-    el("div", { class: "slider" }, el("label", { class: "unseen", for: idOf("budgetSlider") }, say("field.budget")), slider),
+    el("div.slider", el("label", { class: "unseen", for: idOf("budgetSlider") }, say("field.budget")), slider),
     reading,
     takeSuggestion(curve, onmove),
   ];
@@ -67,7 +67,7 @@ function chart(curve, budget, width) {
   const scale = scaleOf(curve, width);
   return draw("svg", { viewBox: `0 0 ${width} ${height}`, width, height, role: "img", "aria-label": readingText(curve, budget) },
     axes(curve, scale, width),
-    scale.seen.length > 0 ? draw("path", { class: "line", d: staircase(scale, width) }) : null,
+    scale.seen.length > 0 && draw("path", { class: "line", d: staircase(scale, width) }),
     scale.seen.map(point => draw("rect", { class: point.suggested ? "point suggested" : "point", x: scale.x(point.totalPrice) - 4, y: scale.y(point.largestStep) - 4, width: 8, height: 8 })),
     suggestion(scale, width),
     draw("line", { class: "now", x1: scale.x(budget), x2: scale.x(budget), y1: margin.top, y2: height - margin.bottom }));

@@ -2,7 +2,13 @@
 
 const svgNamespace = "http://www.w3.org/2000/svg";
 
-export const el = (name, attributes, ...children) => filled(document.createElement(name), attributes, children);
+/** `el("p.hint", { id: "x" }, child, …)`; attributes may be left out. */
+export function el(name, ...rest) {
+  const [tag, ...classes] = name.split(".");
+  const node = document.createElement(tag);
+  node.classList.add(...classes);
+  return filled(node, rest[0]?.constructor === Object ? rest.shift() : {}, rest);
+}
 
 export const draw = (name, attributes, ...children) => filled(document.createElementNS(svgNamespace, name), attributes, children);
 
@@ -11,11 +17,13 @@ export function replace(parent, ...children) {
   return parent;
 }
 
+export const sentences = texts => el("ul.sentences", texts.map(text => el("li", text)));
+
 /** Only a web address makes a link. */
 export const isWebAddress = text => /^https?:\/\//i.test(text ?? "");
 
 function filled(node, attributes, children) {
-  for (const [name, value] of Object.entries(attributes ?? {})) {
+  for (const [name, value] of Object.entries(attributes)) {
     if (name.startsWith("on")) {
       node.addEventListener(name.slice(2), value);
     } else if (value !== undefined && value !== null && value !== false) {

@@ -2,7 +2,7 @@
 import { el, replace } from "./dom.js";
 import { say, unitText } from "./texts.js";
 import { fieldNamed, interests, preferences } from "./fields.js";
-import { checkField, choiceField, errorOf, keepingFocus, textField } from "./controls.js";
+import { checkField, choiceField, errorOf, into, keepingFocus, textField } from "./controls.js";
 import { telescopeRows } from "./telescopes.js";
 import { frameRows, idPicker, leftOut, ownedRows } from "./rows.js";
 import { catalogueCurrency, hasItems } from "./catalogue.js";
@@ -11,7 +11,7 @@ import { catalogueCurrency, hasItems } from "./catalogue.js";
 export function showForm(form) {
   keepingFocus(() => replace(
     form.root,
-    form.isExample ? el("p", { class: "lead" }, say("formLead")) : null,
+    form.isExample && el("p.lead", say("formLead")),
     section("telescope", telescopeRows(form)),
     section("owned", ownedRows(form)),
     section("observer", observerFields(form)),
@@ -24,16 +24,16 @@ export function showForm(form) {
 
 function observerFields(form) {
   return [
-    el("div", { class: "row" }, field(form, "age"), field(form, "seeingArcsec")),
+    row(form, "age", "seeingArcsec"),
     field(form, "wearsSpectacles"),
-    form.state.wearsSpectacles ? field(form, "astigmatismDioptres") : null,
+    form.state.wearsSpectacles && field(form, "astigmatismDioptres"),
     interestFields(form),
   ];
 }
 
-const interestFields = form => el("fieldset", { class: "plain" },
-  el("legend", {}, say("field.observes")),
-  el("div", { class: "checks" }, interests.map(interest => checkField(`observes.${interest}`, {
+const interestFields = form => el("fieldset.plain",
+  el("legend", say("field.observes")),
+  el("div.checks", interests.map(interest => checkField(`observes.${interest}`, {
     label: say(`interest.${interest}`),
     value: form.state.observes.includes(interest),
     onchange: on => {
@@ -44,35 +44,34 @@ const interestFields = form => el("fieldset", { class: "plain" },
   errorOf("observes"));
 
 const purchaseFields = form => [
-  el("div", { class: "row" }, field(form, "budget"), field(form, "maxPurchases")),
+  row(form, "budget", "maxPurchases"),
   field(form, "prefer"),
-  el("div", { class: "row" }, field(form, "barlows"), field(form, "zooms")),
+  row(form, "barlows", "zooms"),
   leftOut(form),
 ];
 
 const moreFields = form => el("details", { class: "section", open: form.root.querySelector("details.section")?.open },
-  el("summary", {}, say("section.more")),
-  el("div", { class: "row" }, field(form, "pupilMm"), field(form, "leastEyeReliefMm")),
-  el("div", { class: "row" }, field(form, "maxPricePerItem"), field(form, "maxItemMassGrams")),
-  el("div", { class: "row" }, field(form, "maxBarlows"), field(form, "allowedOverlaps")),
-  el("div", { class: "row" }, field(form, "enoughStep"), field(form, "leastStep")),
-  el("div", { class: "row" }, field(form, "leastApparentFieldDeg"), field(form, "leastPower")),
+  el("summary", say("section.more")),
+  row(form, "pupilMm", "leastEyeReliefMm"),
+  row(form, "maxPricePerItem", "maxItemMassGrams"),
+  row(form, "maxBarlows", "allowedOverlaps"),
+  row(form, "enoughStep", "leastStep"),
+  row(form, "leastApparentFieldDeg", "leastPower"),
   idPicker(form, "mustInclude"));
 
-const opinionFields = form => hasItems() && section("opinion", [el("p", { class: "hint" }, say("opinionHint")), idPicker(form, "shoppingList")]);
+const opinionFields = form => hasItems() && section("opinion", [el("p.hint", say("opinionHint")), idPicker(form, "shoppingList")]);
 
 function section(name, ...children) {
   const id = `section-${name}`;
   return el("section", { class: "section", "aria-labelledby": id }, el("h2", { id }, say(`section.${name}`)), children);
 }
 
+const row = (form, ...names) => el("div.row", names.map(name => field(form, name)));
+
 function field(form, name) {
   const { kind, unit } = fieldNamed[name];
   const common = { label: say(`field.${name}`), hint: say(`hint.${name}`), value: form.state[name] };
-  const set = rebuild => value => {
-    form.state[name] = value;
-    form.changed(rebuild);
-  };
+  const set = rebuild => into(form.state, name, () => form.changed(rebuild));
   return kind === "flag" ? checkField(name, { ...common, onchange: set(name === "wearsSpectacles") })
     : kind === "choice" ? choiceField(name, { ...common, options: preferences.map(value => [value, say(`prefer.${value}`)]), onchange: set() })
     : textField(name, { ...common, unit: unit === "money" ? catalogueCurrency() : unitText(unit), oninput: set() });

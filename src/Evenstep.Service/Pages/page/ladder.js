@@ -13,7 +13,7 @@ export async function ladderOf(blob) {
   }
 
   root.querySelectorAll("script, style, foreignObject, a").forEach(node => node.remove());
-  const frame = el("div", { class: "ladder" });
+  const frame = el("div.ladder");
   const shadow = frame.attachShadow({ mode: "open" });
   shadow.adoptedStyleSheets = [sheetOf(rules.join("")), sheetOf(fitting)];
   shadow.append(document.importNode(root, true));

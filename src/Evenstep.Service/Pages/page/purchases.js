@@ -7,28 +7,28 @@ import { nameOf } from "./catalogue.js";
 export function purchasesOf(answer, state, handle) {
   const { purchases, spare, currency, totalPrice } = answer;
   return purchases.length === 0 && spare.length === 0 ? null : [
-    el("ol", { class: "purchases" }, purchases.map(purchase => purchaseOf(purchase, answer, handle))),
-    purchases.length > 0 ? el("p", { class: "total" }, el("span", {}, say("total")), el("strong", {}, moneyText(totalPrice, currency)), leftText(state, totalPrice, currency)) : null,
-    spare.length > 0 ? el("p", {}, say("spare", { names: spare.map(one => nameOf(one.itemId ?? one)).join(", ") })) : null,
+    el("ol.purchases", purchases.map(purchase => purchaseOf(purchase, answer, handle))),
+    purchases.length > 0 && el("p.total", el("span", say("total")), el("strong", moneyText(totalPrice, currency)), leftText(state, totalPrice, currency)),
+    spare.length > 0 && el("p", say("spare", { names: spare.map(one => nameOf(one.itemId ?? one)).join(", ") })),
   ];
 }
 
 function leftText(state, totalPrice, currency) {
   const left = Number(state.budget.replace(",", ".")) - totalPrice;
-  return left > 0 ? el("span", { class: "quiet" }, say("left", { price: moneyText(left, currency) })) : null;
+  return left > 0 && el("span.quiet", say("left", { price: moneyText(left, currency) }));
 }
 
-const purchaseOf = (purchase, answer, handle) => el("li", {},
-  el("div", { class: "line" },
-    el("h3", {}, isWebAddress(purchase.url) ? el("a", { href: purchase.url, rel: "noopener" }, purchase.name ?? purchase.itemId) : purchase.name ?? purchase.itemId),
-    el("span", { class: "price" }, moneyText(purchase.price, answer.currency))),
-  el("ul", { class: "reasons" }, purchase.reasons.map(reason => el("li", {}, reason.text))),
+const purchaseOf = (purchase, answer, handle) => el("li",
+  el("div.line",
+    el("h3", isWebAddress(purchase.url) ? el("a", { href: purchase.url, rel: "noopener" }, purchase.name ?? purchase.itemId) : purchase.name ?? purchase.itemId),
+    el("span.price", moneyText(purchase.price, answer.currency))),
+  el("ul.reasons", purchase.reasons.map(reason => el("li", reason.text))),
   withoutText(purchase, answer),
   el("p", { class: "quiet unprinted", id: idOf(`unavailable.${purchase.itemId}`), hidden: true }),
   button(say("leaveOut"), () => handle.leaveOut(purchase.itemId), { class: "slight unprinted", "aria-label": say("leaveOutNamed", { name: purchase.name ?? purchase.itemId }) }));
 
 const withoutText = ({ largestStepWithoutIt }, { after }) => (largestStepWithoutIt > after.largestStep
-  ? el("p", { class: "quiet" }, say("withoutIt", { without: stepText(largestStepWithoutIt), step: stepText(after.largestStep) }))
+  ? el("p.quiet", say("withoutIt", { without: stepText(largestStepWithoutIt), step: stepText(after.largestStep) }))
   : null);
 
 export function showUnavailable({ purchases, currency }) {

@@ -1,6 +1,6 @@
 // What the service says in sentences, and which view is for what.
-import { el } from "./dom.js";
-import { differenceText, millimetresText, moneyText, numberText, percentText, powerText, say, stepText } from "./texts.js";
+import { el, sentences } from "./dom.js";
+import { millimetresText, moneyText, numberText, percentText, powerText, say, stepText } from "./texts.js";
 import { nameOf } from "./catalogue.js";
 import { isHelp } from "./summary.js";
 import { throughText } from "./views.js";
@@ -11,15 +11,15 @@ export function remarksOf({ cautions, notes, demands }) {
   const framed = (demands ?? []).filter(demand => demand.trueFieldDeg !== null && demand.met).map(demand => say("framed", {
     name: demand.name ?? say("frameUnnamed"), width: numberText(demand.widthDeg, 2), field: numberText(demand.trueFieldDeg, 2),
   }));
-  return said.length + framed.length === 0 ? null : el("ul", { class: "sentences" }, [...framed, ...said].map(text => el("li", {}, text)));
+  return said.length + framed.length === 0 ? null : sentences([...framed, ...said]);
 }
 
 export function targetsOf(telescopes) {
   const shown = telescopes.filter(telescope => telescope.after?.targets?.length > 0);
   return shown.map(telescope => [
-    telescopes.length > 1 ? el("h3", {}, telescope.name) : null,
-    el("ul", { class: "targets" }, groupsOf(telescope.after.targets).map(([view, targets]) => el("li", {},
-      el("p", {}, view ? [el("strong", {}, throughText(view)), el("span", { class: "quiet" }, ` ${viewText(view)}`)] : say("noView")),
+    telescopes.length > 1 && el("h3", telescope.name),
+    el("ul.targets", groupsOf(telescope.after.targets).map(([view, targets]) => el("li",
+      el("p", view ? [el("strong", throughText(view)), el("span.quiet", ` ${viewText(view)}`)] : say("noView")),
       targetList(targets.filter(target => target.fits)),
       targetList(targets.filter(target => !target.fits), say("tooWide"))))),
   ]);
@@ -36,32 +36,18 @@ function groupsOf(targets) {
 
 const viewText = view => `${numberText(view.trueFieldDeg, 2)}° · ${say("exitPupil", { mm: millimetresText(view.exitPupilMm) })} · ${powerText(view.power)}`;
 
-const targetList = (targets, lead) => (targets.length > 0 ? el("p", {}, lead ? el("em", {}, lead) : null, targets.map(targetText).join(" · ")) : null);
+const targetList = (targets, lead) => (targets.length > 0 ? el("p", lead ? el("em", lead) : null, targets.map(targetText).join(" · ")) : null);
 
 const targetText = ({ name, commonName }) => (commonName && commonName !== name ? `${commonName} (${unbroken(name)})` : unbroken(name));
 
 const unbroken = name => (name.length < 10 ? name.replaceAll(" ", "\u00a0") : name);
 
-export function opinionOf({ list, advice, difference }) {
-  const { currency, excluded } = advice;
-  const out = excluded.filter(({ itemId }) => itemId in list.exclusions);
-  return [
-    el("p", {}, say("opinionList", { price: moneyText(list.totalPrice, currency), served: percentText(list.after.servedPercent), step: stepText(list.after.largestStep) })),
-    difference.totalPrice === null ? null : el("p", {}, say("opinionDifference", {
-      price: differenceText(difference.totalPrice, amount => moneyText(amount, currency)), served: differenceText(difference.servedPercent, amount => numberText(amount, 1)),
-    })),
-    list.breaches.length + out.length === 0 ? el("p", {}, say("opinionClean")) : null,
-    list.breaches.length > 0 ? [el("h3", {}, say("breaches")), el("ul", { class: "sentences" }, list.breaches.map(breach => el("li", {}, breach.text)))] : null,
-    out.length > 0 ? [el("h3", {}, say("exclusions")), el("ul", { class: "sentences" }, out.map(({ itemId, detail }) => el("li", {}, `${nameOf(itemId)}: ${detail}`)))] : null,
-  ];
-}
-
 export function pathOf({ steps, notes }, currency) {
   return steps.length === 0 ? null : [
-    notes.map(({ text }) => el("p", {}, text)),
-    el("ol", { class: "path" }, steps.map(step => el("li", {},
-      el("strong", {}, step.name ?? nameOf(step.itemId)),
-      el("span", {}, ` ${say("pathStep", { price: moneyText(step.price, currency), total: moneyText(step.totalPriceSoFar, currency), step: stepText(step.after.largestStep), served: percentText(step.after.servedPercent) })} `),
-      el("span", { class: "quiet" }, step.lossPercent > 0 ? say("pathLoss", { loss: numberText(step.lossPercent, 1), best: stepText(step.bestForTheMoney) }) : say("pathNoLoss"))))),
+    notes.map(({ text }) => el("p", text)),
+    el("ol.path", steps.map(step => el("li",
+      el("strong", step.name ?? nameOf(step.itemId)),
+      el("span", ` ${say("pathStep", { price: moneyText(step.price, currency), total: moneyText(step.totalPriceSoFar, currency), step: stepText(step.after.largestStep), served: percentText(step.after.servedPercent) })} `),
+      el("span.quiet", step.lossPercent > 0 ? say("pathLoss", { loss: numberText(step.lossPercent, 1), best: stepText(step.bestForTheMoney) }) : say("pathNoLoss"))))),
   ];
 }

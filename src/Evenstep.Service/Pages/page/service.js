@@ -1,8 +1,18 @@
 // Asks the service. What it does not offer is asked for only once.
-import { language } from "./texts.js";
+import { keep, kept, language } from "./texts.js";
 
 const notThere = [404, 405, 406];
 const absent = new Set();
+const keyName = "evenstep-key";
+let key = kept("sessionStorage", keyName);
+
+export const hasKey = () => key !== "";
+
+/** Until the window is closed, and for the service alone. What no key can hold is left out: blanks, mostly. */
+export function useKey(text) {
+  key = text.replace(/[^!-~]/g, "");
+  keep("sessionStorage", keyName, key);
+}
 
 /** When a turn begins, all that the last one asked is given up: no older answer covers a newer. */
 export class Turns {
@@ -32,7 +42,7 @@ export async function ask(path, body, signal, accept = "application/json") {
 async function send(path, body, signal, accept, feature) {
   const response = await fetch(path, {
     method: body ? "POST" : "GET",
-    headers: { Accept: accept, "Accept-Language": language(), ...(body ? { "Content-Type": "application/json" } : {}) },
+    headers: { Accept: accept, "Accept-Language": language(), ...(key && { Authorization: `Bearer ${key}` }), ...(body && { "Content-Type": "application/json" }) },
     body: body && JSON.stringify(body),
     signal,
   });

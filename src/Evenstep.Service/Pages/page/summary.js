@@ -1,5 +1,5 @@
 // What the advice comes to: a sentence, and sky, brightness, power, and how much is served.
-import { el, replace } from "./dom.js";
+import { el, replace, sentences } from "./dom.js";
 import { moneyText, numberText, percentText, rangeText, say, stepText } from "./texts.js";
 import { button } from "./controls.js";
 import { brightnessOf, moonsText, usableViews } from "./views.js";
@@ -12,8 +12,8 @@ export function showSummary(answer, handle) {
   const headline = headlineOf(answer);
   replace(
     document.getElementById("summary"),
-    el("p", { class: "headline" }, headline),
-    el("p", { class: "standing" }, servedText(answer)),
+    el("p.headline", headline),
+    el("p.standing", servedText(answer)),
     answer.outcome === "infeasible" ? conflictsOf(answer, handle) : figuresOf(answer));
   return [headline, servedText(answer)].filter(Boolean).join(" ");
 }
@@ -37,18 +37,18 @@ function figuresOf({ telescopes, before, after }) {
   const pupils = views.flatMap(view => [view.exitPupilMm, view.exitPupilMm * view.power / (view.powerAtShortest ?? view.power)]);
   const powers = views.flatMap(view => [view.power, view.powerAtShortest ?? view.power]);
   const [brightest, dimmest] = [Math.max(...pupils), Math.min(...pupils)];
-  return el("dl", { class: "figures" },
+  return el("dl.figures",
     figure(say("figure.sky"), `${numberText(Math.max(...fields), 2)}°`, moonsText(Math.max(...fields))),
     figure(say("figure.brightness"), brightnessOf(brightest).word, say("downTo", { word: brightnessOf(dimmest).word })),
     figure(say("figure.power"), rangeText(Math.min(...powers), Math.max(...powers)), say("largestStepFigure", { step: stepText(after.largestStep) })),
     figure(say("figure.served"), percentText(after.servedPercent), say("beforeFigure", { before: percentText(before.servedPercent) })));
 }
 
-const figure = (name, value, beside) => el("div", {}, el("dt", {}, name), el("dd", {}, el("span", { class: "value" }, value), el("span", { class: "beside" }, beside)));
+const figure = (name, value, beside) => el("div", el("dt", name), el("dd", el("span.value", value), el("span.beside", beside)));
 
 function conflictsOf({ conflicts, notes }, handle) {
   return [
-    el("ul", { class: "sentences" }, conflicts.demands.map(demand => el("li", {}, demand.text))),
-    el("ul", { class: "helps" }, notes.filter(isHelp).map(note => el("li", {}, note.code === noneHelps ? null : button(say("doThis"), () => handle.change(note.values), { "aria-label": `${say("doThis")}: ${note.text}` }), note.text))),
+    sentences(conflicts.demands.map(demand => demand.text)),
+    el("ul.helps", notes.filter(isHelp).map(note => el("li", note.code === noneHelps ? null : button(say("doThis"), () => handle.change(note.values), { "aria-label": `${say("doThis")}: ${note.text}` }), note.text))),
   ];
 }

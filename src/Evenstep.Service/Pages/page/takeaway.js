@@ -1,20 +1,21 @@
 // A link, the sheet for the customer, and the request as it was sent.
 import { el, replace } from "./dom.js";
 import { dateText, language, numberText, say, unitText } from "./texts.js";
+import { hasKey } from "./service.js";
 import { button, idOf } from "./controls.js";
-import { nameOf, telescopeOf } from "./catalogue.js";
+import { telescopeOf } from "./catalogue.js";
 import { interests } from "./fields.js";
 
 export function takeawayOf(body, answer, link) {
   return [
-    el("div", { class: "buttons" },
+    el("div.buttons",
       button(say("print"), () => window.print(), { class: "main" }),
       copyButton(say("copyLink"), "link", () => link())),
     el("div", { class: "copied", "aria-live": "polite", id: idOf("copied") }),
-    el("details", {},
-      el("summary", {}, say("forDevelopers")),
+    el("details",
+      el("summary", say("forDevelopers")),
       textOf("curl", curlOf(body)),
-      el("div", { class: "buttons" }, copyButton(say("copyCurl"), "curl.copy", () => curlOf(body))),
+      el("div.buttons", copyButton(say("copyCurl"), "curl.copy", () => curlOf(body))),
       textOf("answer", JSON.stringify(answer, null, 2))),
   ];
 }
@@ -28,6 +29,7 @@ const curlOf = body => [
   `curl -s ${location.origin}/v1/recommendations`,
   "-H 'Content-Type: application/json'",
   `-H 'Accept-Language: ${language()}'`,
+  ...(hasKey() ? ['-H "Authorization: Bearer $EVENSTEP_KEY"'] : []),
   `-d '${JSON.stringify(body, null, 2).replaceAll("'", "'\\''")}'`,
 ].join(" \\\n  ");
 
@@ -44,7 +46,7 @@ async function copy(text) {
   } catch {
     const place = el("textarea", { readonly: true, rows: 3, "aria-label": say("copyByHand") }, text);
     const around = document.getElementById(idOf("copied"));
-    replace(around, el("p", {}, say("copyByHand")), place);
+    replace(around, el("p", say("copyByHand")), place);
     place.select();
     return false;
   }
@@ -53,15 +55,15 @@ async function copy(text) {
 export function showPrintHead(state, answer, ownedNames) {
   replace(
     document.getElementById("for-print"),
-    el("p", { class: "print-title" }, say("printTitle")),
-    el("p", {}, [
+    el("p.print-title", say("printTitle")),
+    el("p", [
       ...answer.telescopes.map(({ name }, index) => `${name}${factsOf(state.telescopes[index])}`),
       state.age && say("printAge", { age: state.age }),
       state.wearsSpectacles && say("field.wearsSpectacles"),
       state.observes.length > 0 && interests.filter(one => state.observes.includes(one)).map(one => say(`interest.${one}`)).join(", "),
       ownedNames.length > 0 && say("printOwned", { items: ownedNames.join(", ") }),
     ].filter(Boolean).join(" · ")),
-    el("p", {}, dateText(new Date())));
+    el("p", dateText(new Date())));
 }
 
 function factsOf(telescope) {

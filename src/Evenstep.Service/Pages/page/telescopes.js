@@ -2,7 +2,7 @@
 import { el, replace } from "./dom.js";
 import { barrelText, numberText, say, unitText } from "./texts.js";
 import { mostTelescopes } from "./fields.js";
-import { bareChoice, button, checkField, choiceField, errorOf, idOf, textField } from "./controls.js";
+import { bareChoice, button, checkField, choiceField, errorOf, idOf, into, removal, textField } from "./controls.js";
 import { millimetres, millimetresPerInch, newTelescope, numberOf } from "./state.js";
 import { add, barrelField, remove } from "./rows.js";
 import { catalogueIds, catalogueTelescopes, nameOf, telescopeOf } from "./catalogue.js";
@@ -20,49 +20,42 @@ function catalogueChoice(form) {
     label: say("field.catalogue"),
     value: form.state.catalogue,
     options: ids.map(id => [id, id]),
-    onchange: id => {
-      form.state.catalogue = id;
+    onchange: into(form.state, "catalogue", () => {
       form.changed();
       form.loadCatalogue();
-    },
+    }),
   });
 }
 
 function telescopeRow(form, telescope, index) {
   const several = form.state.telescopes.length > 1;
-  const name = `telescopes.${index}`;
+  const [name, legend] = [`telescopes.${index}`, say("telescopeNumber", { number: index + 1 })];
   return el("fieldset", { class: several ? "item" : "plain", id: idOf(name) },
-    el("legend", { class: several ? "" : "unseen" }, say("telescopeNumber", { number: index + 1 })),
-    catalogueTelescopes().length > 0 ? telescopeChoice(form, telescope, name) : null,
+    el("legend", { class: several ? "" : "unseen" }, legend),
+    catalogueTelescopes().length > 0 && telescopeChoice(form, telescope, name),
     telescope.id === "" ? typedFields(form, telescope, name, several) : listedFields(form, telescope, name),
     errorOf(name),
-    several ? button(say("remove"), () => remove(form, form.state.telescopes, index, "addTelescope"), { class: "slight", "aria-label": say("removeNamed", { name: say("telescopeNumber", { number: index + 1 }) }) }) : null);
+    several && removal(legend, () => remove(form, form.state.telescopes, index, "addTelescope")));
 }
 
 const telescopeChoice = (form, telescope, name) => choiceField(`${name}.id`, {
   label: say("chooseTelescope"),
   value: telescope.id,
   options: [["", say("typeTelescope")], ...(telescope.id && !telescopeOf(telescope.id) ? [[telescope.id, telescope.id]] : []), ...catalogueTelescopes().map(({ id }) => [id, nameOf(id)])],
-  onchange: id => {
-    telescope.id = id;
-    form.changed(true);
-  },
+  onchange: into(telescope, "id", () => form.changed(true)),
 });
 
 function listedFields(form, telescope, name) {
   const listed = telescopeOf(telescope.id);
   return [
-    listed ? el("p", { class: "hint" }, say("telescopeFacts", {
+    listed ? el("p.hint", say("telescopeFacts", {
       aperture: numberText(listed.apertureMm), focalLength: numberText(listed.focalLengthMm), ratio: ratioText(listed.focalLengthMm, listed.apertureMm), barrel: barrelText(listed.focuserBarrel),
     })) : null,
     checkField(`${name}.withIncluded`, {
       label: say("withIncluded"),
       hint: packedText(listed),
       value: telescope.withIncluded,
-      onchange: on => {
-        telescope.withIncluded = on;
-        form.changed();
-      },
+      onchange: into(telescope, "withIncluded", form.changed),
     }),
   ];
 }
@@ -81,7 +74,7 @@ function typedFields(form, telescope, name, several) {
     lengthField(form, telescope, name, "focalLengthMm", "focalLengthUnit", update),
     facts,
     barrelField(form, telescope, `${name}.focuserBarrel`, "focuserBarrel"),
-    several ? textField(`${name}.name`, { label: say("field.name"), value: telescope.name, numeric: false, oninput: value => { telescope.name = value; form.changed(); } }) : null,
+    several && textField(`${name}.name`, { label: say("field.name"), value: telescope.name, numeric: false, oninput: into(telescope, "name", form.changed) }),
   ];
 }
 
@@ -89,10 +82,7 @@ function lengthField(form, telescope, name, length, unit, update) {
   return textField(`${name}.${length}`, {
     label: say(`field.${length}`),
     value: telescope[length],
-    oninput: value => {
-      telescope[length] = value;
-      update();
-    },
+    oninput: into(telescope, length, update),
     beside: bareChoice(`${name}.${unit}`, {
       label: say("unitOf", { what: say(`field.${length}`) }),
       value: telescope[unit],
@@ -120,7 +110,7 @@ function factsText(telescope) {
   return [
     conversionText(telescope.apertureMm, telescope.apertureUnit, aperture),
     conversionText(telescope.focalLengthMm, telescope.focalLengthUnit, focalLength),
-    aperture > 0 && focalLength > 0 ? ratioText(focalLength, aperture) : null,
+    aperture > 0 && focalLength > 0 && ratioText(focalLength, aperture),
   ].filter(Boolean).join(" · ");
 }
 

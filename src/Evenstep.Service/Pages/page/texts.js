@@ -2,7 +2,7 @@
 
 export const languages = [["en", "English"], ["de", "Deutsch"]];
 
-const kept = "evenstep-language";
+const languageName = "evenstep-language";
 let chosen = "";
 let table = {};
 
@@ -13,17 +13,26 @@ export async function speak(tag = firstChoice()) {
   chosen = tag;
 }
 
-export function keepLanguage(tag) {
+export const keepLanguage = tag => keep("localStorage", languageName, tag);
+
+/** Some browsers keep nothing: then it is asked for again. */
+export function keep(storage, name, value) {
   try {
-    localStorage.setItem(kept, tag);
+    window[storage].setItem(name, value);
+  } catch {}
+}
+
+export function kept(storage, name) {
+  try {
+    return window[storage].getItem(name) ?? "";
   } catch {
-    // A browser that keeps nothing asks again next time.
+    return "";
   }
 }
 
-/** A sentence that bends with its values is a function. */
+/** Keys of a group are parted by a dot. A sentence that bends with its values is a function. */
 export function say(key, values = {}) {
-  const text = table[key];
+  const text = key.split(".").reduce((group, part) => group?.[part], table);
   return typeof text === "function" ? text(values) : text?.replace(/\{(\w+)\}/g, (_, name) => values[name] ?? "");
 }
 
@@ -52,16 +61,8 @@ export const barrelText = barrel => say("barrel", { inches: numberText(Number.pa
 export const unitText = unit => (unit ? say(`unit.${unit}`) : "");
 
 function firstChoice() {
-  const wanted = [keptLanguage(), ...navigator.languages.map(tag => tag.slice(0, 2).toLowerCase())];
+  const wanted = [kept("localStorage", languageName), ...navigator.languages.map(tag => tag.slice(0, 2).toLowerCase())];
   return wanted.find(tag => languages.some(([known]) => known === tag)) ?? languages[0][0];
-}
-
-function keptLanguage() {
-  try {
-    return localStorage.getItem(kept);
-  } catch {
-    return null;
-  }
 }
 
 /** Fetched before the rest of the page is here. */

@@ -1,5 +1,5 @@
 // What the observer will see: the sky framed, how bright, and only then the power.
-import { draw, el } from "./dom.js";
+import { draw, el, sentences } from "./dom.js";
 import { millimetresText, numberText, powerText, rangeText, say } from "./texts.js";
 import { nameOf } from "./catalogue.js";
 
@@ -25,8 +25,8 @@ export const throughText = ({ eyepieceId, barlowId, factor }) => (barlowId
 export function viewsOf(telescopes, bought) {
   const widest = Math.max(...telescopes.flatMap(({ after }) => usableViews(after).map(view => view.trueFieldDeg)));
   return telescopes.map(telescope => [
-    telescopes.length > 1 ? el("h3", {}, telescope.name) : null,
-    el("ol", { class: "views" }, usableViews(telescope.after).map(view => viewOf(view, widest, bought))),
+    telescopes.length > 1 && el("h3", telescope.name),
+    el("ol.views", usableViews(telescope.after).map(view => viewOf(view, widest, bought))),
     unusedOf(telescope.after),
   ]);
 }
@@ -34,12 +34,12 @@ export function viewsOf(telescopes, bought) {
 function viewOf(view, widest, bought) {
   const isNew = bought.has(view.eyepieceId) || bought.has(view.barlowId);
   const { bars, word } = brightnessOf(view.exitPupilMm);
-  return el("li", {},
+  return el("li",
     ruler(view.trueFieldDeg, widest, isNew),
-    el("span", {}, el("strong", {}, `${numberText(view.trueFieldDeg, 2)}°`), el("span", { class: "quiet" }, ` ${moonsText(view.trueFieldDeg)}`)),
-    el("span", { class: "light" }, meter(bars), word, el("span", { class: "quiet" }, ` ${say("exitPupil", { mm: millimetresText(view.exitPupilMm) })}`)),
-    el("span", {}, view.powerAtShortest ? rangeText(view.power, view.powerAtShortest) : powerText(view.power)),
-    el("span", { class: "through" }, throughText(view), isNew ? el("span", { class: "tag" }, say("new")) : null));
+    el("span", el("strong", `${numberText(view.trueFieldDeg, 2)}°`), el("span.quiet", ` ${moonsText(view.trueFieldDeg)}`)),
+    el("span.light", meter(bars), word, el("span.quiet", ` ${say("exitPupil", { mm: millimetresText(view.exitPupilMm) })}`)),
+    el("span", view.powerAtShortest ? rangeText(view.power, view.powerAtShortest) : powerText(view.power)),
+    el("span.through", throughText(view), isNew && el("span.tag", say("new"))));
 }
 
 /** The field of view as a ruler whose divisions are full Moons; what is new is hatched. */
@@ -55,7 +55,7 @@ const meter = bars => draw("svg", { class: "meter", viewBox: "0 0 22 12", "aria-
 
 function unusedOf(ladder) {
   const unused = ladder.views.filter(view => !view.usable);
-  return unused.length === 0 ? null : el("details", { class: "unprinted" },
-    el("summary", {}, say("unusedViews", { count: unused.length })),
-    el("ul", { class: "sentences" }, unused.map(view => el("li", {}, `${throughText(view)}: ${powerText(view.power)}, ${say(`unusable.${view.notUsableBecause}`)}`))));
+  return unused.length === 0 ? null : el("details.unprinted",
+    el("summary", say("unusedViews", { count: unused.length })),
+    sentences(unused.map(view => `${throughText(view)}: ${powerText(view.power)}, ${say(`unusable.${view.notUsableBecause}`)}`)));
 }
