@@ -18,7 +18,7 @@ internal static class CatalogueRoutes
     public static void MapCatalogues(this IEndpointRouteBuilder routes)
     {
         var catalogues = routes.MapGroup("/catalogues").WithTags("Catalogues");
-        catalogues.MapGet("", List).WithName("list-catalogues").WithMetadata(CataloguePage.Rule);
+        catalogues.MapGet("", List).WithName("list-catalogues").WithMetadata(CataloguePage.Rule).Refuses(ProblemKind.StorageAway);
         catalogues.MapGet("/{id}", Get).WithName("get-catalogue").WithMetadata(OfferedForms.JsonOrCsv, new GivesBody(CatalogueFields.Stored, Examples) { Csv = CsvExample });
         catalogues.MapPut("/{id}", PutAsync).WithName("put-catalogue")
             .WithMetadata(CatalogueBody.Rule, CsvQuery.OfItems, new TakesBody(CatalogueFields.Stored, Examples) { Csv = CsvExample })

@@ -16,7 +16,8 @@ internal sealed class Shelf(Owner owner, ImmutableSortedDictionary<string, Catal
     private const int MostNamed = 10;
 
     /// <summary>All of them, by id.</summary>
-    public IEnumerable<Catalogue> All => everyones.Values
+    /// <exception cref="StorageAwayException">It is not known yet which there are.</exception>
+    public IEnumerable<Catalogue> All => !isWhole ? throw StorageAwayException.NotReadYet() : everyones.Values
         .Concat(own.Where(pair => !everyones.ContainsKey(pair.Key)).Select(pair => pair.Value))
         .OrderBy(catalogue => catalogue.Id, StringComparer.Ordinal);
 

@@ -50,6 +50,8 @@ internal static class DocumentText
         A refused body names all its faults at once in `errors`, by JSON Pointer (RFC 6901): at most {Faults.MostShown}, and in
         `moreErrors` how many more. Their codes: {Given.List(Words<FaultCode>.All)}.
 
+        A method that an address does not take is answered with 405, and `Allow` names those that it takes. HEAD goes with every GET.
+
         ## What is said in words
 
         Every sentence comes with a code and with the values it is made of, so that a shop can put it in its own words. Codes,

@@ -11,6 +11,9 @@ internal static class NotJson
 {
     private const int LongestShown = 40;
 
+    /// <summary>Of what the parser says where there should be a value.</summary>
+    private static readonly string[] OfValues = ["invalid JSON literal", "invalid start of a value"];
+
     private static readonly SearchValues<byte> BetweenWords = SearchValues.Create(" \t\r\n,:[]{}\""u8);
 
     /// <summary>What was found and what belongs there, as it reads after a colon.</summary>
@@ -30,9 +33,28 @@ internal static class NotJson
         }
 
         // The parser takes any word for a misspelt "true", "false" or "null", and guesses which by its first letter.
-        return exception.Message.Contains("invalid JSON literal", StringComparison.Ordinal)
-            ? $"{WordAt(text, PlaceOf(exception, text))} was found. A value is a text in quotation marks, a number, true, false, null, a list or an object."
-            : WordsOf(exception);
+        return IsCutOff(text) ? "it ends before it is complete. Something that was opened is not closed."
+            : OfValues.Any(words => exception.Message.Contains(words, StringComparison.Ordinal))
+                ? $"{WordAt(text, PlaceOf(exception, text))} was found. A value is a text in quotation marks, a number such as 0.5, true, false, null, a list or an object."
+                : WordsOf(exception);
+    }
+
+    /// <summary>Whether all would be well if more came.</summary>
+    private static bool IsCutOff(ReadOnlySpan<byte> text)
+    {
+        var reader = new Utf8JsonReader(text, isFinalBlock: false, default);
+        try
+        {
+            while (reader.Read())
+            {
+            }
+
+            return true;
+        }
+        catch (JsonException)
+        {
+            return false;
+        }
     }
 
     private static bool IsStartOfValue(ReadOnlySpan<byte> text) => !text.IsEmpty

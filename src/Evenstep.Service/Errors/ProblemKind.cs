@@ -34,7 +34,7 @@ internal sealed record ProblemKind(string Name, int Status, string Title, params
     public string Type => $"/problems/{Name}";
 
     /// <summary>The kind that fits a bare status, such as the framework gives.</summary>
-    public static ProblemKind OfStatus(int status) => All.FirstOrDefault(kind => kind.Status == status) ?? status switch
+    public static ProblemKind OfStatus(int status) => status == InvalidRequest.Status ? InvalidRequest : All.FirstOrDefault(kind => kind.Status == status) ?? status switch
     {
         >= 500 => InternalError with { Status = status },
         _ => InvalidRequest with { Status = status },

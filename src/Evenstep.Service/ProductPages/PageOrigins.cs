@@ -21,8 +21,8 @@ internal static class PageOrigins
         services.AddCors(cors => cors.AddPolicy(Policy, policy => policy
             .WithOrigins(origins)
             .WithMethods(HttpMethods.Get, HttpMethods.Post)
-            .WithHeaders(HeaderNames.ContentType)
-            .WithExposedHeaders(HeaderNames.ETag)));
+            .WithHeaders(HeaderNames.ContentType, HeaderNames.IfNoneMatch)
+            .WithExposedHeaders(HeaderNames.ETag, HeaderNames.RetryAfter)));
     }
 
     private static bool IsOrigin(string text) =>

@@ -123,6 +123,7 @@ public sealed class PostgresTests(Postgres postgres, ITestOutputHelper output)
             service = new Service(null, ("ConnectionStrings:Evenstep", database)) { Waits = false };
             Assert.Equal(200, (await service.GetAsync("/v1/catalogues/demo")).Status);
             Assert.Equal(503, (await service.GetAsync(Path)).Status);
+            Assert.Equal(503, (await service.GetAsync("/v1/catalogues")).Status);
             Assert.Equal(503, (await service.GetAsync("/health/ready")).Status);
         }
         finally

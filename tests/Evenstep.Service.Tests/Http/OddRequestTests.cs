@@ -1,6 +1,9 @@
 using System.IO.Compression;
 using System.Net.Http.Headers;
 using System.Text;
+using Evenstep.Service.Errors;
+using Evenstep.Service.ProductPages;
+using Microsoft.AspNetCore.Http;
 
 namespace Evenstep.Service.Tests.Http;
 
@@ -52,6 +55,27 @@ public sealed class OddRequestTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task A_parameter_given_twice_is_not_said_to_be_missing_too() => Assert.Equal(
         ["telescope duplicate"], (await service.GetAsync("/v1/catalogues/demo/items/kelpstone-5-5/match?telescope=capstan-152&telescope=jetty-112")).Errors);
+
+    [Fact]
+    public async Task A_page_of_a_shop_may_ask_whether_an_answer_is_still_the_same()
+    {
+        const string Shop = "https://shop.example";
+        await using var own = new Service(null, (PageOrigins.Key, Shop));
+        using var client = own.CreateClient();
+        using var asked = new HttpRequestMessage(HttpMethod.Options, new Uri("/v1/catalogues/demo/items/kelpstone-5-5/match", UriKind.Relative));
+        asked.Headers.Add("Origin", Shop);
+        asked.Headers.Add("Access-Control-Request-Method", "GET");
+        asked.Headers.Add("Access-Control-Request-Headers", "if-none-match");
+
+        using var answer = await client.SendAsync(asked);
+
+        Assert.Equal(Shop, Assert.Single(answer.Headers.GetValues("Access-Control-Allow-Origin")));
+        Assert.Contains("If-None-Match", string.Join(',', answer.Headers.GetValues("Access-Control-Allow-Headers")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_the_server_cannot_read_is_not_blamed_on_JSON() =>
+        Assert.Equal(ProblemKind.InvalidRequest, ErrorPages.ResultOf(new BadHttpRequestException("Bad chunk size data."), null).Kind);
 
     [Fact]
     public async Task The_document_is_known_again_by_its_tag()
