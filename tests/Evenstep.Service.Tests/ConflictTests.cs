@@ -57,6 +57,27 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
         Assert.Equal(JsonValueKind.Null, nearest.GetProperty("maxItemMassGrams").ValueKind);
     }
 
+    [Theory]
+    [InlineData(200.04, 200.1)]
+    [InlineData(200.1, 200.1)]
+    public async Task A_mass_that_would_do_is_not_rounded_below_what_does(double massGrams, double said)
+    {
+        var answer = await service.PostAsync(Path, $$"""
+            {
+              "telescopes": [ { "apertureMm": 80, "focalLengthMm": 400, "focuserBarrel": "2in" } ],
+              "catalogue": { "currency": "EUR", "items": [
+                { "id": "heavy", "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 50, "massGrams": {{massGrams.ToString(CultureInfo.InvariantCulture)}} }
+              ] },
+              "limits": { "budget": 500, "maxItemMassGrams": 150 },
+              "preferences": { "mustFrame": [ { "widthDeg": 3 } ] }
+            }
+            """);
+
+        var note = answer.Json.GetProperty("notes").EnumerateArray().Single(one => one.GetProperty("code").GetString() == "larger-max-item-mass-helps");
+        Assert.Equal(said, note.GetProperty("values").GetProperty("maxItemMassGrams").GetDouble());
+        Assert.Equal($"Allowing a single item to weigh {said.ToString(CultureInfo.InvariantCulture)} g alone would make it possible.", note.GetProperty("text").GetString());
+    }
+
     [Fact]
     public async Task Nothing_is_said_to_do_alone_where_nothing_does()
     {

@@ -25,6 +25,19 @@ public sealed class WordingTests
         }
         """)!.AsObject();
 
+    /// <summary>A zoom of 25 to 50 times, where the lowest useful power is 31 and 125 is owned.</summary>
+    private static readonly JsonObject PastTheLowEnd = JsonNode.Parse("""
+        {
+          "telescopes": [ { "apertureMm": 100, "focalLengthMm": 1000, "focuserBarrel": "1.25in" } ],
+          "owned": [ { "kind": "eyepiece", "focalLengthMm": 8, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in" } ],
+          "catalogue": { "currency": "EUR", "items": [
+            { "id": "a", "kind": "zoom", "shortestFocalLengthMm": 20, "longestFocalLengthMm": 40, "apparentFieldAtShortestDeg": 60, "apparentFieldAtLongestDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in", "price": 50 }
+          ] },
+          "limits": { "budget": 100 },
+          "preferences": { "zooms": "allow" }
+        }
+        """)!.AsObject();
+
     /// <summary>That read alike.</summary>
     private static readonly double[] TwoPowers = [50.2, 49.9];
 
@@ -67,7 +80,7 @@ public sealed class WordingTests
     [Fact]
     public void Every_sentence_of_random_plans_can_be_said_in_every_language()
     {
-        Sentence[] said = [.. SaidOfPlans.Random(Problems, FirstSeed), .. SaidOfPlans.Of(TooHeavy)];
+        Sentence[] said = [.. SaidOfPlans.Random(Problems, FirstSeed), .. SaidOfPlans.Of(TooHeavy), .. SaidOfPlans.Of(PastTheLowEnd)];
 
         Assert.All(said, sentence => Assert.All(Language.All, language => Assert.Matches(@"^[^{}\s][^{}]*\.$", sentence.In(language))));
         Assert.Empty(English.Sentences.Keys.Where(IsOftenSaid).Except(said.SelectMany(SaidOfPlans.WithParts).Select(sentence => sentence.Key)));

@@ -8,15 +8,22 @@ namespace Evenstep.Planning.Advice;
 /// <param name="View">The one that does most for the jump.</param>
 public sealed record Filling(Jump Jump, KitView View)
 {
+    /// <summary>All of it lies a little outside of the range, and counts as the end.</summary>
+    public const string Beyond = "beyond";
+
+    /// <summary>A zoom, part of which lies within the range and part outside.</summary>
+    public const string Past = "past";
+
     /// <summary>The power by which the view serves the jump: of a zoom's the farthest out, or the one nearest to the middle.</summary>
     public double Power => PowerIn(Jump, View.View);
 
-    /// <summary>Whether the power that serves a jump at an end of the range lies beyond that end, by more than can be read.</summary>
-    public bool IsBeyondTheRange => Jump.Place switch
+    /// <summary>Where the view lies at an end of the range, by what can be read: <see cref="Beyond"/> it, <see cref="Past"/> it, or
+    /// (null) not out of the range.</summary>
+    public string? Variant => Jump.Place switch
     {
-        JumpPlace.LowEnd => RemarkValue.Power("", Power).ReadsBelow(RemarkValue.Power("", Jump.FromPower)),
-        JumpPlace.HighEnd => RemarkValue.Power("", Jump.ToPower).ReadsBelow(RemarkValue.Power("", Power)),
-        _ => false,
+        JumpPlace.LowEnd => VariantOf(Reads(View.View.PowerAtShortest).ReadsBelow(Reads(Jump.FromPower)), Reads(View.View.Power).ReadsBelow(Reads(Jump.FromPower))),
+        JumpPlace.HighEnd => VariantOf(Reads(Jump.ToPower).ReadsBelow(Reads(View.View.Power)), Reads(Jump.ToPower).ReadsBelow(Reads(View.View.PowerAtShortest))),
+        _ => null,
     };
 
     /// <param name="ladder">Without the views.</param>
@@ -61,6 +68,10 @@ public sealed record Filling(Jump Jump, KitView View)
         JumpPlace.HighEnd => view.PowerAtShortest,
         _ => Math.Clamp(MiddleOf(jump), view.Power, view.PowerAtShortest),
     };
+
+    private static string? VariantOf(bool isOutside, bool isPartlyOutside) => isOutside ? Beyond : isPartlyOutside ? Past : null;
+
+    private static RemarkValue Reads(double power) => RemarkValue.Power("", power);
 
     private static double MiddleOf(Jump jump) => Math.Sqrt(jump.FromPower * jump.ToPower);
 

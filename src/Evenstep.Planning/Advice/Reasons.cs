@@ -24,9 +24,6 @@ public static class Reasons
     /// <summary>Without the item there would be no usable view.</summary>
     public const string First = "first";
 
-    /// <summary>The power that reaches an end lies a little beyond it.</summary>
-    public const string Beyond = "beyond";
-
     /// <summary>Every code that <see cref="For"/> can give.</summary>
     public static readonly ImmutableArray<string> Codes =
         [AskedFor, Reticle, ReticlePower, Frames, GrantsWideView, ReachesLowEnd, ReachesHighEnd, FillsStep, BarlowAdds, ZoomCovers, NotProvedNeeded];
@@ -129,7 +126,7 @@ public static class Reasons
             RemarkValue.Power("power", filling.Power),
         ])
         {
-            Variant = isFirst ? First : filling.IsBeyondTheRange ? Beyond : null,
+            Variant = isFirst ? First : filling.Variant,
         };
     }
 }

@@ -32,7 +32,7 @@ internal static class VerdictWriter
             JumpPlace.HighEnd => "high-end",
             _ => null,
         };
-        variant = filling.View.View.IsZoom ? OfZoom(variant) : filling.IsBeyondTheRange ? $"{variant}/{Reasons.Beyond}" : variant;
+        variant = filling.View.View.IsZoom ? OfZoom(variant) : filling.Variant is { } special ? $"{variant}/{special}" : variant;
         return Of(
             Verdict.FillsAStep,
             variant,

@@ -1,4 +1,5 @@
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Wording;
 
@@ -30,7 +31,7 @@ internal static class Remedies
             Remedy("other-max-barlows-helps", "maxBarlows", nearest.MaxBarlows),
             Remedy("more-overlaps-help", "allowedOverlaps", nearest.AllowedOverlaps),
             Remedy("larger-max-price-per-item-helps", "maxPricePerItem", nearest.MaxPricePerItem, RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency)),
-            Remedy("larger-max-item-mass-helps", "maxItemMassGrams", nearest.MaxItemMassGrams),
+            nearest.MaxItemMassGrams is { } grams ? new Remark("larger-max-item-mass-helps", [new RemarkValue("maxItemMassGrams", RoundedUp(grams), 1)]) : null,
             .. nearest.WidthDeg.Select((width, i) => width is { } possible ? NarrowerFrame(asked.Problem.Demands.MustFrame[i], possible) : null),
         ];
         return remedies.OfType<Remark>();
@@ -38,6 +39,9 @@ internal static class Remedies
 
     private static Remark? Remedy(string code, string name, object? value, params ReadOnlySpan<RemarkValue> more) =>
         value is null ? null : new Remark(code, [RemarkValue.Of(name, value), .. more]);
+
+    /// <summary>To a tenth of a gram, lest a limit as it is read be too low.</summary>
+    private static double RoundedUp(double grams) => Math.Ceiling(10 * grams * (1 - Tolerance.Value)) / 10;
 
     private static Remark NarrowerFrame(FramingDemand framing, double possible) => new("narrower-frame-helps",
     [

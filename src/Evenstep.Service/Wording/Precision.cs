@@ -4,19 +4,33 @@ namespace Evenstep.Service.Wording;
 /// To how many places the figures of one sentence are written: as few as prose wants, but so many that two that differ never
 /// read alike, for a sentence that calls 0.7 mm less than 0.7 mm says nothing.
 /// </summary>
-/// <param name="figures">All of the sentence, each with how it is written.</param>
-internal sealed class Precision(IEnumerable<(string How, double Figure)> figures)
+internal sealed class Precision
 {
     /// <summary>So that what differs by the noise of a measurement does not drag a tail of digits behind it.</summary>
     private const int MostFurtherPlaces = 3;
 
-    private readonly (string How, double Figure)[] figures = [.. figures];
+    private readonly List<(string How, double Figure)> figures = [];
+
+    /// <summary>Notes a figure of the sentence: all of them, before any is written.</summary>
+    public void Note(string how, double figure)
+    {
+        if (ToldApart(how))
+        {
+            figures.Add((how, figure));
+        }
+    }
 
     /// <summary>The places of what is written so, in the whole sentence.</summary>
     public int PlacesFor(string how)
     {
-        var usual = UsualPlacesOf(how);
-        return ToldApart(how) ? usual + FurtherPlaces([.. figures.Where(one => one.How == how).Select(one => one.Figure)], usual) : usual;
+        var places = UsualPlacesOf(how);
+        var most = places + MostFurtherPlaces;
+        while (places < most && AnyReadAlike(how, places))
+        {
+            places++;
+        }
+
+        return places;
     }
 
     private static int UsualPlacesOf(string how) => how switch
@@ -29,24 +43,13 @@ internal sealed class Precision(IEnumerable<(string How, double Figure)> figures
     /// <summary>Not what only helps to tell one view from another, or stands in a drawing, which has no room.</summary>
     private static bool ToldApart(string how) => how is "x" or "deg" or "mm" or "g" or "cone";
 
-    private static int FurtherPlaces(double[] figures, int usual)
+    private bool AnyReadAlike(string how, int places)
     {
-        var further = 0;
-        while (further < MostFurtherPlaces && AnyReadAlike(figures, usual + further))
-        {
-            further++;
-        }
-
-        return further;
-    }
-
-    private static bool AnyReadAlike(double[] figures, int places)
-    {
-        for (var i = 0; i < figures.Length; i++)
+        for (var i = 0; i < figures.Count; i++)
         {
             for (var j = 0; j < i; j++)
             {
-                if (!Rounded.AreEqual(figures[i], figures[j]) && Rounded.To(figures[i], places) == Rounded.To(figures[j], places))
+                if (figures[i].How == how && figures[j].How == how && ReadAlike(figures[i].Figure, figures[j].Figure, places))
                 {
                     return true;
                 }
@@ -55,4 +58,7 @@ internal sealed class Precision(IEnumerable<(string How, double Figure)> figures
 
         return false;
     }
+
+    private static bool ReadAlike(double one, double other, int places) =>
+        !Rounded.AreEqual(one, other) && Rounded.To(one, places) == Rounded.To(other, places);
 }

@@ -28,7 +28,9 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
     /// <summary>The sentence in words.</summary>
     public string In(Language language)
     {
-        var words = Words(language, new Precision(FiguresIn(language)));
+        var precision = new Precision();
+        NoteFigures(language, precision);
+        var words = Words(language, precision);
         return BeginsWithMadeUpName(language) ? string.Concat(words[..1].ToUpperInvariant(), words.AsSpan(1)) : words;
     }
 
@@ -45,19 +47,37 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
 
     private Part[] PartsIn(Language language) => Parts.GetOrAdd(language.Sentences[Key], TakeApart);
 
-    /// <summary>The figures that the sentence and those within it show, each with how it is written.</summary>
-    private IEnumerable<(string How, double Figure)> FiguresIn(Language language) =>
-        from part in PartsIn(language)
-        where part.Name is not null
-        from figure in ValueOf(part.Name!) switch
+    /// <summary>Notes the figures that the sentence and those within it show, each with how it is written.</summary>
+    private void NoteFigures(Language language, Precision precision)
+    {
+        foreach (var part in PartsIn(language))
         {
-            double one => [(part.How, one)],
-            double[] list => list.Select(one => (part.How, one)),
-            Sentence inner => inner.FiguresIn(language),
-            Sentence[] inner => inner.SelectMany(one => one.FiguresIn(language)),
-            _ => [],
+            if (part.Name is not null)
+            {
+                NoteFigures(ValueOf(part.Name), part.How, language, precision);
+            }
         }
-        select figure;
+    }
+
+    private static void NoteFigures(object value, string how, Language language, Precision precision)
+    {
+        switch (value)
+        {
+            case double figure:
+                precision.Note(how, figure);
+                break;
+            case Sentence sentence:
+                sentence.NoteFigures(language, precision);
+                break;
+            case Array list:
+                foreach (var one in list)
+                {
+                    NoteFigures(one, how, language, precision);
+                }
+
+                break;
+        }
+    }
 
     /// <summary>A name from the request keeps its small letter at the start of a sentence; one of ours is no name.</summary>
     private bool BeginsWithMadeUpName(Language language) => PartsIn(language)[0] is { Text: "", Name: { } name, How: var how } && ValueOf(name) switch

@@ -39,10 +39,17 @@ public sealed class ReasonsTests
         Assert.Equal([Reasons.ZoomCovers, Reasons.ReachesHighEnd], ReasonsFor(Some.Zoom(5, 10), owned: [Some.Eyepiece(20)]).Select(reason => reason.Code));
 
     [Theory]
-    [InlineData(4.0, 21.0, Reasons.ReachesHighEnd, Reasons.Beyond)]
+    [InlineData(5, 10, null)]
+    [InlineData(3, 10, Filling.Past)]
+    [InlineData(4, 4.5, Filling.Beyond)]
+    public void A_zoom_may_end_at_an_end_or_reach_past_it_or_lie_beyond_it(double shortestMm, double longestMm, string? variant) => Assert.Equal(
+        variant, ReasonsFor(Some.Zoom(shortestMm, longestMm), owned: [Some.Eyepiece(20)]).Single(reason => reason.Code == Reasons.ReachesHighEnd).Variant);
+
+    [Theory]
+    [InlineData(4.0, 21.0, Reasons.ReachesHighEnd, Filling.Beyond)]
     [InlineData(5.0, 21.0, Reasons.ReachesHighEnd, null)]
     [InlineData(6.0, 21.0, Reasons.ReachesHighEnd, null)]
-    [InlineData(24.0, 5.0, Reasons.ReachesLowEnd, Reasons.Beyond)]
+    [InlineData(24.0, 5.0, Reasons.ReachesLowEnd, Filling.Beyond)]
     [InlineData(20.0, 5.0, Reasons.ReachesLowEnd, null)]
     [InlineData(15.0, null, Reasons.FillsStep, Reasons.First)]
     public void A_reason_tells_apart_what_comes_first_and_what_lies_a_little_beyond_the_range(double focalLengthMm, double? ownedMm, string code, string? variant)
