@@ -12,8 +12,8 @@ internal static class PictureText
 
     public static (string Title, string Description) Of(LadderScene scene, PictureWords words)
     {
-        var telescopes = scene.Stages[0].Kit.Ladders.Select(ladder => words.NameOf(ladder.Telescope.Telescope));
-        var title = words.Say("picture/title-of", RemarkValue.Of("telescopes", string.Join(", ", telescopes)));
+        string[] telescopes = [.. scene.Stages[0].Kit.Ladders.Select(ladder => words.NameOf(ladder.Telescope.Telescope))];
+        var title = words.Say("picture/title-of", RemarkValue.Of("telescopes", telescopes));
         return (title, string.Join(' ', SentencesOf(scene, words)));
     }
 

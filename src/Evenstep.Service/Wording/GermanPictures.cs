@@ -40,7 +40,7 @@ internal static class GermanPictures
         ["picture/item/own/through"] = "eigen, {name}",
         ["picture/item/new/through"] = "neu, {name}",
         ["picture/through"] = "mit {barlow}",
-        ["picture/through/factor"] = "mit {barlow} bei {factor:tenths}x",
+        ["picture/through/factor"] = "mit {barlow} (Faktor {factor:tenths})",
         ["picture/nameless-eyepiece"] = "Okular {focalLengthMm:mm} ({id:item})",
         ["picture/nameless-zoom"] = "Zoom {shortestMm:mm} bis {longestMm:mm} ({id:item})",
         ["picture/nameless-barlow"] = "Barlowlinse ({id:item})",

@@ -55,6 +55,23 @@ public sealed class LadderPictureTests
     });
 
     [Fact]
+    public void Several_telescopes_are_listed_in_the_title()
+    {
+        var scene = Scenes.Of("""
+            {
+              "telescopes": [
+                { "apertureMm": 100, "focalLengthMm": 1000, "focuserBarrel": "1.25in" },
+                { "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in", "name": "The short one" }
+              ],
+              "catalogue": { "currency": "EUR", "items": [] },
+              "limits": { "budget": 0 }
+            }
+            """);
+
+        Assert.Equal("Power ladder: Telescope 1 and The short one", Drawn(scene).Title);
+    }
+
+    [Fact]
     public void An_item_without_a_name_or_an_id_is_called_as_in_the_answer()
     {
         var scene = Scenes.Of("""
