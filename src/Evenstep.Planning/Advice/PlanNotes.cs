@@ -47,7 +47,7 @@ public static class PlanNotes
     private static Remark WhyNotGranted(PurchaseProblem problem, Plan plan, WideViewWish wish)
     {
         var item = plan.Candidacy.Candidates
-            .Where(candidate => ViewsAlone(problem, candidate, wish.TrueFieldDeg).Any())
+            .Where(candidate => ShowsAlone(problem, candidate, wish.TrueFieldDeg))
             .OrderBy(candidate => candidate.Price).ThenBy(candidate => candidate.Id, StringComparer.Ordinal)
             .First();
         return new Remark(WideViewNotGranted,
@@ -56,25 +56,31 @@ public static class PlanNotes
             RemarkValue.Of("itemId", item.Id),
             RemarkValue.Of("name", item.Name ?? item.Id),
             RemarkValue.Of("price", item.Price),
-            RemarkValue.Degrees("itemFieldDeg", ViewsAlone(problem, item, wish.TrueFieldDeg).Max(view => view.TrueFieldDeg)),
+            RemarkValue.Degrees("itemFieldDeg", problem.Telescopes.Max(telescope => FieldAlone(problem, telescope, item) ?? 0)),
             RemarkValue.Of("maxPurchases", problem.Limits.MaxPurchases),
         ]);
     }
 
-    /// <summary>The usable views of an item for sale alone, one a telescope, that show at least so much at once.</summary>
-    internal static IEnumerable<View> ViewsAlone(PurchaseProblem problem, Item item, double leastFieldDeg)
+    /// <summary>Whether an item for sale alone has a usable view, in some telescope, that shows at least so much at once.</summary>
+    internal static bool ShowsAlone(PurchaseProblem problem, Item item, double leastFieldDeg)
     {
-        foreach (var telescope in item.Ocular is null ? [] : problem.Telescopes)
+        foreach (var telescope in problem.Telescopes)
         {
-            // Few views are wide: whether the others are usable need not be asked.
-            if (View.Of(telescope, item.Ocular!) is { } view
-                && Tolerance.AtLeast(view.TrueFieldDeg / leastFieldDeg, 1)
-                && view.NotUsableBecause(problem.Observer, problem.Preferences.LeastApparentFieldDeg, bought: true) is null)
+            if (FieldAlone(problem, telescope, item) is { } field && Tolerance.AtLeast(field / leastFieldDeg, 1))
             {
-                yield return view;
+                return true;
             }
         }
+
+        return false;
     }
+
+    /// <summary>The true field, in degrees, of an item for sale alone; null unless it gives a usable view.</summary>
+    private static double? FieldAlone(PurchaseProblem problem, TelescopeInUse telescope, Item item) =>
+        item.Ocular is { } ocular && View.Of(telescope, ocular) is { } view
+        && view.NotUsableBecause(problem.Observer, problem.Preferences.LeastApparentFieldDeg, bought: true) is null
+            ? view.TrueFieldDeg
+            : null;
 
     /// <summary>Purchases of a known parfocal group that none of the owned eyepieces and zooms belongs to, though some of those
     /// belong to a known one.</summary>

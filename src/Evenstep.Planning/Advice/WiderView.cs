@@ -50,9 +50,8 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
 
     /// <summary>Those alone that are much wider and may be bought, the cheapest first. Nearly always one of the first will do, so
     /// that the others need not be judged.</summary>
-    private static IEnumerable<Item> WiderItems(PurchaseProblem roomy, Kit kit, double widest) => kit.Problem.Catalogue.Items
-        .Where(item => PlanNotes.ViewsAlone(roomy, item, Overlap.WiderFieldRatio * widest).Any() && !kit.Purchases.Contains(item))
-        .OrderBy(item => item.Price).ThenBy(item => item.Id, StringComparer.Ordinal)
+    private static IEnumerable<Item> WiderItems(PurchaseProblem roomy, Kit kit, double widest) => kit.Problem.Catalogue.ByPrice
+        .Where(item => PlanNotes.ShowsAlone(roomy, item, Overlap.WiderFieldRatio * widest) && !kit.Purchases.Contains(item))
         .Chunk(JudgedAtOnce)
         .SelectMany(some => some.Intersect(Candidacy.Of(roomy, [.. some]).Candidates));
 

@@ -36,13 +36,14 @@ public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Eyepieces)
     /// <summary>Null if there is none, or if zooms are not avoided, for then the plan has weighed them.</summary>
     public static ZoomInPlace? Of(Kit kit)
     {
-        if (!kit.Problem.Preferences.AvoidZooms || kit.Purchases.Count(item => item.Optic is Eyepiece) < FewestEyepieces)
+        ImmutableArray<Item> eyepieces = [.. kit.Purchases.Where(item => item is { Optic: Eyepiece, IsReticle: false })];
+        if (!kit.Problem.Preferences.AvoidZooms || eyepieces.Length < FewestEyepieces)
         {
             return null;
         }
 
         var enough = kit.Problem.Catalogue.Items.Where(item => item.IsZoom && !kit.Purchases.Contains(item))
-            .Select(zoom => new ZoomInPlace(zoom, TakenInBy(zoom, kit)))
+            .Select(zoom => new ZoomInPlace(zoom, TakenInBy(zoom.Ocular!, eyepieces, kit)))
             .Where(one => one.Eyepieces.Length >= FewestEyepieces)
             .ToDictionary(one => one.Zoom);
         return CandidatesAmong([.. enough.Keys], kit.Problem).Select(zoom => enough[zoom])
@@ -54,14 +55,21 @@ public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Eyepieces)
         ? []
         : Candidacy.Of(problem with { Preferences = problem.Preferences with { AvoidZooms = false } }, zooms).Candidates;
 
-    private static ImmutableArray<Item> TakenInBy(Item zoom, Kit kit)
-    {
-        var stretches = kit.Problem.Telescopes.Select(telescope => KitViews.Alone(kit.Problem, telescope, zoom, bought: true).SingleOrDefault()).ToList();
-        return [.. kit.Purchases.Where(item => item is { Optic: Eyepiece, IsReticle: false } && IsTakenIn(item, kit, stretches))];
-    }
+    private static ImmutableArray<Item> TakenInBy(Ocular zoom, ImmutableArray<Item> eyepieces, Kit kit) =>
+        eyepieces.RemoveAll(eyepiece => !kit.Ladders.All(ladder => IsTakenIn(eyepiece, zoom, ladder, kit.Problem)));
 
-    private static bool IsTakenIn(Item eyepiece, Kit kit, List<KitView?> stretches) => kit.Ladders.Zip(stretches).All(pair =>
-        pair.First.Usable.Where(view => view.Barlow is null && view.Eyepiece.Equals(eyepiece)).All(view =>
-            pair.Second is { IsUsable: true } stretch
-            && Tolerance.AtLeast(view.Reach.From, stretch.Reach.From) && Tolerance.AtMost(view.Reach.To, stretch.Reach.To)));
+    private static bool IsTakenIn(Item eyepiece, Ocular zoom, Ladder ladder, PurchaseProblem problem)
+    {
+        foreach (var view in ladder.Usable)
+        {
+            if (view.Barlow is null && view.Eyepiece.Equals(eyepiece))
+            {
+                return View.Of(ladder.Telescope, zoom) is { } stretch
+                    && stretch.NotUsableBecause(problem.Observer, problem.Preferences.LeastApparentFieldDeg, bought: true) is null
+                    && Tolerance.AtLeast(view.Reach.From, stretch.From) && Tolerance.AtMost(view.Reach.To, stretch.To);
+            }
+        }
+
+        return true;
+    }
 }

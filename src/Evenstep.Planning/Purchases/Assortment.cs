@@ -9,9 +9,18 @@ namespace Evenstep.Planning.Purchases;
 [CollectionBuilder(typeof(Assortment), nameof(Of))]
 public sealed class Assortment : IReadOnlyList<Item>
 {
-    private Assortment(ImmutableArray<Item> items) => Items = items;
+    private readonly Lazy<ImmutableArray<Item>> byPrice;
+
+    private Assortment(ImmutableArray<Item> items)
+    {
+        Items = items;
+        byPrice = new(() => [.. items.OrderBy(item => item.Price)]);
+    }
 
     public ImmutableArray<Item> Items { get; }
+
+    /// <summary>The cheap before the dear; those of one price in ordinal order of ids.</summary>
+    public ImmutableArray<Item> ByPrice => byPrice.Value;
 
     public int Count => Items.Length;
 

@@ -66,10 +66,10 @@ public sealed class Kit
         List<KitView> views = [];
         foreach (var (eyepiece, isBought) in all.Where(one => one.Item.Ocular is not null))
         {
-            views.AddRange(KitViews.Alone(problem, telescope, eyepiece, isBought));
+            KitViews.Add(problem, telescope, eyepiece, isBought, null, isBought, views);
             foreach (var (barlow, isBarlowBought) in all.Where(one => one.Item.IsBarlow))
             {
-                views.AddRange(KitViews.Through(problem, telescope, eyepiece, isBought, barlow, isBarlowBought));
+                KitViews.Add(problem, telescope, eyepiece, isBought, barlow, isBarlowBought, views);
             }
         }
 
@@ -105,6 +105,20 @@ public static class KitViews
         PurchaseProblem problem, TelescopeInUse telescope, Item eyepiece, bool eyepieceBought, Item barlow, bool barlowBought) =>
         View.Through(telescope, eyepiece.Ocular!, (Barlow)barlow.Optic)
             .Select(view => Judged(problem, view, eyepiece, eyepieceBought, barlow, eyepieceBought || barlowBought));
+
+    /// <summary>Adds the views of an eyepiece or zoom, alone or through a Barlow; none where a barrel does not fit.</summary>
+    internal static void Add(
+        PurchaseProblem problem, TelescopeInUse telescope, Item eyepiece, bool eyepieceBought, Item? barlow, bool barlowBought, List<KitView> views)
+    {
+        var optic = barlow?.Optic as Barlow;
+        foreach (var factor in optic?.Factors ?? NoBarlow)
+        {
+            if (View.Of(telescope, eyepiece.Ocular!, optic, factor) is { } view)
+            {
+                views.Add(Judged(problem, view, eyepiece, eyepieceBought, barlow, eyepieceBought || barlowBought));
+            }
+        }
+    }
 
     /// <summary>Adds what the usable views of an eyepiece or zoom, alone or through a Barlow, show. A reticle eyepiece shows nothing.</summary>
     internal static void AddUsable(

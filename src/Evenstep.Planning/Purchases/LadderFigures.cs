@@ -30,16 +30,27 @@ public sealed record LadderFigures(
     public static LadderFigures Of(IEnumerable<Reach> reaches, double length, double enough)
     {
         var sorted = reaches.ToArray();
-        if (sorted.Length == 0)
+        return Of(sorted, new double[sorted.Length], length, enough);
+    }
+
+    /// <summary>The same, of reaches that are sorted here, with room for as many numbers.</summary>
+    internal static LadderFigures Of(Span<Reach> reaches, Span<double> starts, double length, double enough)
+    {
+        if (reaches.IsEmpty)
         {
             return new LadderFigures(false, length, length, Math.Max(0, length - enough), 0);
         }
 
-        Array.Sort(Array.ConvertAll(sorted, reach => reach.From), sorted);
+        for (var i = 0; i < reaches.Length; i++)
+        {
+            starts[i] = reaches[i].From;
+        }
+
+        starts.Sort(reaches);
         var sums = new Sums(enough);
-        var reached = sorted[0].From;
+        var reached = reaches[0].From;
         sums.AddEnd(reached);
-        foreach (var reach in sorted)
+        foreach (var reach in reaches)
         {
             sums.AddGap(reach.From - reached);
             sums.AddReach(reach.To - Math.Max(reach.From, reached));

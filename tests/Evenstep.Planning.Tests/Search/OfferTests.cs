@@ -75,7 +75,7 @@ public class OfferTests
         var pricing = new Pricing(problem);
         var first = alike.MinBy(item => pricing.Of(item).Ties);
         Assert.Equal(first, Assert.Single(Assert.Single(Offer.Among(problem, pricing, alike)).Wares).Item);
-        Assert.Equal(first, Assert.Single(Assert.Single(Offer.Among(problem, pricing, alike.Reverse())).Wares).Item);
+        Assert.Equal(first, Assert.Single(Assert.Single(Offer.Among(problem, pricing, [.. alike.Reverse()])).Wares).Item);
     }
 
     [Fact]

@@ -29,7 +29,7 @@ internal sealed class Bench
         lnLeastStep = ground.Problem.Preferences.LnLeastStep;
         var limits = ground.Problem.Limits;
         var bought = barlows.Bought.Where(barlow => !ground.SettledBarlows.Contains(barlow));
-        table = bought.Select(ground.Through).Aggregate(ground.WithSettledBarlows, (all, more) => ground.Keep(all.And(more)));
+        table = bought.Select(ground.Through).Aggregate(ground.WithSettledBarlows, (all, more) => all.And(more, ground));
         Settled = [.. ground.Musts.Where(item => !item.IsBarlow), .. barlows.Bought];
         Shown = [.. Enumerable.Range(0, ground.SettledOculars.Length).SelectMany(place => table.Of(place).ToArray())];
         Reticle = ReticleChoice.On(ground, Settled);
@@ -37,7 +37,7 @@ internal sealed class Bench
         CentsLeft = (long)(limits.Budget * 100) - Settled.Sum(item => item.Cents) - Reticle.LeastCents;
         OverlapsLeft = limits.AllowedOverlaps - OverlapsShown();
         overlapsWith = new int[ground.Oculars.Length][];
-        neighbourhoods = new(() => new Neighbourhoods(this, ground.Problem));
+        neighbourhoods = new(() => new Neighbourhoods(this, ground));
         overlapsAlone = new(CountOverlapsAlone);
         withEverything = new(FiguresWithEverything);
         leastCentsOfAll = new(() => ground.LeastCents.DefaultIfEmpty(0).Min());
@@ -69,6 +69,8 @@ internal sealed class Bench
 
     /// <summary>Whether the limits are kept before anything is chosen.</summary>
     public bool IsPossible => OverlapsLeft >= 0 && CountLeft >= 0 && CentsLeft >= 0 && Reticle.IsPossible;
+
+    private ReadOnlySpan<Sight> AllSights => table.OfFirst(ground.SettledOculars.Length + OcularCount);
 
     /// <summary>What an offered ocular adds.</summary>
     public ReadOnlySpan<Sight> SightsOf(int place) => table.Of(ground.SettledOculars.Length + place);
@@ -133,22 +135,28 @@ internal sealed class Bench
 
     private LadderFigures FiguresWithEverything()
     {
-        var reaches = ground.Problem.Telescopes.Select(_ => new List<Reach>()).ToArray();
-        foreach (var sight in Shown)
+        var all = AllSights.Length;
+        var (reaches, starts) = (ground.Lend<Reach>(all), ground.Lend<double>(all));
+        return LadderFigures.Of([.. ground.Problem.Telescopes.Select((telescope, t) =>
         {
-            reaches[sight.Telescope].Add(sight.Reach);
-        }
+            var count = GatherReaches(t, reaches);
+            return LadderFigures.Of(reaches.AsSpan(0, count), starts.AsSpan(0, count), telescope.Axis.Length, ground.Problem.EnoughMismatch);
+        })]);
+    }
 
-        for (var place = 0; place < OcularCount; place++)
+    /// <summary>Copies all reaches in a telescope, and says how many they are.</summary>
+    private int GatherReaches(int telescope, Span<Reach> reaches)
+    {
+        var count = 0;
+        foreach (ref readonly var sight in AllSights)
         {
-            foreach (ref readonly var sight in SightsOf(place))
+            if (sight.Telescope == telescope)
             {
-                reaches[sight.Telescope].Add(sight.Reach);
+                reaches[count++] = sight.Reach;
             }
         }
 
-        return LadderFigures.Of([.. ground.Problem.Telescopes.Select((telescope, t) =>
-            LadderFigures.Of(reaches[t], telescope.Axis.Length, ground.Problem.EnoughMismatch))]);
+        return count;
     }
 
     private int OverlapsShown()
@@ -167,7 +175,7 @@ internal sealed class Bench
 
     private int[] CountOverlapsWith(int chosen)
     {
-        var counts = new int[OcularCount];
+        var counts = ground.Lend<int>(OcularCount);
         foreach (ref readonly var sight in SightsOf(chosen))
         {
             neighbourhoods.Value.CountRepeats(sight, counts);
@@ -178,13 +186,13 @@ internal sealed class Bench
 
     private int[] CountOverlapsAlone()
     {
-        var counts = new int[OcularCount];
+        var counts = ground.Lend<int>(OcularCount);
         foreach (ref readonly var sight in Shown.AsSpan())
         {
             neighbourhoods.Value.CountRepeats(sight, counts);
         }
 
-        for (var place = 0; place < counts.Length; place++)
+        for (var place = 0; place < OcularCount; place++)
         {
             var sights = SightsOf(place);
             for (var i = 1; i < sights.Length; i++)

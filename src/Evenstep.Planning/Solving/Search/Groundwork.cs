@@ -18,7 +18,7 @@ internal sealed record Groundwork : IDisposable
     private readonly Dictionary<Item, int> barlowPlaces = [];
     private readonly List<Showing> usable = [];
     private readonly List<Sight> sights = [];
-    private readonly List<SightTable> made = [];
+    private readonly Lending lending = new();
     private SightTable?[] through;
     private readonly Lazy<SightTable> withSettledBarlows;
 
@@ -28,10 +28,9 @@ internal sealed record Groundwork : IDisposable
         Candidacy = candidacy;
         Pricing = new Pricing(problem);
         Musts = [.. candidacy.Candidates.Where(Demanded)];
-        Reticles = Offer.Among(problem, Pricing, candidacy.Candidates.Where(item => item.IsReticle && !Demanded(item)));
-        Barlows = Offer.Among(problem, Pricing, candidacy.Candidates.Where(item => item.IsBarlow && !Demanded(item)));
-        Oculars = [.. Offer.Among(problem, Pricing, candidacy.Candidates.Where(item => !item.IsBarlow && !item.IsReticle && !Demanded(item)))
-            .OrderBy(offer => offer.Wares[0].Cost.Cents)];
+        Reticles = OffersOf(item => item.IsReticle);
+        Barlows = OffersOf(item => item.IsBarlow);
+        Oculars = [.. OffersOf(item => !item.IsBarlow && !item.IsReticle).OrderBy(offer => offer.Wares[0].Cost.Cents)];
         LeastCents = [.. Oculars.Select(offer => offer.Wares[0].Cost.Cents)];
         LeastPreferences = [.. Oculars.Select(offer => offer.LeastPreference)];
         SettledOculars = [.. problem.Owned.Concat(Musts).Where(item => item.Ocular is not null && !item.IsReticle)];
@@ -46,6 +45,9 @@ internal sealed record Groundwork : IDisposable
                 barlowPlaces[ware.Item] = place;
             }
         }
+
+        ImmutableArray<Offer> OffersOf(Func<Item, bool> isSuch) =>
+            Offer.Among(problem, Pricing, [.. candidacy.Candidates.Where(item => isSuch(item) && !Demanded(item))]);
 
         bool Demanded(Item item) => !problem.Demands.MustInclude.IsEmpty && problem.Demands.MustInclude.Contains(item.Id);
     }
@@ -101,19 +103,26 @@ internal sealed record Groundwork : IDisposable
         return through[place] ??= Table([Barlows[place].Item]);
     }
 
+    /// <summary>An array of at least that length, so much of it clear, that is given back with the ground.</summary>
+    public T[] Lend<T>(int length) => lending.Lend<T>(length);
+
     /// <summary>A table that is given back with the ground.</summary>
-    public SightTable Keep(SightTable table)
+    /// <param name="oculars">How many there will be.</param>
+    /// <param name="first">How many sights to make room for at first.</param>
+    public SightTable Table(int oculars, int first)
     {
-        made.Add(table);
+        var table = new SightTable(Lend<int>(oculars + 1), first);
+        lending.Add(table.Release);
         return table;
     }
 
-    /// <summary>Gives all tables back; the ground, and all that was made on it, must not be used any more.</summary>
-    public void Dispose() => made.ForEach(table => table.Release());
+    /// <summary>Gives all memory back; the ground, and all that was made on it, must not be used any more.</summary>
+    public void Dispose() => lending.Dispose();
 
     private SightTable Table(ReadOnlySpan<Item?> throughEach)
     {
-        var table = Keep(new SightTable(SettledOculars.Length + Oculars.Length, throughEach.Length * (SettledOculars.Length + Oculars.Length)));
+        var oculars = SettledOculars.Length + Oculars.Length;
+        var table = Table(oculars, throughEach.Length * oculars);
         foreach (var ocular in SettledOculars)
         {
             AddSights(table, ocular, throughEach);

@@ -21,8 +21,9 @@ internal sealed class Neighbourhoods
     private readonly Bench bench;
     private readonly (int Place, int Index)[] sights;
 
-    public Neighbourhoods(Bench bench, PurchaseProblem problem)
+    public Neighbourhoods(Bench bench, Groundwork ground)
     {
+        var problem = ground.Problem;
         this.bench = bench;
         telescopes = problem.Telescopes;
         lnLeastStep = problem.Preferences.LnLeastStep;
@@ -35,7 +36,7 @@ internal sealed class Neighbourhoods
         }
 
         ends = new int[firstOfTelescope[^1] + 1];
-        sights = Sorted();
+        sights = Sorted(ground);
     }
 
     /// <summary>Adds to each ocular's count how many of its sights repeat this one.</summary>
@@ -53,7 +54,7 @@ internal sealed class Neighbourhoods
         }
     }
 
-    private (int Place, int Index)[] Sorted()
+    private (int Place, int Index)[] Sorted(Groundwork ground)
     {
         for (var place = 0; place < bench.OcularCount; place++)
         {
@@ -69,7 +70,7 @@ internal sealed class Neighbourhoods
         }
 
         // Until a stretch is filled, its end is where the next sight goes; the end of the last one is the number of all.
-        var sorted = new (int, int)[ends[^1]];
+        var sorted = ground.Lend<(int, int)>(ends[^1]);
         for (var place = 0; place < bench.OcularCount; place++)
         {
             var ofPlace = bench.SightsOf(place);

@@ -8,12 +8,12 @@ internal sealed class Node
     private Bench bench = null!;
     private bool gainsAreFresh;
 
-    private Node(Shore[] shores, int mostOptions)
+    private Node(Shore[] shores, Groundwork ground)
     {
         islands = [.. shores.Select(shore => new Islands(shore))];
-        Options = new Option[mostOptions];
-        Tried = new Option[mostOptions];
-        indexOf = new int[mostOptions];
+        Options = ground.Lend<Option>(ground.Oculars.Length);
+        Tried = ground.Lend<Option>(ground.Oculars.Length);
+        indexOf = ground.Lend<int>(ground.Oculars.Length);
     }
 
     /// <summary>The oculars that may still be chosen, up to <see cref="OptionCount"/>.</summary>
@@ -54,7 +54,7 @@ internal sealed class Node
         var problem = ground.Problem;
         Shore[] shores = [.. problem.Telescopes.Select(telescope =>
             new Shore(telescope.Axis.Length, problem.EnoughMismatch, 1 / (telescope.Axis.Length * problem.Telescopes.Length)))];
-        return [.. Enumerable.Range(0, problem.Limits.MaxPurchases + 1).Select(_ => new Node(shores, ground.Oculars.Length))];
+        return [.. Enumerable.Range(0, problem.Limits.MaxPurchases + 1).Select(_ => new Node(shores, ground))];
     }
 
     /// <summary>What the excess comes to at the least, with so many further choices.</summary>

@@ -18,10 +18,10 @@ internal sealed record Offer(ImmutableArray<Ware> Wares)
     /// Of two alike wares a set never needs both, for without one of them it shows the same, costs no more and is one item fewer; and of the two
     /// it never needs the one that costs no less and is preferred no more.
     /// </summary>
-    public static ImmutableArray<Offer> Among(PurchaseProblem problem, Pricing pricing, IEnumerable<Item> items)
+    public static ImmutableArray<Offer> Among(PurchaseProblem problem, Pricing pricing, IReadOnlyCollection<Item> items)
     {
-        Dictionary<Likeness, int> places = [];
-        List<Ware> first = [];
+        Dictionary<Likeness, int> places = new(items.Count);
+        List<Ware> first = new(items.Count);
         Dictionary<int, List<Ware>> alike = [];
         foreach (var item in items)
         {

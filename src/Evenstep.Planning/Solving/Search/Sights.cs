@@ -16,16 +16,19 @@ internal sealed class SightTable
     private Sight[] sights;
     private int oculars;
 
-    /// <param name="oculars">How many there will be.</param>
+    /// <param name="starts">Room, clear, for a number more than there will be oculars.</param>
     /// <param name="first">How many sights to make room for at first.</param>
-    public SightTable(int oculars, int first)
+    public SightTable(int[] starts, int first)
     {
-        starts = new int[oculars + 1];
+        this.starts = starts;
         sights = ArrayPool<Sight>.Shared.Rent(Math.Max(1, first));
     }
 
     /// <summary>How many sights there are.</summary>
     public int Count => starts[oculars];
+
+    /// <summary>What the first so many oculars show.</summary>
+    public ReadOnlySpan<Sight> OfFirst(int count) => sights.AsSpan(0, starts[count]);
 
     /// <summary>What an ocular shows, by its place in the table.</summary>
     public ReadOnlySpan<Sight> Of(int place) => sights.AsSpan(starts[place], starts[place + 1] - starts[place]);
@@ -45,10 +48,10 @@ internal sealed class SightTable
     }
 
     /// <summary>A table with the sights of both, of the oculars that are in both.</summary>
-    public SightTable And(SightTable other)
+    public SightTable And(SightTable other, Groundwork ground)
     {
         var most = Math.Min(oculars, other.oculars);
-        var both = new SightTable(most, Count + other.Count);
+        var both = ground.Table(most, Count + other.Count);
         for (var place = 0; place < most; place++)
         {
             both.Add(Of(place), other.Of(place));
