@@ -20,6 +20,7 @@ internal sealed record ProblemKind(string Name, int Status, string Title, params
     public static readonly ProblemKind RateUsedUp = new("rate-used-up", StatusCodes.Status429TooManyRequests, "The key's rate is used up", AnswerHeader.RetryAfter);
     public static readonly ProblemKind InternalError = new("internal-error", StatusCodes.Status500InternalServerError, "The service failed");
     public static readonly ProblemKind WorkLimit = new("work-limit", StatusCodes.Status503ServiceUnavailable, "The work limit ended before an answer was found", AnswerHeader.RetryAfter);
+    public static readonly ProblemKind Saturated = new("saturated", StatusCodes.Status503ServiceUnavailable, "There is too much to do", AnswerHeader.RetryAfter);
     public static readonly ProblemKind NotReady = new("not-ready", StatusCodes.Status503ServiceUnavailable, "The service is not ready", AnswerHeader.RetryAfter);
 
     public static readonly ProblemKind StorageAway = new("storage-away", StatusCodes.Status503ServiceUnavailable, "The storage cannot be reached", AnswerHeader.RetryAfter);
@@ -28,7 +29,7 @@ internal sealed record ProblemKind(string Name, int Status, string Title, params
     public static readonly ImmutableArray<ProblemKind> All =
     [
         InvalidJson, InvalidRequest, Unauthorized, Forbidden, NotFound, MethodNotAllowed, NotAcceptable, ReadOnly, PreconditionFailed, TooLarge, UnsupportedMediaType,
-        RateUsedUp, InternalError, WorkLimit, NotReady, StorageAway, StorageFull,
+        RateUsedUp, InternalError, WorkLimit, Saturated, NotReady, StorageAway, StorageFull,
     ];
 
     public string Type => $"/problems/{Name}";

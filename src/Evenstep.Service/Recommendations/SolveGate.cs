@@ -5,13 +5,13 @@ internal sealed class SolveGate
 {
     private readonly SolvePlaces places;
 
-    public SolveGate()
-        : this(Environment.ProcessorCount)
+    public SolveGate(Patience patience)
+        : this(Environment.ProcessorCount, patience)
     {
     }
 
     /// <summary>With a number of places of its own.</summary>
-    internal SolveGate(int count) => places = new SolvePlaces(count);
+    internal SolveGate(int count, Patience patience) => places = new SolvePlaces(count, patience, TimeProvider.System);
 
     public int InUse => places.InUse;
 
@@ -23,6 +23,7 @@ internal sealed class SolveGate
     /// <param name="solve">The solve. Its token is cancelled when it must end; in a batch it may then be run again from the beginning.</param>
     /// <param name="lane">Who waits for it.</param>
     /// <param name="gone">Nobody waits any more.</param>
+    /// <exception cref="SaturatedException">There is too much to do.</exception>
     public async Task<T> RunAsync<T>(Func<CancellationToken, T> solve, Lane lane, CancellationToken gone)
     {
         for (var mayLodge = true; ; mayLodge = false)

@@ -5,10 +5,15 @@ namespace Evenstep.Service.Recommendations;
 /// of a solve, and what is left over on sufferance, so that a single request always finds a place; and when single requests
 /// come in an endless stream, a batch still gets on.
 /// </summary>
-internal sealed class SolvePlaces(int count)
+/// <param name="count">How many places there are.</param>
+/// <param name="patience">How much waiting is put up with.</param>
+/// <param name="clock">Tells how long somebody has waited.</param>
+internal sealed class SolvePlaces(int count, Patience patience, TimeProvider clock)
 {
     /// <summary>So many single requests may go before a batch that waits.</summary>
     public const int MostSinglesInARow = 8;
+
+    private static readonly TimeSpan LeastRetryAfter = TimeSpan.FromSeconds(1);
 
     private readonly Lock changing = new();
     private readonly LinkedList<Waiter> singles = [];
@@ -45,19 +50,39 @@ internal sealed class SolvePlaces(int count)
     /// <param name="lane">Who wants it.</param>
     /// <param name="mayLodge">Whether, in a batch, one that may have to be left early will do.</param>
     /// <param name="gone">Waits no more.</param>
-    public async Task<SolveStay> TakeAsync(Lane lane, bool mayLodge, CancellationToken gone)
+    /// <exception cref="SaturatedException">Too many single requests wait already, or this one has waited too long.</exception>
+    public Task<SolveStay> TakeAsync(Lane lane, bool mayLodge, CancellationToken gone)
     {
         gone.ThrowIfCancellationRequested();
-        var waiter = new Waiter(mayLodge);
+        var waiter = new Waiter(mayLodge, clock.GetTimestamp());
         var queue = lane == Lane.Single ? singles : batches;
         lock (changing)
         {
             queue.AddLast(waiter);
             Settle();
+            if (!waiter.Task.IsCompleted && lane == Lane.Single && singles.Count > patience.MostWaiting)
+            {
+                singles.Remove(waiter);
+                throw new SaturatedException(RetryAfter());
+            }
         }
 
-        await using var leaving = gone.Register(() => Abandon(queue, waiter, gone));
+        return waiter.Task.IsCompleted ? waiter.Task : WaitAsync(queue, waiter, gone);
+    }
+
+    private async Task<SolveStay> WaitAsync(LinkedList<Waiter> queue, Waiter waiter, CancellationToken gone)
+    {
+        using var tooLong = new CancellationTokenSource(queue == singles ? patience.LongestWait : Timeout.InfiniteTimeSpan, clock);
+        await using var late = tooLong.Token.Register(() => Abandon(queue, waiter, () => waiter.SetException(new SaturatedException(RetryAfter()))));
+        await using var leaving = gone.Register(() => Abandon(queue, waiter, () => waiter.SetCanceled(gone)));
         return await waiter.Task;
+    }
+
+    /// <summary>Whoever waits longest tells how long the queue is.</summary>
+    private TimeSpan RetryAfter()
+    {
+        var waited = singles.First is { } first ? clock.GetElapsedTime(first.Value.Since) : patience.LongestWait;
+        return waited > LeastRetryAfter ? waited : LeastRetryAfter;
     }
 
     /// <summary>A place for work that nobody waits for; null unless one is free.</summary>
@@ -79,13 +104,14 @@ internal sealed class SolvePlaces(int count)
         }
     }
 
-    private void Abandon(LinkedList<Waiter> queue, Waiter waiter, CancellationToken gone)
+    /// <summary>Unless it has just got a place.</summary>
+    private void Abandon(LinkedList<Waiter> queue, Waiter waiter, Action end)
     {
         lock (changing)
         {
             if (queue.Remove(waiter))
             {
-                waiter.SetCanceled(gone);
+                end();
             }
         }
     }
@@ -142,8 +168,11 @@ internal sealed class SolvePlaces(int count)
     }
 
     /// <summary>Somebody who waits for a place.</summary>
-    private sealed class Waiter(bool mayLodge) : TaskCompletionSource<SolveStay>(TaskCreationOptions.RunContinuationsAsynchronously)
+    private sealed class Waiter(bool mayLodge, long since) : TaskCompletionSource<SolveStay>(TaskCreationOptions.RunContinuationsAsynchronously)
     {
         public bool MayLodge => mayLodge;
+
+        /// <summary>A timestamp of the clock.</summary>
+        public long Since => since;
     }
 }

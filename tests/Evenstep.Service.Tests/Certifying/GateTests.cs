@@ -5,7 +5,7 @@ namespace Evenstep.Service.Tests.Certifying;
 
 public sealed class GateTests
 {
-    private readonly SolveGate gate = new();
+    private readonly SolveGate gate = new(Patience.Usual);
 
     [Fact]
     public async Task Work_aside_is_only_done_in_a_place_that_nobody_wants()

@@ -5,7 +5,9 @@ namespace Evenstep.Service.Tests.Recommendations;
 /// <summary>Who gets the next place of the gate, and who must leave: what is told apart is order, never time.</summary>
 public sealed class SolvePlacesTests
 {
-    private readonly SolvePlaces places = new(2);
+    private static readonly Patience Unhurried = new(100, TimeSpan.FromMinutes(1));
+
+    private readonly SolvePlaces places = Of(2);
 
     [Fact]
     public async Task A_batch_has_all_places_while_nobody_else_wants_one()
@@ -81,7 +83,7 @@ public sealed class SolvePlacesTests
     [Fact]
     public async Task With_a_single_place_a_batch_stays_in_it_to_the_end_of_a_solve()
     {
-        var only = new SolvePlaces(1);
+        var only = Of(1);
         using var batch = await only.TakeAsync(Lane.Batch, mayLodge: true, CancellationToken.None);
 
         var single = only.TakeAsync(Lane.Single, mayLodge: false, CancellationToken.None);
@@ -105,7 +107,7 @@ public sealed class SolvePlacesTests
     [Fact]
     public async Task Nobody_more_is_bidden_to_leave_than_there_are_who_wait()
     {
-        var four = new SolvePlaces(4);
+        var four = Of(4);
         SolveStay[] stays = [.. await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => four.TakeAsync(Lane.Batch, mayLodge: true, CancellationToken.None)))];
 
         _ = four.TakeAsync(Lane.Single, mayLodge: false, CancellationToken.None);
@@ -118,7 +120,7 @@ public sealed class SolvePlacesTests
     [Fact]
     public async Task A_solve_of_a_batch_that_gave_way_is_run_again()
     {
-        var gate = new SolveGate(2);
+        var gate = new SolveGate(2, Unhurried);
         using var running = new SemaphoreSlim(0);
         using var open = new ManualResetEventSlim();
         var kept = Task.Run(() => gate.RunAsync(_ => Hold(), Lane.Batch, CancellationToken.None));
@@ -167,7 +169,7 @@ public sealed class SolvePlacesTests
     [Fact]
     public async Task A_solve_that_nobody_waits_for_is_not_run_again()
     {
-        var gate = new SolveGate(1);
+        var gate = new SolveGate(1, Unhurried);
         using var gone = new CancellationTokenSource();
 
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => gate.RunAsync(
@@ -182,6 +184,8 @@ public sealed class SolvePlacesTests
 
         Assert.Equal((0, 0), (gate.InUse, gate.Waiting));
     }
+
+    private static SolvePlaces Of(int count) => new(count, Unhurried, TimeProvider.System);
 
     private Task<SolveStay> SingleAsync() => places.TakeAsync(Lane.Single, mayLodge: false, CancellationToken.None);
 
