@@ -62,7 +62,7 @@ internal sealed partial class AnswerJson : JsonSerializerContext
             new WordConverter<Outcome>(), new WordConverter<Excluded>(), new WordConverter<ItemKind>(), new WordConverter<FaultCode>(),
             new WordConverter<RangeEnd>(), new WordConverter<TrueFieldSource>(), new WordConverter<NotUsable>(),
             new WordConverter<TargetKind>(), new WordConverter<WidthSource>(),
-            new SentenceConverter(language),
+            new SentenceConverter(language), new SaidValuesConverter(),
         ];
         foreach (var converter in words)
         {

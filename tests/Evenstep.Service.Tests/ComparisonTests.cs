@@ -38,7 +38,7 @@ public sealed partial class ComparisonTests
         Assert.NotEmpty(cautions);
         Assert.All(cautions, caution =>
         {
-            var figures = caution.Values.Where(value => value is { Value: double } && value.Name != "power").Select(value => Phrase.ValuesOf([value])[value.Name]!.GetValue<double>()).ToList();
+            var figures = caution.Values.Where(value => value is { Value: double } && value.Name != "power").Select(value => Rounded.To((double)value.Value!, value.Decimals)).ToList();
             Assert.Equal(2, figures.Distinct().Count());
         });
     }

@@ -16,8 +16,6 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
     /// <summary>To whom wide views matter, beside those who name nothing in particular: common practice, no source.</summary>
     private static readonly ImmutableArray<Interest> ForWideViews = [Interest.LargeNebulae, Interest.StarClusters];
 
-    private const int JudgedAtOnce = 8;
-
     internal Remark Remark => new(PlanNotes.WiderViewCosts,
     [
         RemarkValue.Of("itemId", Item.Id),
@@ -52,8 +50,7 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
     /// that the others need not be judged.</summary>
     private static IEnumerable<Item> WiderItems(PurchaseProblem roomy, Kit kit, double widest) => kit.Problem.Catalogue.ByPrice
         .Where(item => PlanNotes.ShowsAlone(roomy, item, Overlap.WiderFieldRatio * widest) && !kit.Purchases.Contains(item))
-        .Chunk(JudgedAtOnce)
-        .SelectMany(some => some.Intersect(Candidacy.Of(roomy, [.. some]).Candidates));
+        .Where(item => Candidacy.Of(roomy, [item]).Exclusions.IsEmpty);
 
     private static bool FitsBeside(Item item, PurchaseProblem roomy, Kit kit) => !Breaches.Of(Kit.Of(roomy, kit.Purchases.Add(item))).Any();
 }

@@ -40,21 +40,16 @@ internal sealed partial class BatchDesk(Owner owner, Shelves shelves, AnswerCach
     {
         // For each line anew: a batch may take long, and its answers are those of the moment.
         var shelf = shelves.Of(owner);
-        var key = labelled is null ? null : AnswerKey.Of(RecommendationRoutes.Route, manner, shelf, labelled.Request.Span);
-        var answer = key is null ? null : await cache.FindAsync(key, gone);
-        if (answer is null)
+        var (asked, refused) = Understand(line, text, shelf);
+        if (asked is null || labelled is null)
         {
-            var (asked, refused) = Understand(line, text, shelf);
-            if (asked is null || labelled is null)
-            {
-                return refused!;
-            }
-
-            (answer, _) = await cache.GetOrMakeAsync(key!, nobodyWaits => desk.AnswerAsync(asked, labelled.Request, manner, nobodyWaits), gone);
+            return refused!;
         }
 
+        var key = AnswerKey.Of(RecommendationRoutes.Route, manner, shelf, labelled.Request.Span);
+        var (answer, _) = await cache.GetOrMakeAsync(key, nobodyWaits => desk.AnswerAsync(asked, labelled.Request, manner, nobodyWaits), gone);
         meter.Answered(answer.Outcome);
-        return new AnsweredLine(line.Number, labelled!.Id, answer, null);
+        return new AnsweredLine(line.Number, labelled.Id, answer, null);
     }
 
     /// <summary>One of the two is null.</summary>

@@ -29,7 +29,7 @@ internal sealed class AnswerCache(HybridCache cache, ServiceMeter meter)
         string key, Func<CancellationToken, Task<FinishedAnswer>> make, CancellationToken gone)
     {
         var isNew = false;
-        var answer = await cache.GetOrCreateAsync(
+        var coming = cache.GetOrCreateAsync(
             key,
             async nobodyWaits =>
             {
@@ -37,7 +37,10 @@ internal sealed class AnswerCache(HybridCache cache, ServiceMeter meter)
                 return await make(nobodyWaits);
             },
             cancellationToken: gone);
-        meter.LookedUp(isNew ? Lookup.Miss : Lookup.Joined);
+        // What is kept is there at once.
+        var isKept = coming.IsCompleted;
+        var answer = await coming;
+        meter.LookedUp(isNew ? Lookup.Miss : isKept ? Lookup.Hit : Lookup.Joined);
         if (!answer.IsProved)
         {
             await cache.RemoveAsync(key, CancellationToken.None);

@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Net.Http.Headers;
@@ -29,7 +28,7 @@ internal static class DocumentSetup
 
             // HEAD goes with every GET, and needs no saying.
             document.DocInclusionPredicate((_, operation) => !HttpMethods.IsHead(operation.HttpMethod!));
-            document.MapType<JsonObject>(() => new OpenApiSchema { Type = JsonSchemaType.Object });
+            document.MapType<SaidValues>(() => new OpenApiSchema { Type = JsonSchemaType.Object });
             document.MapType<Sentence>(() => new OpenApiSchema { Type = JsonSchemaType.String });
             document.IncludeXmlComments(DocComments("Evenstep.Service"), includeControllerXmlComments: true);
             document.IncludeXmlComments(DocComments("Evenstep.Planning"));

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Wording;
@@ -42,5 +41,5 @@ internal sealed record ExclusionAnswer
     public required Sentence Detail { get; init; }
 
     /// <summary>What the words are about, by name.</summary>
-    public required JsonObject Values { get; init; }
+    public required SaidValues Values { get; init; }
 }

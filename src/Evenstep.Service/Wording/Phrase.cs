@@ -1,7 +1,4 @@
-using System.Text.Json.Nodes;
 using Evenstep.Planning.Advice;
-using Evenstep.Planning.Optics;
-using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Wording;
 
@@ -15,7 +12,7 @@ internal sealed record RemarkAnswer
     public required Sentence Text { get; init; }
 
     /// <summary>What the sentence is about, by name.</summary>
-    public required JsonObject Values { get; init; }
+    public required SaidValues Values { get; init; }
 }
 
 /// <summary>Finds the sentences for remarks.</summary>
@@ -26,21 +23,8 @@ internal static class Phrase
     {
         Code = remark.Code,
         Text = new Sentence((variant ?? remark.Variant) is { } special ? $"{section}/{remark.Code}/{special}" : $"{section}/{remark.Code}", remark.Values),
-        Values = ValuesOf(remark.Values),
+        Values = new SaidValues(remark.Values),
     };
 
-    public static JsonObject ValuesOf(IEnumerable<RemarkValue> values) =>
-        new(values.Select(value => KeyValuePair.Create(value.Name, NodeOf(value.Value, value.Decimals))));
-
-    private static JsonNode? NodeOf(object? value, int decimals) => value switch
-    {
-        double number => JsonValue.Create(Rounded.To(number, decimals)),
-        decimal amount => JsonValue.Create(Rounded.Money(amount)),
-        int count => JsonValue.Create(count),
-        Barrel barrel => JsonValue.Create(Words<Barrel>.Of(barrel)),
-        double[] numbers => new JsonArray([.. numbers.Select(number => NodeOf(number, decimals))]),
-        string[] texts => new JsonArray([.. texts.Select(text => NodeOf(text, decimals))]),
-        RemarkValue[] parts => ValuesOf(parts),
-        _ => JsonValue.Create(value?.ToString()),
-    };
+    public static SaidValues ValuesOf(IEnumerable<RemarkValue> values) => new([.. values]);
 }

@@ -9,6 +9,11 @@ internal sealed class Precision
     /// <summary>So that what differs by the noise of a measurement does not drag a tail of digits behind it.</summary>
     private const int MostFurtherPlaces = 3;
 
+    private const int MostUsualPlaces = 2;
+
+    /// <summary>No figure is written to more.</summary>
+    public const int MostPlaces = MostUsualPlaces + MostFurtherPlaces;
+
     private readonly List<(string How, double Figure)> figures = [];
 
     /// <summary>Notes a figure of the sentence: all of them, before any is written.</summary>
@@ -35,7 +40,7 @@ internal sealed class Precision
 
     private static int UsualPlacesOf(string how) => how switch
     {
-        "deg" or "mm" or "factor" => 2,
+        "deg" or "mm" or "factor" => MostUsualPlaces,
         "g" or "cone" or "tenths" => 1,
         _ => 0,
     };

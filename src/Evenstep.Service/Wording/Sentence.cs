@@ -25,6 +25,9 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
     /// <summary>Sentences taken apart, each once: pictures say hundreds.</summary>
     private static readonly ConcurrentDictionary<string, Part[]> Parts = new(StringComparer.Ordinal);
 
+    /// <summary>By the most places of a figure.</summary>
+    private static readonly ImmutableArray<string> Formats = [.. Enumerable.Range(0, Precision.MostPlaces + 1).Select(places => "0." + new string('#', places))];
+
     /// <summary>The sentence in words.</summary>
     public string In(Language language)
     {
@@ -116,7 +119,18 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
             : InWords(value, part.How, language, precision);
     }
 
-    private object ValueOf(string name) => Values.First(one => one.Name == name).Value!;
+    private object ValueOf(string name)
+    {
+        foreach (var one in Values)
+        {
+            if (one.Name == name)
+            {
+                return one.Value!;
+            }
+        }
+
+        throw new InvalidOperationException($"The sentence {Key} speaks of `{name}`, which it has no value for.");
+    }
 
     private string InWords(object value, string how, Language language, Precision precision) => how switch
     {
@@ -135,7 +149,7 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
     };
 
     private static string Number(object value, int places, Language language) =>
-        Number(value is double figure ? Rounded.To(figure, places) : value, "0." + new string('#', places), language);
+        Number(value is double figure ? Rounded.To(figure, places) : value, Formats[places], language);
 
     private static string Number(object value, string format, Language language) => ((IFormattable)value).ToString(format, language.Numbers);
 

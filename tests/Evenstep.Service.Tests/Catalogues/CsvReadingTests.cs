@@ -112,7 +112,7 @@ public sealed class CsvReadingTests
 
         Assert.Empty(read.Errors);
         Assert.Equal(["/line/1/Prise unknown-column", "/line/1/warehouse unknown-column", "/line/1/ unknown-column"], read.WarningCodes);
-        Assert.Equal("""{"column":"Prise","nearest":"price"}""", read.Warnings.Shown[0].Values.ToJsonString());
+        Assert.Equal("""{"column":"Prise","nearest":"price"}""", JsonSerializer.Serialize(read.Warnings.Shown[0].Values, AnswerJson.Shared.Options));
     }
 
     [Fact]

@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Catalogues.Warnings;
@@ -16,5 +15,5 @@ internal sealed record WarningAnswer
     public required Sentence Text { get; init; }
 
     /// <summary>What the sentence is about, by name.</summary>
-    public required JsonObject Values { get; init; }
+    public required SaidValues Values { get; init; }
 }
