@@ -27,6 +27,9 @@ internal static class BatchRuns
     private const double WorkLimit = 10;
     private const int Rounds = 5;
 
+    /// <summary>Before the service is compiled as it stays.</summary>
+    private const int RoundsToWarmUp = 4;
+
     private static readonly TimeSpan LookEvery = TimeSpan.FromMilliseconds(100);
 
     public static async Task<BatchResults> RunAsync(Options options)
@@ -36,7 +39,12 @@ internal static class BatchRuns
         var problems = DifferentRequests.Problems([.. StoredShops.ItemsOf(CatalogueItems)]);
         var lines = options.Quick ? 3_000 : 20_000;
         using var service = await Server.ServiceAsync(shops.Folder, cacheMegabytes: 0);
-        await RoundAsync(service, bodies, problems, lines);
+        for (var round = 1; round <= RoundsToWarmUp; round++)
+        {
+            Progress.Tell($"batch, warming up {round} of {RoundsToWarmUp}");
+            await RoundAsync(service, bodies, problems, lines);
+        }
+
         List<BatchRound> rounds = [];
         for (var round = 1; round <= Rounds; round++)
         {
