@@ -72,6 +72,17 @@ public sealed class Service : WebApplicationFactory<Program>
         return await Answer.OfAsync(response);
     }
 
+    /// <summary>
+    /// Listens at a free port of the loopback address, which it gives. The port is a setting from the beginning: the factory
+    /// would set it while the program is starting already, which fails now and then.
+    /// </summary>
+    internal Uri Listen()
+    {
+        UseKestrel();
+        StartServer();
+        return ClientOptions.BaseAddress;
+    }
+
     /// <summary>Until the storage is read, no service can tell whether there is some catalogue.</summary>
     protected override IHost CreateHost(IHostBuilder builder)
     {
@@ -83,6 +94,7 @@ public sealed class Service : WebApplicationFactory<Program>
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
         data.Configure(builder);
+        builder.UseSetting(WebHostDefaults.ServerUrlsKey, "http://127.0.0.1:0");
         builder.ConfigureServices(services => services.AddSingleton<IStartupFilter, DocumentGuard>());
         foreach (var (key, value) in settings)
         {

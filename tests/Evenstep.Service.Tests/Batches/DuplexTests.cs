@@ -100,13 +100,9 @@ public sealed class ListeningService : IDisposable
 {
     private readonly Service service = new();
 
-    public ListeningService()
-    {
-        service.UseKestrel(0);
-        service.StartServer();
-    }
+    public ListeningService() => Address = service.Listen();
 
-    public Uri Address => service.ClientOptions.BaseAddress;
+    public Uri Address { get; }
 
     public IServiceProvider Services => service.Services;
 

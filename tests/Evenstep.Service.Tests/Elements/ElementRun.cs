@@ -51,12 +51,7 @@ public sealed class ElementRun : IDisposable
         return [.. lines.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => JsonSerializer.Deserialize<Finding>(line, Options)!)];
     }
 
-    private static string Start(Service service)
-    {
-        service.UseKestrel(0);
-        service.StartServer();
-        return service.ClientOptions.BaseAddress.ToString();
-    }
+    private static string Start(Service service) => service.Listen().ToString();
 
     private static IEnumerable<string> Drawn() => Enumerable.Range(FirstSeed, Drawings)
         .Select(seed => System.Text.Encoding.UTF8.GetString(LadderPicture.Draw(Scenes.Random(seed), Language.All[seed % Language.All.Length])));

@@ -116,9 +116,7 @@ public sealed class KeyWatchTests : IDisposable
     {
         var key = KeyCommandTests.Make(data, "--owner", "shop");
         await using var service = new Service(data);
-        service.UseKestrel(0);
-        service.StartServer();
-        using var client = await DuplexClient.PostAsync(service.ClientOptions.BaseAddress, Batch.Path, Batch.MediaType, $"Authorization: Bearer {key}");
+        using var client = await DuplexClient.PostAsync(service.Listen(), Batch.Path, Batch.MediaType, $"Authorization: Bearer {key}");
         await client.SendAsync(Batch.Line("first") + "\n");
         Assert.Contains("\"recommendation\"", await client.LineAsync().WaitAsync(Patience), StringComparison.Ordinal);
 

@@ -25,7 +25,7 @@ public sealed class PageRun : IDisposable
     internal Task<IReadOnlyList<Finding>> Findings => findings.Value;
 
     /// <summary>Where the service listens.</summary>
-    internal Uri Start() => Start(service);
+    internal Uri Start() => service.Listen();
 
     public void Dispose()
     {
@@ -33,16 +33,9 @@ public sealed class PageRun : IDisposable
         keyed.Dispose();
     }
 
-    private static Uri Start(Service service)
-    {
-        service.UseKestrel(0);
-        service.StartServer();
-        return service.ClientOptions.BaseAddress;
-    }
-
     private async Task<IReadOnlyList<Finding>> LookAsync()
     {
-        using var look = Browser.Look("run.mjs", Start(), Start(keyed).ToString(), Key.Text);
+        using var look = Browser.Look("run.mjs", Start(), keyed.Listen().ToString(), Key.Text);
         var lines = await look.StandardOutput.ReadToEndAsync();
         await look.WaitForExitAsync();
         return [.. lines.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => JsonSerializer.Deserialize<Finding>(line, Options)!)];
