@@ -1,5 +1,6 @@
 using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
+using Evenstep.Service.ProductPages;
 using Evenstep.Service.Wording;
 using Microsoft.Net.Http.Headers;
 
@@ -15,6 +16,7 @@ internal static class AnswerHeaders
         {
             SayLanguage(context.Response.Headers);
             SayForms(context);
+            SayOrigin(context);
             LetNobodyKeepErrors(context.Response);
             context.Response.Headers.XContentTypeOptions = "nosniff";
             return Task.CompletedTask;
@@ -29,6 +31,16 @@ internal static class AnswerHeaders
         {
             var headers = context.Response.Headers;
             headers.Vary = string.Join(", ", [HeaderNames.Accept, .. headers.Vary]);
+        }
+    }
+
+    /// <summary>Pages of some origins are let in by a header of the answer: it must not be kept for them without it.</summary>
+    private static void SayOrigin(HttpContext context)
+    {
+        var headers = context.Response.Headers;
+        if (PageOrigins.Admit(context) && !headers.Vary.Any(vary => vary?.Contains(HeaderNames.Origin, StringComparison.OrdinalIgnoreCase) == true))
+        {
+            headers.AppendCommaSeparatedValues(HeaderNames.Vary, HeaderNames.Origin);
         }
     }
 

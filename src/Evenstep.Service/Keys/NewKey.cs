@@ -45,6 +45,8 @@ internal sealed record NewKey(string Text, string Name, JsonObject Entry)
             Entry.Select(field => KeyValuePair.Create(ConfigurationPath.Combine(path, field.Key), (string?)field.Value))).Build();
         List<string> faults = [];
         using var read = KeySettings.Read(entry.GetSection(path), faults);
-        return [.. faults.Select(fault => fault.Replace($"{path}:", "--", StringComparison.Ordinal))];
+        return [.. faults.Select(fault => Arguments.Aggregate(
+            fault.Replace($"{path}:", "--", StringComparison.Ordinal),
+            (words, argument) => words.Replace($"--{argument}", $"--{argument}", StringComparison.OrdinalIgnoreCase)))];
     }
 }

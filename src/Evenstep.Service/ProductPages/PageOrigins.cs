@@ -1,3 +1,5 @@
+using Microsoft.AspNetCore.Cors.Infrastructure;
+using Microsoft.Extensions.Options;
 using Microsoft.Net.Http.Headers;
 
 namespace Evenstep.Service.ProductPages;
@@ -24,6 +26,11 @@ internal static class PageOrigins
             .WithHeaders(HeaderNames.ContentType, HeaderNames.IfNoneMatch)
             .WithExposedHeaders(HeaderNames.ETag, HeaderNames.RetryAfter)));
     }
+
+    /// <summary>Whether pages of other origins may fetch what a request is for.</summary>
+    public static bool Admit(HttpContext context) =>
+        context.GetEndpoint()?.Metadata.GetMetadata<IEnableCorsAttribute>() is { PolicyName: Policy }
+        && context.RequestServices.GetRequiredService<IOptions<CorsOptions>>().Value.GetPolicy(Policy) is { Origins.Count: > 0 };
 
     private static bool IsOrigin(string text) =>
         text == "*" || (Uri.TryCreate(text, UriKind.Absolute, out var uri) && uri.Scheme is "http" or "https" && uri.GetLeftPart(UriPartial.Authority) == text);

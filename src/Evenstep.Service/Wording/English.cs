@@ -153,7 +153,7 @@ internal static class English
         ["exclusion/outside-power-range/reticle"] = "Neither alone nor through a Barlow does it give the {leastPower:x} wanted.",
         ["exclusion/eye-relief-too-short"] = "Its eye relief is {eyeReliefMm:mm}; {neededMm:mm} is needed.",
         ["exclusion/apparent-field-too-narrow"] = "Its apparent field is {apparentFieldDeg:deg}; at least {leastDeg:deg} is wanted.",
-        ["exclusion/overlaps-owned"] = "It repeats powers that you have already.",
+        ["exclusion/overlaps-owned"] = "Bought now, it would repeat a power that you have already.",
         ["exclusion/overlaps-owned/itself"] = "You have it already.",
 
         // What a catalogue is warned of.

@@ -11,7 +11,7 @@ internal static class EnglishPictures
         ["picture/title-of"] = "Power ladder: {telescopes}",
         ["picture/to-buy"] = "To buy, {totalPrice:money} in all:",
         ["picture/to-buy/best-found"] = "To buy, {totalPrice:money} in all; the best that was found, not proved:",
-        ["picture/nothing-worthwhile"] = "Buying nothing is best.",
+        ["picture/nothing-worthwhile"] = "Within the limits, buying nothing is best.",
         ["picture/infeasible"] = "No set of purchases meets the wishes within the limits.",
         ["picture/what-there-is"] = "What there is",
         ["picture/with-purchases"] = "With the purchases",

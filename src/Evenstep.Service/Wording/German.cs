@@ -148,7 +148,7 @@ internal static class German
         ["exclusion/outside-power-range/reticle"] = "Es erreicht weder allein noch mit einer Barlowlinse die gewünschte {leastPower:x}e Vergrößerung.",
         ["exclusion/eye-relief-too-short"] = "Der Augenabstand beträgt {eyeReliefMm:mm}; nötig sind {neededMm:mm}.",
         ["exclusion/apparent-field-too-narrow"] = "Das scheinbare Gesichtsfeld beträgt {apparentFieldDeg:deg}; gewünscht sind mindestens {leastDeg:deg}.",
-        ["exclusion/overlaps-owned"] = "Es wiederholt Vergrößerungen, die Sie schon haben.",
+        ["exclusion/overlaps-owned"] = "Jetzt gekauft, würde es eine Vergrößerung wiederholen, die Sie schon haben.",
         ["exclusion/overlaps-owned/itself"] = "Sie haben es schon.",
 
         // What a catalogue is warned of.

@@ -11,7 +11,7 @@ internal static class GermanPictures
         ["picture/title-of"] = "Vergrößerungsleiter: {telescopes}",
         ["picture/to-buy"] = "Zu kaufen, zusammen {totalPrice:money}:",
         ["picture/to-buy/best-found"] = "Zu kaufen, zusammen {totalPrice:money}; das Beste, was gefunden wurde, nicht bewiesen:",
-        ["picture/nothing-worthwhile"] = "Am besten ist es, nichts zu kaufen.",
+        ["picture/nothing-worthwhile"] = "In diesen Grenzen ist es am besten, nichts zu kaufen.",
         ["picture/infeasible"] = "Keine Zusammenstellung erfüllt die Wünsche innerhalb der Grenzen.",
         ["picture/what-there-is"] = "Vorhanden",
         ["picture/with-purchases"] = "Mit den Käufen",

@@ -105,6 +105,18 @@ public sealed class CsvReadingTests
     public void A_quotation_mark_for_inches_is_text() =>
         Assert.Equal("Kidney 1.25\" wide", ReadCsv.Of($"{Header},name\n{Good},Kidney 1.25\" wide").Catalogue!.Items![0]!.Name);
 
+    [Theory]
+    [InlineData("id;preis\na;12.50\n")]
+    [InlineData("id\na\n")]
+    public void A_feed_without_a_column_that_changes_anything_is_refused(string csv)
+    {
+        var changes = CsvItems.Read(Encoding.UTF8.GetBytes(csv), CsvPurpose.Changes, refuseUnknown: false, new Faults(), new WarningList());
+
+        var fault = Assert.Single(changes.Faults.Shown);
+        Assert.Equal(("/line/1", FaultCode.Missing), (fault.Pointer, fault.Code));
+        Assert.Contains("`price`", fault.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_column_that_is_not_known_is_left_out_with_a_warning()
     {

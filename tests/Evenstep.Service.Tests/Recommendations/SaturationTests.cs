@@ -1,6 +1,6 @@
+using Evenstep.Service.Certifying;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.Tests.Metrics;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
 
 namespace Evenstep.Service.Tests.Recommendations;
@@ -77,20 +77,20 @@ public sealed class SaturationTests
     [Fact]
     public async Task Over_http_it_is_503_with_retry_after_and_what_is_known_already_is_answered()
     {
-        await using var service = new Service(null, (Patience.MostWaitingKey, "0"));
+        await using var service = new WatchedService(null, (Patience.MostWaitingKey, "0"), (CertifySettings.ShareKey, "0"));
         var known = Repository.Example("recommendation-shortest");
-        Assert.Equal(200, (await service.PostAsync("/v1/recommendations", known)).Status);
+        Assert.Equal(200, (await service.RecommendAsync(known)).Status);
         var other = Repository.Example("recommendation-spectacles");
-        await using (await FullGate.OfAsync(service.Services.GetRequiredService<SolveGate>()))
+        await using (await FullGate.OfAsync(service.Get<SolveGate>()))
         {
-            var refused = await service.PostAsync("/v1/recommendations", other);
+            var refused = await service.RecommendAsync(other);
 
             Assert.Equal((503, "10"), (refused.Status, refused.RetryAfter));
             Assert.Equal("/problems/saturated", refused.Json.GetProperty("type").GetString());
-            Assert.Equal(200, (await service.PostAsync("/v1/recommendations", known)).Status);
+            Assert.Equal(200, (await service.RecommendAsync(known)).Status);
         }
 
-        Assert.Equal(200, (await service.PostAsync("/v1/recommendations", other)).Status);
+        Assert.Equal(200, (await service.RecommendAsync(other)).Status);
     }
 
     [Theory]

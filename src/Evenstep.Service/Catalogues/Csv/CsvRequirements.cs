@@ -12,6 +12,21 @@ internal static class CsvRequirements
         {
             faults.AddMissingEverywhere(header.Place.At(field.Name), () => $"There is no column `{field.Name}`; in each row it must be {field.AnyShape.Allowed}.{Who(field)}");
         }
+
+        if (purpose == CsvPurpose.Changes)
+        {
+            ReportNoChange(header, faults);
+        }
+    }
+
+    /// <summary>A misspelt header must not look like a day without news.</summary>
+    private static void ReportNoChange(CsvHeader header, Faults faults)
+    {
+        if (!faults.Any && !header.Columns.Any(column => column.IsKnown && column.Name != ItemFields.Id.Name))
+        {
+            faults.Add(header.Place, FaultCode.Missing, () =>
+                $"No column beside `{ItemFields.Id.Name}` is known, so that nothing would change. Known are {Given.List(CsvColumns.Fields.Select(field => field.Name))}.");
+        }
     }
 
     /// <summary>What every kind needs, and what those kinds need that are there.</summary>

@@ -146,7 +146,7 @@ export const texts = {
   headline: {
     optimal: ({ count, price }) => `Kaufen Sie ${items(count)} für ${price}.`,
     "best-found": ({ count, price }) => `Kaufen Sie ${items(count)} für ${price}: das Beste, was sich finden ließ, ohne Beweis.`,
-    "nothing-worthwhile": "Behalten Sie Ihr Geld: Nichts im Katalog macht diese Ausrüstung merklich besser.",
+    "nothing-worthwhile": "Behalten Sie Ihr Geld: In diesen Grenzen macht nichts diese Ausrüstung merklich besser.",
     infeasible: "Kein Kauf erfüllt alle diese Wünsche.",
   },
   servedThen: "Damit sind {after} der sinnvollen Vergrößerungen abgedeckt; heute sind es {before}.",

@@ -146,7 +146,7 @@ export const texts = {
   headline: {
     optimal: ({ count, price }) => `Buy ${items(count)} for ${price}.`,
     "best-found": ({ count, price }) => `Buy ${items(count)} for ${price}: the best found in the time, not proved.`,
-    "nothing-worthwhile": "Keep the money: nothing in the catalogue makes this kit noticeably better.",
+    "nothing-worthwhile": "Keep the money: within these limits nothing makes this kit noticeably better.",
     infeasible: "No purchase meets all these wishes.",
   },
   servedThen: "Then {after} of the useful powers are served; today it is {before}.",
