@@ -92,19 +92,13 @@ public static class KitViews
     private static readonly ImmutableArray<double> NoBarlow = [1];
 
     /// <summary>The view of an eyepiece or zoom alone; none where the barrel does not fit.</summary>
-    public static IEnumerable<KitView> Alone(PurchaseProblem problem, TelescopeInUse telescope, Item eyepiece, bool bought)
-    {
-        if (View.Of(telescope, eyepiece.Ocular!) is { } view)
-        {
-            yield return Judged(problem, view, eyepiece, bought, barlow: null, bought);
-        }
-    }
+    public static IEnumerable<KitView> Alone(PurchaseProblem problem, TelescopeInUse telescope, Item eyepiece, bool bought) =>
+        Of(problem, telescope, eyepiece, bought, barlow: null, bought);
 
     /// <summary>The views of an eyepiece or zoom through a Barlow, one a factor.</summary>
     public static IEnumerable<KitView> Through(
         PurchaseProblem problem, TelescopeInUse telescope, Item eyepiece, bool eyepieceBought, Item barlow, bool barlowBought) =>
-        View.Through(telescope, eyepiece.Ocular!, (Barlow)barlow.Optic)
-            .Select(view => Judged(problem, view, eyepiece, eyepieceBought, barlow, eyepieceBought || barlowBought));
+        Of(problem, telescope, eyepiece, eyepieceBought, barlow, barlowBought);
 
     /// <summary>Adds the views of an eyepiece or zoom, alone or through a Barlow; none where a barrel does not fit.</summary>
     internal static void Add(
@@ -134,6 +128,14 @@ public static class KitViews
                 usable.Add(Showing.Of(eyepiece, barlow, view));
             }
         }
+    }
+
+    private static List<KitView> Of(
+        PurchaseProblem problem, TelescopeInUse telescope, Item eyepiece, bool eyepieceBought, Item? barlow, bool barlowBought)
+    {
+        List<KitView> views = [];
+        Add(problem, telescope, eyepiece, eyepieceBought, barlow, barlowBought, views);
+        return views;
     }
 
     private static KitView Judged(
