@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using Evenstep.Benchmarks.Problems;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Solving;
 
 namespace Evenstep.Benchmarks;
@@ -27,14 +28,14 @@ internal static class CertificateRuns
         {
             Progress.Tell($"certificates, {items} items, {number} of {count}");
             var problem = ProblemDraw.Draw(items, Variants[number % Variants.Length], number);
-            var plan = Planner.Solve(problem, WorkLimit, CancellationToken.None);
+            var plan = Planner.Solve(problem, new WorkBudget(WorkLimit));
             if (plan.Values is null)
             {
                 continue;
             }
 
             var clock = Stopwatch.GetTimestamp();
-            var certified = Certifier.Certify(problem, plan, WorkLimit, CancellationToken.None);
+            var certified = Certifier.Certify(problem, plan, new WorkBudget(WorkLimit));
             times.Add(Stopwatch.GetElapsedTime(clock).TotalMilliseconds);
             (agreed, disagreed, undecided) = certified switch
             {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using Evenstep.Benchmarks.Problems;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Solving;
 
 namespace Evenstep.Benchmarks;
@@ -51,9 +52,9 @@ internal static class CurveRuns
         for (var number = 0; number < count; number++)
         {
             var problem = ProblemDraw.Draw(items, variant, number);
-            var frontier = SpendingSearch.Solve(problem, WorkLimit, CancellationToken.None);
-            var plan = Median(() => Planner.Solve(problem, WorkLimit, CancellationToken.None));
-            var curve = Median(() => SpendingSearch.Solve(problem, WorkLimit, CancellationToken.None));
+            var frontier = SpendingSearch.Solve(problem, new WorkBudget(WorkLimit));
+            var plan = Median(() => Planner.Solve(problem, new WorkBudget(WorkLimit)));
+            var curve = Median(() => SpendingSearch.Solve(problem, new WorkBudget(WorkLimit)));
             runs.Add(new CurveRun(plan, curve, frontier.Points.Length, frontier.IsProved));
         }
 

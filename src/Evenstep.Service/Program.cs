@@ -62,7 +62,7 @@ builder.WebHost.ConfigureKestrel(server =>
 
 // What the walk of a request needs.
 builder.Services.AddCatalogues(builder.Configuration);
-builder.Services.AddSingleton(WorkLimit.From(builder.Configuration));
+builder.Services.AddSingleton(WorkLimitSettings.From(builder.Configuration));
 builder.Services.AddSingleton(Patience.From(builder.Configuration));
 builder.Services.AddSingleton<SolveGate>();
 builder.Services.AddSingleton<RefereedPlanner>();

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Catalogues;
@@ -44,7 +45,7 @@ internal static class SaidOfPlans
         using var body = JsonDocument.Parse(json.ToJsonString());
         var faults = new Faults();
         var asked = RecommendationReader.Read(body.RootElement, Shelf, faults) ?? throw new InvalidDataException(string.Join("; ", faults.Shown));
-        var plan = Planner.Solve(asked.Problem, Work, CancellationToken.None);
+        var plan = Planner.Solve(asked.Problem, new WorkBudget(Work));
         var opinion = SecondOpinionWriter.Write(
             new SecondOpinionAsked { Planning = asked, ShoppingList = [.. shoppingList.Select(id => asked.Catalogue.Items[id])] },
             new Solved(plan, TimeSpan.Zero));

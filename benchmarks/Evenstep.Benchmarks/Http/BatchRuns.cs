@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 
@@ -72,7 +73,7 @@ internal static class BatchRuns
         0,
         count,
         new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount },
-        number => Planner.Solve(problems[number % problems.Length], WorkLimit, CancellationToken.None));
+        number => Planner.Solve(problems[number % problems.Length], new WorkBudget(WorkLimit)));
 
     private static async Task SendAsync(Server service, string[] bodies, int lines)
     {

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Solving.Model;
 
@@ -9,8 +10,8 @@ internal static class AllWays
     /// <summary>Our engines. An engine that comes later joins here.</summary>
     private static readonly Way[] Ours =
     [
-        new EngineWay("shipped planner", Planner.Solve),
-        new EngineWay("constraint model", (problem, limit, cancellation) => ModelEngine.Solve(problem, limit, cancellation)),
+        new EngineWay("shipped planner", (problem, limit, cancellation) => Planner.Solve(problem, new WorkBudget(limit, cancellation))),
+        new EngineWay("constraint model", (problem, limit, cancellation) => ModelEngine.Solve(problem, new WorkBudget(limit, cancellation))),
     ];
 
     private static readonly Way[] Others =

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 
@@ -19,19 +20,18 @@ public static class Alternatives
     /// </summary>
     /// <param name="problem">What was planned.</param>
     /// <param name="plan">What came of it.</param>
-    /// <param name="workLimit">Deterministic work for all alternatives together.</param>
-    /// <param name="cancellation">Ends the work at once.</param>
+    /// <param name="budget">The work and memory that all alternatives together may take.</param>
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
-    public static ImmutableArray<Alternative> Of(PurchaseProblem problem, Plan plan, double workLimit, CancellationToken cancellation) =>
-        [.. plan.Purchases.Select(item => To(item, problem, workLimit, plan.Purchases.Length, cancellation))];
+    public static ImmutableArray<Alternative> Of(PurchaseProblem problem, Plan plan, WorkBudget budget) =>
+        [.. plan.Purchases.Select((item, index) => To(item, problem, budget.Part(budget.UnitsLeft / (plan.Purchases.Length - index))))];
 
-    private static Alternative To(Item item, PurchaseProblem problem, double workLimit, int sharers, CancellationToken cancellation)
+    private static Alternative To(Item item, PurchaseProblem problem, WorkBudget budget)
     {
         var preferences = problem.Preferences with { Exclude = problem.Preferences.Exclude.Add(item.Id) };
         var without = problem with { Preferences = preferences };
         try
         {
-            return new Alternative(item, without, Planner.Solve(without, workLimit, sharers, cancellation));
+            return new Alternative(item, without, Planner.Solve(without, budget));
         }
         catch (WorkLimitException)
         {

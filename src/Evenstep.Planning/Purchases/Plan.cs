@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Budgets;
 
 namespace Evenstep.Planning.Purchases;
 
@@ -38,6 +39,9 @@ public sealed record Plan
     public WideViewWish? Wish { get; init; }
 
     public bool IsProved => Outcome is not Outcome.BestFound;
+
+    /// <summary>The limit that ended the proof, or the diagnosis of what conflicts; null if neither did.</summary>
+    public ReachedLimit? Limit { get; init; }
 }
 
 /// <summary>The values by which the best set was chosen, stage by stage.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Paths;
 using Evenstep.Planning.Solving.Search;
@@ -16,15 +17,15 @@ public static class BuyingPathSearch
 
     /// <summary>The no-regret path for a problem: the same for the same problem, whatever the order of its items.</summary>
     /// <param name="problem">What to buy for.</param>
-    /// <param name="workLimit">Deterministic work, about a second each on a usual core; the same work on any machine.</param>
-    /// <param name="cancellation">Ends the work at once.</param>
+    /// <param name="budget">The work and memory that it may take.</param>
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found, and before it was proved
     /// that there is none.</exception>
-    public static BuyingPath Solve(PurchaseProblem problem, double workLimit, CancellationToken cancellation)
+    public static BuyingPath Solve(PurchaseProblem problem, WorkBudget budget)
     {
-        var plan = Planner.Solve(problem, workLimit, Sharers, cancellation);
-        var frontier = SpendingSearch.Solve(problem, workLimit / Sharers, cancellation);
+        var part = budget.UnitsLeft / Sharers;
+        var plan = Planner.Solve(problem, budget.Part(part));
+        var frontier = SpendingSearch.Solve(problem, budget.Part(part));
         if (plan.Values is not { } values)
         {
             return new BuyingPath(plan, frontier, [], null, IsProved: true);
@@ -33,7 +34,7 @@ public static class BuyingPathSearch
         var ground = new PathGround(problem, plan.Candidacy.Candidates, plan.Wish);
         var losses = new Losses(frontier);
         var known = Ordering.Best(ground, losses, ChoicesOf(ground, plan));
-        var effort = new Effort((long)(workLimit / Sharers * NodesOfWork), cancellation);
+        var effort = new Effort((long)(part * NodesOfWork), budget.Part(part));
         var (best, least) = new PathSearch(ground, losses, new Destination(ground, values.LnLargestStepAllowed), known, effort).Run();
         return new BuyingPath(plan, frontier, StepsOf(problem, losses, best), least, plan.IsProved && frontier.IsProved && !effort.IsSpent);
     }

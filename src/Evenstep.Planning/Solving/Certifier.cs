@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Model;
@@ -31,17 +32,16 @@ public sealed class Certifier
     /// have found nothing either.</summary>
     /// <param name="problem">What was planned.</param>
     /// <param name="plan">What came of it.</param>
-    /// <param name="workLimit">Deterministic work, about a second each on a usual core.</param>
-    /// <param name="cancellation">Ends the work at once.</param>
+    /// <param name="budget">The work and memory that it may take.</param>
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
-    public static bool? Certify(PurchaseProblem problem, Plan plan, double workLimit, CancellationToken cancellation)
+    public static bool? Certify(PurchaseProblem problem, Plan plan, WorkBudget budget)
     {
         if (plan.Values is not { } values || !plan.IsProved)
         {
             return null;
         }
 
-        var work = new Work(workLimit, cancellation);
+        var work = new Work(budget);
         var space = PurchaseSpace.Of(problem, Candidacy.Of(problem));
         if (plan.Wish is not { } wish)
         {

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Search;
 
@@ -11,16 +12,15 @@ public static class SpendingSearch
 
     /// <summary>The frontier of price and largest step, up to the problem's budget.</summary>
     /// <param name="problem">Its enough step and its wish for a wide view are left aside.</param>
-    /// <param name="workLimit">Deterministic work, about a second each on a usual core; the same work on any machine. Where it
-    /// ends the search, the frontier says up to which price it is proved.</param>
-    /// <param name="cancellation">Ends the work at once.</param>
+    /// <param name="budget">The work and memory that it may take. Where it ends the search, the frontier says up to which price
+    /// it is proved.</param>
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
-    public static SpendingFrontier Solve(PurchaseProblem problem, double workLimit, CancellationToken cancellation)
+    public static SpendingFrontier Solve(PurchaseProblem problem, WorkBudget budget)
     {
-        cancellation.ThrowIfCancellationRequested();
+        budget.Look();
         var candidacy = Candidacy.Of(problem);
         return problem.Demands.MustInclude.All(id => candidacy.Candidates.Any(item => item.Id == id))
-            ? FrontierEngine.Solve(problem, candidacy, new Effort((long)(workLimit * NodesOfWork), cancellation))
+            ? FrontierEngine.Solve(problem, candidacy, new Effort((long)(budget.UnitsLeft * NodesOfWork), budget))
             : new SpendingFrontier(problem, [], problem.Limits.Budget);
     }
 }

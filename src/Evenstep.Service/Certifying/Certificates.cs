@@ -1,4 +1,5 @@
 using System.Text;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Recommendations;
@@ -6,7 +7,7 @@ using Evenstep.Service.Recommendations;
 namespace Evenstep.Service.Certifying;
 
 /// <summary>The second engine: true if it agrees with a plan, false if not, null if its work limit came first.</summary>
-internal delegate bool? SecondProver(PurchaseProblem problem, Plan plan, double workLimit, CancellationToken cancellation);
+internal delegate bool? SecondProver(PurchaseProblem problem, Plan plan, WorkBudget budget);
 
 /// <summary>Has plans certified by the second engine, and logs a disagreement so that it can be replayed.</summary>
 internal sealed partial class Certificates(SecondProver prover, CertifySettings settings, ServiceMeter meter, ILogger<Certificates> logger)
@@ -16,14 +17,14 @@ internal sealed partial class Certificates(SecondProver prover, CertifySettings 
 
     /// <summary>True if the second engine agrees; null if it cannot tell, or if there is no proof to confirm.</summary>
     /// <exception cref="DisagreementException">It does not agree: one of the two engines is wrong, logged in full.</exception>
-    public bool? Certify(PlanningCase asked, Plan plan, CancellationToken cancellation)
+    public bool? Certify(PlanningCase asked, Plan plan, WorkBudget budget)
     {
         if (!IsProvable(plan))
         {
             return null;
         }
 
-        var certified = prover(asked.Problem, plan, settings.Limit, cancellation);
+        var certified = prover(asked.Problem, plan, budget.Part(settings.Limit));
         meter.Certified(VerdictOf(certified));
         return certified is false ? throw Disagreement(asked, plan) : certified;
     }

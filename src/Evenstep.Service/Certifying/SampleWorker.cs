@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Recommendations;
 
@@ -5,7 +6,7 @@ namespace Evenstep.Service.Certifying;
 
 /// <summary>Certifies the samples one after another, in a place of the gate that no request wants.</summary>
 internal sealed partial class SampleWorker(
-    SampleQueue samples, SolveGate gate, Certificates certificates, ServiceMeter meter, ILogger<SampleWorker> logger) : BackgroundService
+    SampleQueue samples, SolveGate gate, Certificates certificates, CertifySettings settings, ServiceMeter meter, ILogger<SampleWorker> logger) : BackgroundService
 {
     /// <summary>A certificate that had to give way so often is given up: the service is busy.</summary>
     private const int MostAttempts = 3;
@@ -44,7 +45,7 @@ internal sealed partial class SampleWorker(
     {
         try
         {
-            certificates.Certify(sample.Asked, sample.Plan, leave);
+            certificates.Certify(sample.Asked, sample.Plan, new WorkBudget(settings.Limit, leave));
         }
         catch (OperationCanceledException) when (leave.IsCancellationRequested)
         {

@@ -1,6 +1,7 @@
 using System.Net.Mime;
 using System.Text;
 using System.Text.Json;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Solving;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Documents;
@@ -10,7 +11,7 @@ using Evenstep.Service.Recommendations;
 namespace Evenstep.Service.Health;
 
 /// <summary>The requests of the warm-up: the examples, every telescope of the demo catalogue, and one that cannot be granted.</summary>
-internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScopeFactory scopes, Shelves shelves, WorkLimit limit, OwnDoor door)
+internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScopeFactory scopes, Shelves shelves, WorkLimits limits, OwnDoor door)
 {
     private const string Infeasible =
         """
@@ -27,8 +28,8 @@ internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScope
         var faults = new Faults();
         var problem = RecommendationReader.Read(body.RootElement, shelves.Of(Owner.Nobody), faults)?.Problem
             ?? throw new InvalidDataException($"The warm-up example is faulty: {string.Join("; ", faults.Shown)}");
-        var plan = Planner.Solve(problem, limit.Work, stopping);
-        if (Certifier.Certify(problem, plan, limit.Work, stopping) is false)
+        var plan = Planner.Solve(problem, new WorkBudget(limits, null, stopping));
+        if (Certifier.Certify(problem, plan, new WorkBudget(limits, null, stopping)) is false)
         {
             throw new InvalidDataException("The two engines disagree on the warm-up example.");
         }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Text;
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Service.Certifying;
@@ -19,14 +20,14 @@ internal sealed record Solved(Plan Plan, TimeSpan Took, bool? Certified = null)
 }
 
 /// <summary>Plans, and lets the referee check every plan: rather no answer than a wrong one.</summary>
-internal sealed partial class RefereedPlanner(SolveGate gate, WorkLimit limit, Certificates certificates, ILogger<RefereedPlanner> logger)
+internal sealed partial class RefereedPlanner(SolveGate gate, WorkLimits limits, Certificates certificates, ILogger<RefereedPlanner> logger)
 {
     /// <summary>The plan for a problem; certified, if asked for.</summary>
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
     /// <exception cref="RefereeException">The plan is faulty: a mistake of ours, logged in full.</exception>
     /// <exception cref="DisagreementException">The second engine, if asked, disagrees: a mistake of ours too.</exception>
     public Task<Solved> SolveAsync(PlanningCase asked, bool certify, CancellationToken gone) =>
-        gate.RunAsync(end => Solve(asked, certify, end), asked.Lane, gone);
+        gate.RunAsync(end => Solve(asked, certify, new WorkBudget(limits, null, end)), asked.Lane, gone);
 
     /// <summary>The same, with the best plan without each purchase; all in one turn at the gate.</summary>
     /// <exception cref="WorkLimitException">As above; an alternative that was not found in time is only left out.</exception>
@@ -35,24 +36,25 @@ internal sealed partial class RefereedPlanner(SolveGate gate, WorkLimit limit, C
     public Task<Solved> SolveWithAlternativesAsync(PlanningCase asked, bool certify, CancellationToken gone) => gate.RunAsync(
         end =>
         {
-            var solved = Solve(asked, certify, end);
-            return solved with { Alternatives = AlternativesTo(asked, solved.Plan, end) };
+            var budget = new WorkBudget(limits, null, end);
+            var solved = Solve(asked, certify, budget);
+            return solved with { Alternatives = AlternativesTo(asked, solved.Plan, budget) };
         },
         asked.Lane,
         gone);
 
-    private Solved Solve(PlanningCase asked, bool certify, CancellationToken gone)
+    private Solved Solve(PlanningCase asked, bool certify, WorkBudget budget)
     {
         var started = Stopwatch.GetTimestamp();
-        var plan = Planner.Solve(asked.Problem, limit.Work, gone);
+        var plan = Planner.Solve(asked.Problem, budget);
         var took = Stopwatch.GetElapsedTime(started);
         Check(asked, asked.Problem, plan);
-        return new Solved(plan, took, certify ? certificates.Certify(asked, plan, gone) : null);
+        return new Solved(plan, took, certify ? certificates.Certify(asked, plan, budget) : null);
     }
 
-    private ImmutableArray<Alternative> AlternativesTo(PlanningCase asked, Plan plan, CancellationToken gone)
+    private ImmutableArray<Alternative> AlternativesTo(PlanningCase asked, Plan plan, WorkBudget budget)
     {
-        var alternatives = Alternatives.Of(asked.Problem, plan, limit.Work, gone);
+        var alternatives = Alternatives.Of(asked.Problem, plan, budget);
         foreach (var alternative in alternatives)
         {
             if (alternative.Plan is { } found)
@@ -83,21 +85,6 @@ internal sealed partial class RefereedPlanner(SolveGate gate, WorkLimit limit, C
         LogLevel.Critical,
         "The referee found fault with a plan. Faults: {Faults} Outcome: {Outcome}. Purchases: {Purchases}. Values: {Values}. Request: {Body}")]
     private partial void LogObjection(string faults, Outcome outcome, string purchases, StageValues? values, string body);
-}
-
-/// <summary>The deterministic work that one solve may take, about a second each on a usual core.</summary>
-internal sealed record WorkLimit(double Work)
-{
-    private const string Key = "Evenstep:WorkLimit";
-    private const double Default = 10;
-
-    public static WorkLimit From(IConfiguration configuration)
-    {
-        var work = configuration.GetValue(Key, Default);
-        return work > 0 && double.IsFinite(work)
-            ? new WorkLimit(work)
-            : throw new InvalidOperationException($"{Key} must be a number above 0.");
-    }
 }
 
 /// <summary>The referee found fault with a plan of our own.</summary>

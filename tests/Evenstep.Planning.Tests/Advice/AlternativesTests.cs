@@ -1,4 +1,5 @@
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Tests.Agreement;
 using Evenstep.Planning.Tests.Oracle;
@@ -16,7 +17,7 @@ public sealed class AlternativesTests
         var outcomes = new Dictionary<Outcome, int>();
         foreach (var planned in Planned.Solvable(FirstSeed, Problems))
         {
-            var alternatives = Alternatives.Of(planned.Problem, planned.Plan, Comparison.WorkLimit, CancellationToken.None);
+            var alternatives = Alternatives.Of(planned.Problem, planned.Plan, new WorkBudget(Comparison.WorkLimit));
 
             Assert.Equal(planned.Plan.Purchases.AsEnumerable(), alternatives.Select(one => one.Without));
             foreach (var alternative in alternatives)
@@ -36,7 +37,7 @@ public sealed class AlternativesTests
         var (missing, found) = (0, 0);
         foreach (var planned in Planned.Solvable(FirstSeed, Problems))
         {
-            var alternatives = Alternatives.Of(planned.Problem, planned.Plan, workLimit: 0, CancellationToken.None);
+            var alternatives = Alternatives.Of(planned.Problem, planned.Plan, new WorkBudget(0));
             missing += alternatives.Count(one => one.Plan is null);
             found += alternatives.Count(one => one.Plan is not null);
         }
@@ -51,7 +52,7 @@ public sealed class AlternativesTests
         var problem = Some.Problem();
         var plan = new Plan { Outcome = Outcome.NothingWorthwhile, Purchases = [], Candidacy = Candidacy.Of(problem) };
 
-        Assert.Empty(Alternatives.Of(problem, plan, Comparison.WorkLimit, CancellationToken.None));
+        Assert.Empty(Alternatives.Of(problem, plan, new WorkBudget(Comparison.WorkLimit)));
     }
 
     private static OracleProblem Excluding(OracleProblem problem, string id) =>

@@ -1,4 +1,5 @@
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
@@ -143,7 +144,7 @@ public sealed class ItemMatchTests
         var verdicts = new HashSet<Verdict>();
         foreach (var problem in Drawn())
         {
-            foreach (var item in Planner.Solve(problem, 10, CancellationToken.None).Purchases.Where(item => item.Ocular is not null))
+            foreach (var item in Planner.Solve(problem, new WorkBudget(10)).Purchases.Where(item => item.Ocular is not null))
             {
                 var match = ItemMatch.Of(problem, item);
                 verdicts.Add(match.Verdict);

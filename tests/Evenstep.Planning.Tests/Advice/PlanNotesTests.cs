@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
@@ -92,7 +93,7 @@ public sealed class PlanNotesTests
         var problem = Some.Problem(catalogue: [Some.Eyepiece(20, id: "wide"), Some.Eyepiece(10)], observer: observer);
         var nothing = problem with { Limits = problem.Limits with { MaxPurchases = 0 } };
 
-        var note = PlanNotes.Of(nothing, Planner.Solve(nothing, Comparison.WorkLimit, CancellationToken.None)).Single(one => one.Code == PlanNotes.WideViewNotGranted);
+        var note = PlanNotes.Of(nothing, Planner.Solve(nothing, new WorkBudget(Comparison.WorkLimit))).Single(one => one.Code == PlanNotes.WideViewNotGranted);
 
         Assert.Equal(("wide", 0), (note.Values.Single(value => value.Name == "itemId").Value, note.Values.Single(value => value.Name == "maxPurchases").Value));
     }

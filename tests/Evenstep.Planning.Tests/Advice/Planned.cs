@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Agreement;
@@ -18,7 +19,7 @@ internal sealed record Planned(int Seed, OracleProblem Asked, PurchaseProblem Pr
         from seed in Enumerable.Range(firstSeed, count)
         let asked = RandomProblems.Make(seed)
         let problem = Bridge.ToProblem(asked)
-        let plan = Planner.Solve(problem, Comparison.WorkLimit, CancellationToken.None)
+        let plan = Planner.Solve(problem, new WorkBudget(Comparison.WorkLimit))
         where plan.Outcome != Outcome.Infeasible
         select new Planned(seed, asked, problem, plan);
 }

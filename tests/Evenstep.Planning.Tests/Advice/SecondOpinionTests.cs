@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Agreement;
@@ -25,7 +26,7 @@ public sealed class SecondOpinionTests
         foreach (var seed in Enumerable.Range(FirstSeed, 300))
         {
             var problem = Bridge.ToProblem(RandomProblems.Make(seed));
-            var plan = Planner.Solve(problem, Work, CancellationToken.None);
+            var plan = Planner.Solve(problem, new WorkBudget(Work));
 
             var opinion = SecondOpinion.Of(problem, plan, plan.Purchases.Reverse());
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Solving.Model;
@@ -22,12 +23,12 @@ public class AgreementTests
     [Theory]
     [MemberData(nameof(Batches))]
     public void The_planner_agrees_with_exhaustive_search(int batch) =>
-        AssertAgreement(batch, problem => Planner.Solve(problem, Comparison.WorkLimit, CancellationToken.None));
+        AssertAgreement(batch, problem => Planner.Solve(problem, new WorkBudget(Comparison.WorkLimit)));
 
     [Theory]
     [MemberData(nameof(Batches))]
     public void The_model_alone_agrees_with_exhaustive_search(int batch) =>
-        AssertAgreement(batch, problem => ModelEngine.Solve(problem, Comparison.WorkLimit, CancellationToken.None));
+        AssertAgreement(batch, problem => ModelEngine.Solve(problem, new WorkBudget(Comparison.WorkLimit)));
 
     /// <summary>The search needs no help on problems as small as these, and says so itself where nothing is allowed.</summary>
     [Fact]
@@ -35,7 +36,7 @@ public class AgreementTests
     {
         foreach (var seed in Enumerable.Range(0, ProblemsPerBatch))
         {
-            var searched = SearchEngine.Solve(Bridge.ToProblem(RandomProblems.Make(seed)), ManyNodes, CancellationToken.None);
+            var searched = SearchEngine.Solve(Bridge.ToProblem(RandomProblems.Make(seed)), ManyNodes, new WorkBudget(Comparison.WorkLimit));
             Assert.True(searched.Plan is not null || searched.IsNothingAllowed, $"seed {seed}");
         }
     }
@@ -47,15 +48,15 @@ public class AgreementTests
         foreach (var seed in Enumerable.Range(0, 2 * ProblemsPerBatch))
         {
             var problem = Bridge.ToProblem(RandomProblems.Make(seed));
-            var searched = SearchEngine.Solve(problem, FewNodes, CancellationToken.None);
+            var searched = SearchEngine.Solve(problem, FewNodes, new WorkBudget(Comparison.WorkLimit));
             if (searched.HeadStart is not { } headStart)
             {
                 continue;
             }
 
             handedOver++;
-            var ended = ModelEngine.Solve(problem, Comparison.WorkLimit, CancellationToken.None, headStart);
-            var whole = SearchEngine.Solve(problem, ManyNodes, CancellationToken.None).Plan!;
+            var ended = ModelEngine.Solve(problem, new WorkBudget(Comparison.WorkLimit), headStart);
+            var whole = SearchEngine.Solve(problem, ManyNodes, new WorkBudget(Comparison.WorkLimit)).Plan!;
             Assert.Equal(whole.Purchases.AsEnumerable(), ended.Purchases);
             Assert.Equal(whole.Outcome, ended.Outcome);
         }

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Oracle;
@@ -51,7 +52,7 @@ public class CertifierTests
     public void Without_work_nothing_is_said()
     {
         var (problem, plan, _) = Plans().First(one => one.Plan.Values!.LnLeastLargestStep > 2 * one.Problem.EnoughMismatch);
-        Assert.Null(Certifier.Certify(problem, plan, workLimit: 0, CancellationToken.None));
+        Assert.Null(Certifier.Certify(problem, plan, new WorkBudget(0)));
     }
 
     private static void AssertRefuted(Func<PurchaseProblem, Plan, bool> applies, Func<StageValues, StageValues> spoil)
@@ -67,12 +68,12 @@ public class CertifierTests
     }
 
     private static bool? Certify(PurchaseProblem problem, Plan plan) =>
-        Certifier.Certify(problem, plan, Comparison.WorkLimit, CancellationToken.None);
+        Certifier.Certify(problem, plan, new WorkBudget(Comparison.WorkLimit));
 
     private static IEnumerable<(PurchaseProblem Problem, Plan Plan, int Seed)> Plans() =>
         from seed in Seeds
         let problem = Bridge.ToProblem(RandomProblems.Make(seed))
-        let plan = Planner.Solve(problem, Comparison.WorkLimit, CancellationToken.None)
+        let plan = Planner.Solve(problem, new WorkBudget(Comparison.WorkLimit))
         where plan.Values is not null
         select (problem, plan, seed);
 }

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Oracle;
@@ -61,7 +62,7 @@ public class InvarianceTests
     }
 
     private static Plan Solve(OracleProblem problem) =>
-        Planner.Solve(Bridge.ToProblem(problem), Comparison.WorkLimit, CancellationToken.None);
+        Planner.Solve(Bridge.ToProblem(problem), new WorkBudget(Comparison.WorkLimit));
 
     /// <summary>The problem with its ranges given, without field stops and with other focal lengths; null if one leaves its bounds.</summary>
     private static OracleProblem? Scaled(OracleProblem problem, double scale)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Oracle;
 
@@ -78,7 +79,7 @@ public class PathAgreementTests
             BuyingPath path;
             try
             {
-                path = BuyingPathSearch.Solve(Bridge.ToProblem(problem), AlmostNoWork, CancellationToken.None);
+                path = BuyingPathSearch.Solve(Bridge.ToProblem(problem), new WorkBudget(AlmostNoWork));
             }
             catch (WorkLimitException)
             {
@@ -140,5 +141,5 @@ public class PathAgreementTests
         expected is null == actual is null && Math.Abs((expected - actual) ?? 0) <= FigureTolerance ? [] : [$"{what} is {expected:R}, not {actual:R}"];
 
     private static BuyingPath PathOf(OracleProblem problem) =>
-        BuyingPathSearch.Solve(Bridge.ToProblem(problem), Comparison.WorkLimit, CancellationToken.None);
+        BuyingPathSearch.Solve(Bridge.ToProblem(problem), new WorkBudget(Comparison.WorkLimit));
 }

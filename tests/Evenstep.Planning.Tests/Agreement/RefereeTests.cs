@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Oracle;
@@ -65,7 +66,7 @@ public class RefereeTests
         foreach (var seed in Seeds)
         {
             var problem = Bridge.ToProblem(RandomProblems.Make(seed));
-            var plan = Planner.Solve(problem, Comparison.WorkLimit, CancellationToken.None);
+            var plan = Planner.Solve(problem, new WorkBudget(Comparison.WorkLimit));
             if (plan.Values is null || spoil(problem, plan) is not { } bad)
             {
                 continue;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Oracle;
 
@@ -48,7 +49,7 @@ public class SpendingAgreementTests
         foreach (var seed in Enumerable.Range(FirstSeed, ProblemsPerBatch))
         {
             var problem = RandomProblems.Make(seed);
-            var hurried = SpendingSearch.Solve(Bridge.ToProblem(problem), AlmostNoWork, CancellationToken.None);
+            var hurried = SpendingSearch.Solve(Bridge.ToProblem(problem), new WorkBudget(AlmostNoWork));
             var expected = OracleSpending.Of(problem).Frontier().TakeWhile(point => point.Price <= (hurried.ProvedUpTo ?? -1)).ToArray();
 
             cut += hurried.IsProved ? 0 : 1;
@@ -76,5 +77,5 @@ public class SpendingAgreementTests
     }
 
     private static SpendingFrontier FrontierOf(OracleProblem problem) =>
-        SpendingSearch.Solve(Bridge.ToProblem(problem), Comparison.WorkLimit, CancellationToken.None);
+        SpendingSearch.Solve(Bridge.ToProblem(problem), new WorkBudget(Comparison.WorkLimit));
 }

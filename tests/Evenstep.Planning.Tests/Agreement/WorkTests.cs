@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Solving.Model;
@@ -19,7 +20,7 @@ public class WorkTests
         foreach (var seed in Enumerable.Range(200_000, 300))
         {
             var problem = Bridge.ToProblem(RandomProblems.Make(seed));
-            var proved = ModelEngine.Solve(problem, Comparison.WorkLimit, CancellationToken.None);
+            var proved = ModelEngine.Solve(problem, new WorkBudget(Comparison.WorkLimit));
             if (proved.Values is null || SolveShort(problem) is not { Outcome: Outcome.BestFound } plan)
             {
                 continue;
@@ -40,15 +41,15 @@ public class WorkTests
         using var cancelled = new CancellationTokenSource();
         cancelled.Cancel();
         var problem = Bridge.ToProblem(RandomProblems.Make(1));
-        Assert.Throws<OperationCanceledException>(() => Planner.Solve(problem, Comparison.WorkLimit, cancelled.Token));
-        Assert.Throws<OperationCanceledException>(() => ModelEngine.Solve(problem, Comparison.WorkLimit, cancelled.Token));
+        Assert.Throws<OperationCanceledException>(() => Planner.Solve(problem, new WorkBudget(Comparison.WorkLimit, cancelled.Token)));
+        Assert.Throws<OperationCanceledException>(() => ModelEngine.Solve(problem, new WorkBudget(Comparison.WorkLimit, cancelled.Token)));
     }
 
     private static Plan? SolveShort(PurchaseProblem problem)
     {
         try
         {
-            return ModelEngine.Solve(problem, AlmostNoWork, CancellationToken.None);
+            return ModelEngine.Solve(problem, new WorkBudget(AlmostNoWork));
         }
         catch (WorkLimitException)
         {

@@ -8,7 +8,7 @@ public sealed partial class ArrowTests
     private const string Library = "src/Evenstep.Planning";
     private const string Solver = "Google.OrTools";
 
-    private static readonly string[] Folders = ["Optics", "Purchases", "Solving", "Advice"];
+    private static readonly string[] Folders = ["Budgets", "Optics", "Purchases", "Solving", "Advice"];
 
     [Fact]
     public void Every_source_of_the_library_lies_in_a_folder_and_its_namespace_says_so()

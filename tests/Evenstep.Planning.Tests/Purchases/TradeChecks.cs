@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
@@ -108,7 +109,7 @@ public sealed class TradeChecks
 
     private static void AssertPlan(Outcome outcome, Item[] purchases, PurchaseProblem problem)
     {
-        var plan = Planner.Solve(problem, WorkLimit, CancellationToken.None);
+        var plan = Planner.Solve(problem, new WorkBudget(WorkLimit));
         Assert.Equal(outcome, plan.Outcome);
         Assert.Equal(purchases.Select(item => item.Id), plan.Purchases.Select(item => item.Id));
         Assert.Empty(Referee.FaultsOf(problem, plan));

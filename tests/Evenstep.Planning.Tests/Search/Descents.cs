@@ -1,5 +1,7 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Search;
+using Evenstep.Planning.Tests.Agreement;
 using Path = Evenstep.Planning.Solving.Search.Path;
 
 namespace Evenstep.Planning.Tests.Search;
@@ -38,7 +40,7 @@ internal static class Descents
     public static T Run<T>(Drawn drawn, double lnLargestStep, T goal, long nodes = NoEnd, CancellationToken cancellation = default)
         where T : Goal
     {
-        var effort = new Effort(nodes, cancellation);
+        var effort = new Effort(nodes, new WorkBudget(Comparison.WorkLimit, cancellation));
         foreach (var bench in drawn.Benches())
         {
             foreach (var reticle in bench.Reticle.ToTry)

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Search;
 using Evenstep.Planning.Tests.Agreement;
@@ -20,7 +21,7 @@ public class EffortTests
     [InlineData(1500)]
     public void So_many_nodes_are_had_and_then_no_more(int nodes)
     {
-        var effort = new Effort(nodes, CancellationToken.None);
+        var effort = new Effort(nodes, new WorkBudget(Comparison.WorkLimit));
         for (var spent = 0; spent < nodes; spent++)
         {
             Assert.False(effort.IsSpent);
@@ -31,13 +32,13 @@ public class EffortTests
     }
 
     [Fact]
-    public void Without_nodes_it_is_spent_from_the_start() => Assert.True(new Effort(0, CancellationToken.None).IsSpent);
+    public void Without_nodes_it_is_spent_from_the_start() => Assert.True(new Effort(0, new WorkBudget(Comparison.WorkLimit)).IsSpent);
 
     [Fact]
     public void A_caller_who_gives_up_is_noticed_before_long()
     {
         using var caller = new CancellationTokenSource();
-        var effort = new Effort(long.MaxValue, caller.Token);
+        var effort = new Effort(long.MaxValue, new WorkBudget(Comparison.WorkLimit, caller.Token));
         Spend(effort, ManyNodes);
         caller.Cancel();
         Assert.Throws<OperationCanceledException>(() => Spend(effort, ManyNodes));
@@ -109,7 +110,7 @@ public class EffortTests
 
     private static string Ending(OracleProblem oracle, long nodes)
     {
-        var result = SearchEngine.Solve(Bridge.ToProblem(oracle), nodes, CancellationToken.None);
+        var result = SearchEngine.Solve(Bridge.ToProblem(oracle), nodes, new WorkBudget(Comparison.WorkLimit));
         return result.Plan is { } plan ? $"plan {string.Join(' ', plan.Purchases)} {plan.Values}"
             : result.HeadStart is { } start ? $"unfinished {start} {string.Join(' ', start.Purchases)}"
             : result.IsNothingAllowed ? "nothing" : "unfinished without anything";

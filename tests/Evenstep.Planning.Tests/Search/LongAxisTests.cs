@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Solving.Search;
@@ -16,7 +17,7 @@ public class LongAxisTests
         {
             Preferences = new Preferences { EnoughStep = 1, AvoidZooms = false },
         };
-        Assert.Equal(zoom, Assert.Single(SearchEngine.Solve(problem, ManyNodes, CancellationToken.None).Plan!.Purchases));
-        Assert.Equal(zoom, Assert.Single(Planner.Solve(problem, workLimit: 1, CancellationToken.None).Purchases));
+        Assert.Equal(zoom, Assert.Single(SearchEngine.Solve(problem, ManyNodes, new WorkBudget(60)).Plan!.Purchases));
+        Assert.Equal(zoom, Assert.Single(Planner.Solve(problem, new WorkBudget(1)).Purchases));
     }
 }

@@ -137,7 +137,7 @@ public sealed partial class BatchTests(Service service) : IClassFixture<Service>
         var log = new RecordingLogger<BatchDesk>();
         await using var watched = new WatchedService(services =>
         {
-            services.AddSingleton<SecondProver>((_, _, _, _) => throw new InvalidOperationException("A test fails."));
+            services.AddSingleton<SecondProver>((_, _, _) => throw new InvalidOperationException("A test fails."));
             services.AddSingleton<ILogger<BatchDesk>>(log);
         });
         var unlucky = Batch.Line("unlucky").Replace("\"limits\"", "\"explain\":{\"certify\":true},\"limits\"", StringComparison.Ordinal);

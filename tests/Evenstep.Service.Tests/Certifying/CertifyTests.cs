@@ -55,11 +55,11 @@ public sealed class CertifyTests
                 limit = given;
                 return null;
             }),
-            (CertifySettings.LimitKey, "7.5"));
+            (CertifySettings.LimitKey, "2.5"));
 
         var answer = await service.RecommendAsync(Body);
 
-        Assert.Equal((200, 7.5), (answer.Status, limit));
+        Assert.Equal((200, 2.5), (answer.Status, limit));
         Assert.Equal(JsonValueKind.Null, CertifiedOf(answer).ValueKind);
         Assert.Equal(1, service.CountOf(ServiceMeter.Certificates, "undecided"));
     }
@@ -99,7 +99,7 @@ public sealed class CertifyTests
     }
 
     private static Action<IServiceCollection> Proving(Func<double, bool?> prove) =>
-        services => services.AddSingleton<SecondProver>((_, _, limit, _) => prove(limit));
+        services => services.AddSingleton<SecondProver>((_, _, budget) => prove(budget.UnitsLeft));
 
     private static string Certified(string example, Action<JsonNode>? change = null)
     {

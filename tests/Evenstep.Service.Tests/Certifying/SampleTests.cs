@@ -135,7 +135,7 @@ public sealed class SampleTests
     }
 
     private static Action<IServiceCollection> Proving(Func<CancellationToken, bool?> prove) =>
-        services => services.AddSingleton<SecondProver>((_, _, _, leave) => prove(leave));
+        services => services.AddSingleton<SecondProver>((_, _, budget) => prove(budget.CancellationToken));
 
     private static bool? WaitUntilCancelled(CancellationToken leave)
     {

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Catalogues;
@@ -34,7 +35,7 @@ internal static class Scenes
         using var body = JsonDocument.Parse(json);
         var faults = new Faults();
         var asked = RecommendationReader.Read(body.RootElement, Shelf, faults) ?? throw new InvalidDataException(string.Join("; ", faults.Shown));
-        return RecommendationScene.Of(asked, Planner.Solve(asked.Problem, Work, CancellationToken.None));
+        return RecommendationScene.Of(asked, Planner.Solve(asked.Problem, new WorkBudget(Work)));
     }
 }
 

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Model;
@@ -23,14 +24,13 @@ public sealed class ModelEngine
 
     /// <summary>The plan for a problem: the same for the same problem, whatever the order of its items.</summary>
     /// <param name="problem">What to plan.</param>
-    /// <param name="workLimit">Deterministic work, about a second each on a usual core; the same work on any machine.</param>
-    /// <param name="cancellation">Ends the work at once.</param>
+    /// <param name="budget">The work and memory that it may take.</param>
     /// <param name="headStart">What another engine found before its own limit came.</param>
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found, and before it was proved
     /// that there is none.</exception>
-    public static Plan Solve(PurchaseProblem problem, double workLimit, CancellationToken cancellation, HeadStart? headStart = null) =>
-        new ModelEngine(problem, new Work(workLimit, cancellation), headStart).Solve();
+    public static Plan Solve(PurchaseProblem problem, WorkBudget budget, HeadStart? headStart = null) =>
+        new ModelEngine(problem, new Work(budget), headStart).Solve();
 
     private Plan Solve()
     {

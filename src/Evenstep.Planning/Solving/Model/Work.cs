@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Google.OrTools.Sat;
 
@@ -17,7 +18,7 @@ internal readonly record struct Verdict(ImmutableArray<Item>? Purchases, bool Is
 /// The work that one planning may do, counted by the solver's own deterministic clock and not in seconds, so that the
 /// same problem always ends at the same place.
 /// </summary>
-internal sealed class Work(double limit, CancellationToken cancellation)
+internal sealed class Work(WorkBudget budget)
 {
     /// <summary>Seconds after which a run ends whatever its own clock says: only ever reached on a machine that hangs.</summary>
     private const double EmergencySeconds = 300;
@@ -32,13 +33,11 @@ internal sealed class Work(double limit, CancellationToken cancellation)
     private const string Parameters =
         "num_workers:1,random_seed:1,cp_model_presolve:false,linearization_level:0,symmetry_level:0,cp_model_probing_level:0";
 
-    private double left = limit;
-
     /// <summary>Finds the set of least objective, or any set if the model has no objective.</summary>
     public Verdict Find(PurchaseModel model)
     {
-        cancellation.ThrowIfCancellationRequested();
-        if (left <= 0)
+        budget.Look();
+        if (budget.IsSpent)
         {
             return new Verdict(null, IsProved: false);
         }
@@ -47,10 +46,10 @@ internal sealed class Work(double limit, CancellationToken cancellation)
         {
             StringParameters = string.Create(
                 CultureInfo.InvariantCulture,
-                $"{Parameters},max_deterministic_time:{left:F6},max_time_in_seconds:{EmergencySeconds}"),
+                $"{Parameters},max_deterministic_time:{budget.UnitsLeft:F9},max_time_in_seconds:{EmergencySeconds}"),
         };
         var status = SolveUnlessCancelled(solver, model.Cp);
-        left -= solver.Response?.DeterministicTime ?? 0;
+        budget.SpendUnits(solver.Response?.DeterministicTime ?? 0);
         return status switch
         {
             CpSolverStatus.Optimal => new Verdict(Bought(solver, model), IsProved: true),
@@ -64,9 +63,9 @@ internal sealed class Work(double limit, CancellationToken cancellation)
     private CpSolverStatus SolveUnlessCancelled(CpSolver solver, CpModel model)
     {
         using var stopper = new Timer(_ => solver.StopSearch());
-        using var registration = cancellation.Register(() => stopper.Change(TimeSpan.Zero, StopAgainAfter));
+        using var registration = budget.CancellationToken.Register(() => stopper.Change(TimeSpan.Zero, StopAgainAfter));
         var status = solver.Solve(model);
-        cancellation.ThrowIfCancellationRequested();
+        budget.CancellationToken.ThrowIfCancellationRequested();
         return status;
     }
 

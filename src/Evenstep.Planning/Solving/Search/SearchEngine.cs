@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
@@ -35,18 +36,18 @@ public sealed class SearchEngine
     /// <summary>The best plan, proved, unless no set is allowed or the search was too long.</summary>
     /// <param name="problem">What to plan.</param>
     /// <param name="nodes">How many sets and parts of sets may be looked at.</param>
-    /// <param name="cancellation">Ends the search at once.</param>
+    /// <param name="budget">The work and memory that it may take.</param>
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
-    public static SearchResult Solve(PurchaseProblem problem, long nodes, CancellationToken cancellation)
+    public static SearchResult Solve(PurchaseProblem problem, long nodes, WorkBudget budget)
     {
-        cancellation.ThrowIfCancellationRequested();
+        budget.Look();
         var candidacy = Candidacy.Of(problem);
         if (!problem.Demands.MustInclude.IsEmpty && !problem.Demands.MustInclude.All(candidacy.Candidates.Select(item => item.Id).ToHashSet().Contains))
         {
             return SearchResult.NothingAllowed;
         }
 
-        var effort = new Effort(nodes, cancellation);
+        var effort = new Effort(nodes, budget);
         using var ground = new Groundwork(problem, candidacy);
         if (WideViewWish.TrueFieldWished(problem, candidacy.Candidates) is not { } field)
         {
