@@ -17,6 +17,7 @@ using Evenstep.Service.Metrics;
 using Evenstep.Service.Pages;
 using Evenstep.Service.ProductPages;
 using Evenstep.Service.Recommendations;
+using Evenstep.Service.Scheduling;
 using Evenstep.Service.SecondOpinions;
 using Evenstep.Service.SpendingCurves;
 using Evenstep.Service.Targets;
@@ -62,8 +63,9 @@ builder.WebHost.ConfigureKestrel(server =>
 
 // What the walk of a request needs.
 builder.Services.AddCatalogues(builder.Configuration);
-builder.Services.AddSingleton(WorkLimitSettings.From(builder.Configuration));
-builder.Services.AddSingleton(Patience.From(builder.Configuration));
+var limits = WorkLimitSettings.From(builder.Configuration);
+builder.Services.AddSingleton(limits);
+builder.Services.AddSingleton(SchedulerSettings.From(builder.Configuration, limits));
 builder.Services.AddSingleton<SolveGate>();
 builder.Services.AddSingleton<RefereedPlanner>();
 builder.Services.AddSingleton<RecommendationDesk>();

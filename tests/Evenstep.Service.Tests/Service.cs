@@ -6,6 +6,7 @@ using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Tests.Http;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 
@@ -35,6 +36,9 @@ public sealed class Service : WebApplicationFactory<Program>
 
     /// <summary>Whether it is to be taken into use only once what is stored has been read.</summary>
     internal bool Waits { get; init; } = true;
+
+    /// <summary>Puts other parts in place of its own.</summary>
+    internal Action<IServiceCollection> Replace { get; init; } = _ => { };
 
     public async Task<Answer> SendAsync(HttpMethod method, string path, string? body = null, string contentType = "application/json", params (string Name, string Value)[] headers)
     {
@@ -96,6 +100,7 @@ public sealed class Service : WebApplicationFactory<Program>
         data.Configure(builder);
         builder.UseSetting(WebHostDefaults.ServerUrlsKey, "http://127.0.0.1:0");
         builder.ConfigureServices(services => services.AddSingleton<IStartupFilter, DocumentGuard>());
+        builder.ConfigureTestServices(Replace);
         foreach (var (key, value) in settings)
         {
             builder.UseSetting(key, value);

@@ -54,6 +54,9 @@ public sealed class WorkBudget
     /// <summary>The work that is left, in units; never negative.</summary>
     public double UnitsLeft => Math.Max(0, stepsLeft) / StepsPerUnit;
 
+    /// <summary>The memory held now, in bytes.</summary>
+    public long Held => Root.held;
+
     /// <summary>A budget of at most so much of the work that is left, to be spent apart: what it spends and holds counts here
     /// too, but where it ends this one goes on.</summary>
     public WorkBudget Part(double units) => new(this, units);

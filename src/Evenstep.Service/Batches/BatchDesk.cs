@@ -6,6 +6,7 @@ using Evenstep.Service.Errors;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Recommendations;
+using Evenstep.Service.Scheduling;
 
 namespace Evenstep.Service.Batches;
 
@@ -19,6 +20,7 @@ internal sealed partial class BatchDesk(Owner owner, Shelves shelves, AnswerCach
             return AnsweredLine.Refused(line, null, TooLong());
         }
 
+        SolveClaim.Current = SolveClaim.Current.OfBatchLine();
         var labelled = CallersId.Cut(text);
         try
         {
@@ -66,7 +68,7 @@ internal sealed partial class BatchDesk(Owner owner, Shelves shelves, AnswerCach
         var asked = request is null ? null : RecommendationReader.Read(request.Planning, body.Json, shelf, faults, out _);
         return asked is null
             ? (null, AnsweredLine.Refused(line, request?.Id, ProblemResult.Of(faults, "line")))
-            : (asked with { Lane = Lane.Batch }, null);
+            : (asked, null);
     }
 
     private static ProblemResult TooLong() => new(

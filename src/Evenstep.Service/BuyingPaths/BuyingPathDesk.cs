@@ -6,6 +6,7 @@ using Evenstep.Service.Caching;
 using Evenstep.Service.Door;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Recommendations;
+using Evenstep.Service.Scheduling;
 
 namespace Evenstep.Service.BuyingPaths;
 
@@ -22,16 +23,16 @@ internal sealed partial class BuyingPathDesk(SolveGate gate, WorkLimits limits, 
     public async Task<FinishedAnswer> LeadAsync(
         RecommendationAsked asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken gone)
     {
-        var led = await gate.RunAsync(() => Solve(asked, body, gone), gone);
+        var led = await gate.RunAsync(slot => Solve(asked, body, slot.Budget(limits)), gone);
         meter.Solved(led.Took);
         var answer = BuyingPathWriter.Write(asked, led);
         return FinishedAnswer.Of(answer, AnswerJson.In(manner.Language).BuyingPathAnswer, manner.Language, answer.Outcome, led.Took);
     }
 
-    private Led Solve(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken gone)
+    private Led Solve(RecommendationAsked asked, ReadOnlyMemory<byte> body, WorkBudget budget)
     {
         var started = Stopwatch.GetTimestamp();
-        var path = BuyingPathSearch.Solve(asked.Problem, new WorkBudget(limits, null, gone));
+        var path = BuyingPathSearch.Solve(asked.Problem, budget);
         var took = Stopwatch.GetElapsedTime(started);
         var faults = string.Join(' ', BuyingPathReferee.FaultsOf(path));
         if (faults.Length > 0)

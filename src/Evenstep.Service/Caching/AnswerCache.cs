@@ -1,4 +1,5 @@
 using Evenstep.Service.Metrics;
+using Evenstep.Service.Scheduling;
 using Microsoft.Extensions.Caching.Hybrid;
 
 namespace Evenstep.Service.Caching;
@@ -29,11 +30,15 @@ internal sealed class AnswerCache(HybridCache cache, ServiceMeter meter)
         string key, Func<CancellationToken, Task<FinishedAnswer>> make, CancellationToken gone)
     {
         var isNew = false;
+        var claim = SolveClaim.Current;
         var coming = cache.GetOrCreateAsync(
             key,
             async nobodyWaits =>
             {
                 isNew = true;
+
+                // The cache calls this without the caller's execution context.
+                SolveClaim.Current = claim;
                 return await make(nobodyWaits);
             },
             cancellationToken: gone);

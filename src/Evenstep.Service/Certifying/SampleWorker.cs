@@ -1,18 +1,13 @@
 using Evenstep.Planning.Budgets;
 using Evenstep.Service.Metrics;
-using Evenstep.Service.Recommendations;
+using Evenstep.Service.Scheduling;
 
 namespace Evenstep.Service.Certifying;
 
-/// <summary>Certifies the samples one after another, in a place of the gate that no request wants.</summary>
+/// <summary>Certifies the samples one after another in the background, where the scheduler lets nothing wait for it.</summary>
 internal sealed partial class SampleWorker(
-    SampleQueue samples, SolveGate gate, Certificates certificates, CertifySettings settings, ServiceMeter meter, ILogger<SampleWorker> logger) : BackgroundService
+    SampleQueue samples, SolveGate gate, Certificates certificates, CertifySettings settings, WorkLimits limits, ServiceMeter meter, ILogger<SampleWorker> logger) : BackgroundService
 {
-    /// <summary>A certificate that had to give way so often is given up: the service is busy.</summary>
-    private const int MostAttempts = 3;
-
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(50);
-
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         await foreach (var sample in samples.TakeAllAsync(stoppingToken))
@@ -21,35 +16,16 @@ internal sealed partial class SampleWorker(
         }
     }
 
-    private async Task CertifyAsync(Sample sample, CancellationToken stopping)
-    {
-        for (var attempts = 0; attempts < MostAttempts;)
-        {
-            var attempt = Attempt.GaveWay;
-            if (gate.TryRunAside(leave => attempt = TryCertify(sample, leave), stopping))
-            {
-                attempts++;
-                if (attempt == Attempt.Ended)
-                {
-                    return;
-                }
-            }
-
-            await Task.Delay(Pause, stopping);
-        }
-
-        meter.Certified(Verdict.Dropped);
-    }
-
-    private Attempt TryCertify(Sample sample, CancellationToken leave)
+    private async Task CertifyAsync(Sample sample, CancellationToken cancellationToken)
     {
         try
         {
-            certificates.Certify(sample.Asked, sample.Plan, new WorkBudget(settings.Limit, leave));
+            await gate.RunAsync(
+                slot => certificates.Certify(sample.Asked, sample.Plan, slot.Budget(limits with { Units = settings.Limit })), SolveClaim.Background, cancellationToken);
         }
-        catch (OperationCanceledException) when (leave.IsCancellationRequested)
+        catch (OperationCanceledException) when (cancellationToken.IsCancellationRequested)
         {
-            return Attempt.GaveWay;
+            throw;
         }
         catch (DisagreementException)
         {
@@ -62,14 +38,6 @@ internal sealed partial class SampleWorker(
             meter.Certified(Verdict.Undecided);
             LogFailure(exception);
         }
-
-        return Attempt.Ended;
-    }
-
-    private enum Attempt
-    {
-        Ended,
-        GaveWay,
     }
 
     [LoggerMessage(LogLevel.Error, "A sample could not be certified.")]

@@ -1,7 +1,6 @@
 using Evenstep.Planning.Solving;
 using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Door;
-using Evenstep.Service.Recommendations;
 using Evenstep.Service.Reading;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
@@ -55,11 +54,6 @@ internal static class ErrorPages
             "The work limit ended before any allowed set of purchases was found, and the same request would end the same way. Ask for less: lower `limits.maxPurchases` or `limits.maxBarlows`, set `preferences.barlows` or `preferences.zooms` to `avoid`, or name fewer telescopes or demands.")
         {
             RetryAfter = WorkLimitRetry,
-        },
-        SaturatedException saturated => new ProblemResult(
-            ProblemKind.Saturated, "More is asked of this service than it can answer in time. Send the request again after the seconds that `Retry-After` says; many requests are better sent as a batch.")
-        {
-            RetryAfter = saturated.RetryAfter,
         },
         BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => FrontDoor.TooLarge(rule ?? FrontDoor.Json),
         StorageAwayException away => new ProblemResult(

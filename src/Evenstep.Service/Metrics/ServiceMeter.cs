@@ -1,7 +1,7 @@
 using System.Diagnostics.Metrics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Reading;
-using Evenstep.Service.Recommendations;
+using Evenstep.Service.Scheduling;
 
 namespace Evenstep.Service.Metrics;
 
@@ -43,8 +43,9 @@ internal sealed class ServiceMeter
             SolveDuration, "s", "How long solving took.", advice: new InstrumentAdvice<double> { HistogramBucketBoundaries = SolveBuckets });
         lookups = meter.CreateCounter<long>(Lookups, description: "Answers found in the cache (hit), made (miss), or waited for while another caller's was made (joined).");
         certificates = meter.CreateCounter<long>(Certificates, description: "Plans given to the second engine, by verdict.");
-        meter.CreateObservableUpDownCounter("evenstep.gate.in_use", () => gate.InUse, description: "Places of the gate taken by solves and certificates.");
-        meter.CreateObservableUpDownCounter("evenstep.gate.waiting", () => gate.Waiting, description: "Requests that wait for a place in the gate.");
+        meter.CreateObservableUpDownCounter("evenstep.gate.in_use", () => gate.InUse, description: "Solves that run, certificates in the background included.");
+        meter.CreateObservableUpDownCounter("evenstep.gate.waiting", () => gate.Waiting, description: "Solves that wait for a processor, to begin or to go on.");
+        meter.CreateObservableUpDownCounter("evenstep.gate.held", () => gate.HeldBytes, "By", "Memory that the solves under way hold.");
     }
 
     /// <summary>Counts from now on, for what warms the service up is nobody's request. Shows every count from nought, for a

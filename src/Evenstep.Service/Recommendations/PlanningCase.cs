@@ -7,8 +7,4 @@ namespace Evenstep.Service.Recommendations;
 /// <param name="Problem">What is to be planned.</param>
 /// <param name="Catalogue">The catalogue it was made of.</param>
 /// <param name="Body">The request it was read from, as received.</param>
-internal sealed record PlanningCase(PurchaseProblem Problem, Catalogue Catalogue, ReadOnlyMemory<byte> Body)
-{
-    /// <summary>Who waits for the plan.</summary>
-    public Lane Lane { get; init; }
-}
+internal sealed record PlanningCase(PurchaseProblem Problem, Catalogue Catalogue, ReadOnlyMemory<byte> Body);

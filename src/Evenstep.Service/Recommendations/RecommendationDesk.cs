@@ -2,6 +2,7 @@ using Evenstep.Service.Caching;
 using Evenstep.Service.Certifying;
 using Evenstep.Service.Door;
 using Evenstep.Service.Metrics;
+using Evenstep.Service.Scheduling;
 
 namespace Evenstep.Service.Recommendations;
 
@@ -15,13 +16,13 @@ internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue sa
     /// <summary>The plan for a request; offered for a certificate in the background, if it has none and no batch asks.</summary>
     public async Task<Solved> SolveAsync(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken gone)
     {
-        var planning = new PlanningCase(asked.Problem, asked.Catalogue, body) { Lane = asked.Lane };
+        var planning = new PlanningCase(asked.Problem, asked.Catalogue, body);
         var solved = asked.IfUnavailable
             ? await planner.SolveWithAlternativesAsync(planning, asked.Certify, gone)
             : await planner.SolveAsync(planning, asked.Certify, gone);
         meter.Solved(solved.Took);
-        // While a batch runs no processor is left for a certificate: it would be begun, and broken off, at every line's cost.
-        if (solved.Certified is null && asked.Lane == Lane.Single)
+        // While a batch runs no processor is left for a certificate.
+        if (solved.Certified is null && SolveClaim.Current.Priority == SolvePriority.Single)
         {
             samples.Offer(planning, solved.Plan);
         }

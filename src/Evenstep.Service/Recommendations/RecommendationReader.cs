@@ -25,9 +25,6 @@ internal sealed record RecommendationAsked
 
     /// <summary>For what a view is wanted; null if that was not asked.</summary>
     public required ImmutableArray<AskedTarget>? Targets { get; init; }
-
-    /// <summary>Who waits for the answer.</summary>
-    public Lane Lane { get; init; }
 }
 
 /// <summary>Makes a purchase problem of a body, or says all that is wrong with it.</summary>

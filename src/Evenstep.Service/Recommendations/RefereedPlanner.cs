@@ -6,6 +6,7 @@ using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Service.Certifying;
+using Evenstep.Service.Scheduling;
 
 namespace Evenstep.Service.Recommendations;
 
@@ -27,20 +28,19 @@ internal sealed partial class RefereedPlanner(SolveGate gate, WorkLimits limits,
     /// <exception cref="RefereeException">The plan is faulty: a mistake of ours, logged in full.</exception>
     /// <exception cref="DisagreementException">The second engine, if asked, disagrees: a mistake of ours too.</exception>
     public Task<Solved> SolveAsync(PlanningCase asked, bool certify, CancellationToken gone) =>
-        gate.RunAsync(end => Solve(asked, certify, new WorkBudget(limits, null, end)), asked.Lane, gone);
+        gate.RunAsync(slot => Solve(asked, certify, slot.Budget(limits)), gone);
 
-    /// <summary>The same, with the best plan without each purchase; all in one turn at the gate.</summary>
+    /// <summary>The same, with the best plan without each purchase; all as one solve.</summary>
     /// <exception cref="WorkLimitException">As above; an alternative that was not found in time is only left out.</exception>
     /// <exception cref="RefereeException">A plan is faulty, the alternatives included.</exception>
     /// <exception cref="DisagreementException">As above.</exception>
     public Task<Solved> SolveWithAlternativesAsync(PlanningCase asked, bool certify, CancellationToken gone) => gate.RunAsync(
-        end =>
+        slot =>
         {
-            var budget = new WorkBudget(limits, null, end);
+            var budget = slot.Budget(limits);
             var solved = Solve(asked, certify, budget);
             return solved with { Alternatives = AlternativesTo(asked, solved.Plan, budget) };
         },
-        asked.Lane,
         gone);
 
     private Solved Solve(PlanningCase asked, bool certify, WorkBudget budget)

@@ -3,6 +3,7 @@ using System.Text;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Solving;
 using Evenstep.Service.Recommendations;
+using Evenstep.Service.Scheduling;
 
 namespace Evenstep.Service.SpendingCurves;
 
@@ -17,12 +18,12 @@ internal sealed partial class RefereedSpending(SolveGate gate, WorkLimits limits
     /// <summary>What every budget up to the problem's buys at best.</summary>
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
     /// <exception cref="RefereeException">The frontier is faulty: a mistake of ours, logged in full.</exception>
-    public Task<Charted> SolveAsync(PlanningCase asked, CancellationToken gone) => gate.RunAsync(() => Solve(asked, gone), gone);
+    public Task<Charted> SolveAsync(PlanningCase asked, CancellationToken gone) => gate.RunAsync(slot => Solve(asked, slot.Budget(limits)), gone);
 
-    private Charted Solve(PlanningCase asked, CancellationToken gone)
+    private Charted Solve(PlanningCase asked, WorkBudget budget)
     {
         var started = Stopwatch.GetTimestamp();
-        var frontier = SpendingSearch.Solve(asked.Problem, new WorkBudget(limits, null, gone));
+        var frontier = SpendingSearch.Solve(asked.Problem, budget);
         var took = Stopwatch.GetElapsedTime(started);
         if (frontier is { Points.IsEmpty: true, IsProved: false })
         {

@@ -1,6 +1,8 @@
-using Evenstep.Service.Recommendations;
+using Evenstep.Service.Health;
+using Evenstep.Service.Scheduling;
 using Evenstep.Service.Tests.Metrics;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
 
 namespace Evenstep.Service.Tests.Batches;
 
@@ -30,10 +32,12 @@ public sealed class DuplexTests(ListeningService service) : IClassFixture<Listen
     [Fact]
     public async Task A_caller_who_leaves_stops_the_work()
     {
-        var gate = service.Services.GetRequiredService<SolveGate>();
-        await Eventually.TrueAsync(() => gate.InUse == 0);
+        using var own = new Service { Replace = services => services.AddSingleton(new SolveGate(Environment.ProcessorCount, SchedulerSettings.Usual, new FakeTimeProvider())) };
+        var address = own.Listen();
+        var gate = own.Services.GetRequiredService<SolveGate>();
+        await Eventually.TrueAsync(() => own.Services.GetRequiredService<Readiness>().IsReady && gate.InUse == 0);
         await using var full = await FullGate.OfAsync(gate);
-        using (var client = await DuplexClient.PostAsync(service.Address, Batch.Path, Batch.MediaType))
+        using (var client = await DuplexClient.PostAsync(address, Batch.Path, Batch.MediaType))
         {
             await client.SendAsync(string.Join('\n', Enumerable.Range(0, 100).Select(i => Batch.LineOfItsOwn($"{i}", i))) + "\n");
             await Eventually.TrueAsync(() => gate.Waiting == MostAtOnce);

@@ -2,7 +2,7 @@ using Evenstep.Planning.Purchases;
 using Evenstep.Service.Caching;
 using Evenstep.Service.Door;
 using Evenstep.Service.Metrics;
-using Evenstep.Service.Recommendations;
+using Evenstep.Service.Scheduling;
 using Evenstep.Service.Tests.Metrics;
 using Evenstep.Service.Wording;
 

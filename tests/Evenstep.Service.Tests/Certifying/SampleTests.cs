@@ -1,6 +1,6 @@
 using Evenstep.Service.Certifying;
 using Evenstep.Service.Metrics;
-using Evenstep.Service.Recommendations;
+using Evenstep.Service.Scheduling;
 using Evenstep.Service.Tests.Batches;
 using Evenstep.Service.Tests.Metrics;
 using Microsoft.Extensions.DependencyInjection;
@@ -83,22 +83,37 @@ public sealed class SampleTests
     }
 
     [Fact]
-    public async Task A_certificate_gives_way_to_requests_and_is_given_up_in_the_end()
+    public async Task A_certificate_stands_still_while_a_request_is_solved_and_is_finished_afterwards()
     {
-        await using var service = new WatchedService(Proving(WaitUntilCancelled), All);
+        var looks = 0;
+        using var mayEnd = new ManualResetEventSlim();
+        await using var service = new WatchedService(
+            services => services.AddSingleton<SecondProver>((_, _, budget) =>
+            {
+                while (!mayEnd.IsSet)
+                {
+                    Interlocked.Increment(ref looks);
+                    budget.Look();
+                    Thread.Yield();
+                }
+
+                return true;
+            }),
+            All);
         var gate = service.Get<SolveGate>();
         await service.RecommendAsync(Body);
-
-        for (var attempt = 0; attempt < 3; attempt++)
+        await Eventually.TrueAsync(() => Volatile.Read(ref looks) > 0);
+        await using (await FullGate.OfAsync(gate))
         {
-            await Eventually.TrueAsync(() => gate.InUse == 1);
-            await using (await FullGate.OfAsync(gate))
-            {
-            }
+            await Eventually.TrueAsync(() => gate is { Waiting: 1 } && gate.InUse == Environment.ProcessorCount);
+            var before = Volatile.Read(ref looks);
+            Assert.Equal(200, (await service.RecommendAsync(Body)).Status);
+            Assert.Equal(before, Volatile.Read(ref looks));
         }
 
-        await Eventually.TrueAsync(() => service.CountOf(ServiceMeter.Certificates, "dropped") == 1);
-        Assert.Equal(0, gate.InUse);
+        await Eventually.TrueAsync(() => gate.InUse == 1);
+        mayEnd.Set();
+        await Eventually.TrueAsync(() => service.CountOf(ServiceMeter.Certificates, "agreed") == 1);
     }
 
     [Fact]

@@ -1,8 +1,8 @@
-using Evenstep.Service.Recommendations;
+using Evenstep.Service.Scheduling;
 
 namespace Evenstep.Service.Tests.Metrics;
 
-/// <summary>A gate whose places are all taken, until it is opened.</summary>
+/// <summary>A gate whose slots are all taken, until it is opened. Its clock must stand still, or the slots are lent.</summary>
 internal sealed class FullGate : IAsyncDisposable
 {
     private readonly ManualResetEventSlim open = new();
@@ -11,7 +11,7 @@ internal sealed class FullGate : IAsyncDisposable
 
     private FullGate(SolveGate gate) => taken =
     [
-        .. Enumerable.Range(0, Environment.ProcessorCount).Select(_ => Task.Run(() => gate.RunAsync(Hold, CancellationToken.None))),
+        .. Enumerable.Range(0, Environment.ProcessorCount).Select(_ => Task.Run(() => gate.RunAsync(_ => Hold(), CancellationToken.None))),
     ];
 
     public static async Task<FullGate> OfAsync(SolveGate gate)

@@ -4,15 +4,16 @@ using System.Net.Http.Headers;
 using System.Text;
 using Evenstep.Service.Health;
 using Evenstep.Service.Metrics;
-using Evenstep.Service.Recommendations;
+using Evenstep.Service.Scheduling;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
 
 namespace Evenstep.Service.Tests.Metrics;
 
-/// <summary>The service with settings and parts of its own, and what it counts.</summary>
+/// <summary>The service with settings and parts of its own, and what it counts. For its scheduler no time passes.</summary>
 internal sealed class WatchedService : WebApplicationFactory<Program>
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
@@ -28,7 +29,7 @@ internal sealed class WatchedService : WebApplicationFactory<Program>
         this.settings = settings;
         this.replace = replace ?? (_ => { });
 
-        // The warm-up takes a place of the gate.
+        // The warm-up takes a slot of the gate.
         SpinWait.SpinUntil(() => Get<Readiness>().IsReady && Get<SolveGate>().InUse == 0, Patience);
         Listen(Get<IMeterFactory>());
     }
@@ -60,7 +61,11 @@ internal sealed class WatchedService : WebApplicationFactory<Program>
             builder.UseSetting(key, value);
         }
 
-        builder.ConfigureTestServices(replace);
+        builder.ConfigureTestServices(services =>
+        {
+            services.AddSingleton(new SolveGate(Environment.ProcessorCount, SchedulerSettings.Usual, new FakeTimeProvider()));
+            replace(services);
+        });
     }
 
     protected override void Dispose(bool disposing)

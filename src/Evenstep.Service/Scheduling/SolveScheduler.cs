@@ -1,0 +1,331 @@
+namespace Evenstep.Service.Scheduling;
+
+/// <summary>
+/// Decides which solves run: a multilevel feedback queue. At most as many run as there are slots; each asks at its
+/// checkpoints whether it must yield. Priorities go one after another, within a priority the levels, within a level the
+/// callers, the least served first. Whoever is passed over by all this still gets a share. It decides only: it starts no
+/// thread and blocks none.
+/// </summary>
+internal sealed class SolveScheduler : IDisposable
+{
+    /// <summary>The share of the time that goes to those whom others would keep waiting for ever.</summary>
+    private const double OwedShare = 0.1;
+
+    /// <summary>So many solves of one caller's batches are begun for each slot; the others wait before they begin.</summary>
+    private const int MostBegunOfBatchPerSlot = 4;
+
+    /// <summary>A solve that was not heard of for so long is in the hands of the solver. Its slot is lent to one with a better claim.</summary>
+    public static readonly TimeSpan Silence = TimeSpan.FromMilliseconds(10);
+
+    private readonly Lock changing = new();
+    private readonly Dictionary<(SolvePriority Priority, string Caller), CallerShare> shares = [];
+    private readonly List<ScheduledSolve> waiting = [];
+    private readonly List<ScheduledSolve> running = [];
+    private readonly SolvesMemory memory;
+    private readonly ProcessorAllowance background;
+    private readonly TimeProvider clock;
+    private readonly ITimer timer;
+    private readonly int slots;
+    private TimeSpan owed;
+    private long number;
+
+    /// <param name="slots">How many solves may run at once.</param>
+    /// <param name="settings">What they may take together.</param>
+    /// <param name="clock">Times what they take. It decides who runs, and never what comes of it.</param>
+    public SolveScheduler(int slots, SchedulerSettings settings, TimeProvider clock)
+    {
+        this.slots = slots;
+        this.clock = clock;
+        memory = new SolvesMemory(settings);
+        background = new ProcessorAllowance(settings.BackgroundShare, clock);
+        timer = clock.CreateTimer(_ => DispatchNow(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+    }
+
+    /// <summary>How many solves have a slot, one in the background included.</summary>
+    public int Running => Read(() => running.Count);
+
+    /// <summary>How many solves wait for a slot, to begin or to go on.</summary>
+    public int Waiting => Read(() => waiting.Count);
+
+    /// <summary>The memory that all solves under way hold, in bytes, but for one in the background.</summary>
+    public long HeldBytes => Read(() => memory.Held);
+
+    /// <summary>Takes in a solve. It is begun when its turn comes, which may be at once.</summary>
+    public void Add(ScheduledSolve solve)
+    {
+        lock (changing)
+        {
+            solve.Number = number++;
+            solve.Share = ShareOf(solve.Claim);
+            solve.Share.Solves++;
+            Wait(solve);
+            Dispatch();
+        }
+    }
+
+    /// <summary>Takes back a solve that has not begun. False if it has.</summary>
+    public bool TryWithdraw(ScheduledSolve solve)
+    {
+        lock (changing)
+        {
+            if (solve.HasBegun || !waiting.Contains(solve))
+            {
+                return false;
+            }
+
+            Leave(solve);
+            return true;
+        }
+    }
+
+    /// <summary>Asked by a solve at a checkpoint.</summary>
+    /// <param name="solve">The solve, which has a slot.</param>
+    /// <param name="held">The memory it holds, in bytes.</param>
+    /// <returns>Whether its slot is given to others: it must then wait until it is granted one.</returns>
+    public bool MustYield(ScheduledSolve solve, long held)
+    {
+        lock (changing)
+        {
+            Charge(solve);
+            solve.Held = held;
+            if (!ShouldYield(solve))
+            {
+                return false;
+            }
+
+            running.Remove(solve);
+            Wait(solve);
+            Dispatch();
+            return true;
+        }
+    }
+
+    /// <summary>Told when a solve that has begun is over, in whatever way, running or not.</summary>
+    public void End(ScheduledSolve solve)
+    {
+        lock (changing)
+        {
+            if (solve.IsRunning)
+            {
+                Charge(solve);
+            }
+
+            Leave(solve);
+            Dispatch();
+        }
+    }
+
+    public void Dispose() => timer.Dispose();
+
+    private T Read<T>(Func<T> read)
+    {
+        lock (changing)
+        {
+            return read();
+        }
+    }
+
+    private CallerShare ShareOf(SolveClaim claim)
+    {
+        var key = (claim.Priority, claim.Caller);
+        if (!shares.TryGetValue(key, out var share))
+        {
+            var others = shares.Where(other => other.Key.Priority == claim.Priority).Select(other => other.Value.Ran);
+            share = new CallerShare { Ran = others.DefaultIfEmpty().Min() };
+            shares.Add(key, share);
+        }
+
+        return share;
+    }
+
+    private void Wait(ScheduledSolve solve)
+    {
+        solve.IsRunning = false;
+        solve.Since = clock.GetTimestamp();
+
+        // Of the longest ones of a caller the first goes on to its end: taking turns would only hold up all of them.
+        solve.Turn = solve.Level == SolveLevels.Last ? solve.Number : number++;
+        waiting.Add(solve);
+    }
+
+    private void Leave(ScheduledSolve solve)
+    {
+        waiting.Remove(solve);
+        running.Remove(solve);
+        memory.Leave(solve);
+        solve.IsRunning = false;
+        solve.Share!.Begun -= solve.HasBegun ? 1 : 0;
+        if (--solve.Share.Solves == 0)
+        {
+            shares.Remove((solve.Claim.Priority, solve.Claim.Caller));
+        }
+    }
+
+    private void Grant(ScheduledSolve solve)
+    {
+        waiting.Remove(solve);
+        running.Add(solve);
+        solve.IsRunning = true;
+        solve.Since = clock.GetTimestamp();
+        solve.InSlice = TimeSpan.Zero;
+        if (!solve.HasBegun)
+        {
+            solve.HasBegun = true;
+            solve.Share!.Begun++;
+            memory.Enter(solve);
+        }
+
+        solve.Grant();
+    }
+
+    private void Charge(ScheduledSolve solve)
+    {
+        var now = clock.GetTimestamp();
+        var ran = clock.GetElapsedTime(solve.Since, now);
+        solve.Since = now;
+        if (solve.IsBackground)
+        {
+            // It stays at its level: there is no other in the background that could go before it.
+            background.Take(ran);
+            return;
+        }
+
+        if (!solve.IsOwed && PassedOver(solve.Rank) is not null)
+        {
+            owed += ran * OwedShare;
+            owed = owed < SolveLevels.Slice ? owed : SolveLevels.Slice;
+        }
+
+        solve.InSlice += ran;
+        solve.Claim.Ran += ran;
+        solve.Share!.Ran += ran;
+    }
+
+    private bool ShouldYield(ScheduledSolve solve)
+    {
+        if (solve.IsBackground)
+        {
+            return background.IsEmpty || SlotsTakenFrom(int.MaxValue) >= slots;
+        }
+
+        if (solve.IsOwed && solve.InSlice < SolveLevels.Slice && memory.HasRoomFor(solve))
+        {
+            return false;
+        }
+
+        solve.IsOwed = false;
+        return SlotsTakenFrom(solve.Rank) > slots
+            || !memory.HasRoomFor(solve)
+            || (owed >= SolveLevels.Slice && PassedOver(solve.Rank) is not null)
+            || (Best() is { } best && GoesBefore(best, solve));
+    }
+
+    /// <summary>Whether one that waits takes the slot of one that runs.</summary>
+    private static bool GoesBefore(ScheduledSolve waits, ScheduledSolve runs) => waits.Rank != runs.Rank
+        ? waits.Rank < runs.Rank
+        : runs.InSlice >= SolveLevels.Slice && waits.Share!.Ran < runs.Share!.Ran;
+
+    private void DispatchNow()
+    {
+        lock (changing)
+        {
+            Dispatch();
+        }
+    }
+
+    private void Dispatch()
+    {
+        while (Next() is { } next)
+        {
+            Grant(next);
+        }
+
+        SetTimer();
+    }
+
+    /// <summary>Who gets a slot now; null if there is none, or nobody for it.</summary>
+    private ScheduledSolve? Next()
+    {
+        if (Best() is not { } best)
+        {
+            return SlotsTakenFrom(int.MaxValue) < slots && background.TimeUntil(SolveLevels.Slice) == TimeSpan.Zero
+                ? waiting.Find(solve => solve.IsBackground) : null;
+        }
+
+        if (SlotsTakenFrom(best.Rank) >= slots)
+        {
+            return null;
+        }
+
+        if (owed < SolveLevels.Slice || PassedOver(best.Rank) is not { } passedOver)
+        {
+            return best;
+        }
+
+        owed -= SolveLevels.Slice;
+        passedOver.IsOwed = true;
+        return passedOver;
+    }
+
+    /// <summary>How many slots a solve of such a rank finds taken: one that is silent is free for whoever has a better claim.</summary>
+    private int SlotsTakenFrom(int rank)
+    {
+        var taken = 0;
+        foreach (var solve in running)
+        {
+            var silentFor = clock.GetElapsedTime(solve.Since);
+            taken += solve.IsBackground || (silentFor >= Silence && rank < solve.RankAfter(silentFor)) ? 0 : 1;
+        }
+
+        return taken;
+    }
+
+    /// <summary>Of those who may run, but for the background, the one with the best claim.</summary>
+    private ScheduledSolve? Best()
+    {
+        ScheduledSolve? best = null;
+        foreach (var solve in waiting)
+        {
+            if (MayRun(solve) && (best is null || Compare(solve, best) < 0))
+            {
+                best = solve;
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>Of those with a worse claim than such a rank gives, the one that has waited longest.</summary>
+    private ScheduledSolve? PassedOver(int rank)
+    {
+        ScheduledSolve? longest = null;
+        foreach (var solve in waiting)
+        {
+            if (solve.Rank > rank && MayRun(solve) && (longest is null || solve.Since < longest.Since))
+            {
+                longest = solve;
+            }
+        }
+
+        return longest;
+    }
+
+    private bool MayRun(ScheduledSolve solve) => !solve.IsBackground
+        && (solve.HasBegun || solve.Claim.Priority != SolvePriority.Batch || solve.Share!.Begun < MostBegunOfBatchPerSlot * slots)
+        && memory.HasRoomFor(solve);
+
+    private static int Compare(ScheduledSolve one, ScheduledSolve other) =>
+        one.Rank != other.Rank ? one.Rank.CompareTo(other.Rank)
+        : one.Share!.Ran != other.Share!.Ran ? one.Share.Ran.CompareTo(other.Share.Ran)
+        : one.Turn.CompareTo(other.Turn);
+
+    /// <summary>Looks again while somebody waits: a solve may have become silent, and the allowance of the background may be full again.</summary>
+    private void SetTimer()
+    {
+        var due = waiting.Count == 0 ? null
+            : waiting.Exists(solve => !solve.IsBackground) ? Silence
+            : SlotsTakenFrom(int.MaxValue) >= slots ? null
+            : background.TimeUntil(SolveLevels.Slice);
+        timer.Change(due is { } time ? time + TimeSpan.FromMilliseconds(1) : Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+    }
+}
