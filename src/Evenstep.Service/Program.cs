@@ -1,5 +1,6 @@
 using System.Globalization;
 using Evenstep.Service;
+using Evenstep.Service.Admission;
 using Evenstep.Service.Assessments;
 using Evenstep.Service.Batches;
 using Evenstep.Service.BuyingPaths;
@@ -84,12 +85,16 @@ builder.Services.AddServiceMetrics();
 builder.Services.AddHealth();
 builder.Services.AddDocument();
 
+// What cannot be served soon is refused at the door.
+builder.AddAdmission();
+
 // Every error is a problem document.
 var app = builder.Build();
 app.UseRequestLog();
 app.UseAnswerHeaders();
 app.UseErrorPages();
 app.UseCors();
+app.UseAdmission();
 app.UseKeys();
 
 // Routes.

@@ -1,4 +1,6 @@
+using Evenstep.Service.Admission;
 using Serilog;
+using Serilog.Events;
 
 namespace Evenstep.Service;
 
@@ -16,7 +18,11 @@ internal static class RequestLog
 
     public static void UseRequestLog(this WebApplication app)
     {
-        app.UseSerilogRequestLogging(options => options.MessageTemplate = Line);
+        app.UseSerilogRequestLogging(options =>
+        {
+            options.MessageTemplate = Line;
+            options.GetLevel = LevelOf;
+        });
         app.Use((context, next) =>
         {
             var diagnostics = context.RequestServices.GetRequiredService<IDiagnosticContext>();
@@ -25,4 +31,10 @@ internal static class RequestLog
             return next(context);
         });
     }
+
+    /// <summary>What is refused at the door comes when there is too much to do: it is summed up instead.</summary>
+    private static LogEventLevel LevelOf(HttpContext context, double elapsedMs, Exception? exception) =>
+        context.Features.Get<RefusedAtDoor>() is not null ? LogEventLevel.Verbose
+        : exception is not null || context.Response.StatusCode >= StatusCodes.Status500InternalServerError ? LogEventLevel.Error
+        : LogEventLevel.Information;
 }

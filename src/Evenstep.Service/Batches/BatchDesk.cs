@@ -6,7 +6,6 @@ using Evenstep.Service.Errors;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Recommendations;
-using Evenstep.Service.Scheduling;
 
 namespace Evenstep.Service.Batches;
 
@@ -20,7 +19,6 @@ internal sealed partial class BatchDesk(Owner owner, Shelves shelves, AnswerCach
             return AnsweredLine.Refused(line, null, TooLong());
         }
 
-        SolveClaim.Current = SolveClaim.Current.OfBatchLine();
         var labelled = CallersId.Cut(text);
         try
         {

@@ -2,8 +2,10 @@ using System.Globalization;
 using System.IO.Pipelines;
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using Evenstep.Service.Admission;
 using Evenstep.Service.Door;
 using Evenstep.Service.Keys;
+using Evenstep.Service.Scheduling;
 using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.Metadata;
@@ -15,7 +17,7 @@ using BadHttpRequestException = Microsoft.AspNetCore.Http.BadHttpRequestExceptio
 namespace Evenstep.Service.Batches;
 
 /// <summary>Answers a batch while it is being sent.</summary>
-internal sealed class BatchResult(BatchDesk desk, Caller caller) : IResult, IStatusCodeHttpResult, IEndpointMetadataProvider
+internal sealed class BatchResult(BatchDesk desk, Caller caller, WorkCharge charge) : IResult, IStatusCodeHttpResult, IEndpointMetadataProvider
 {
     /// <summary>So many lines are under way at once: enough to keep all processors busy beside a line that takes long.</summary>
     private static readonly int MostAtOnce = 8 * Environment.ProcessorCount;
@@ -60,9 +62,19 @@ internal sealed class BatchResult(BatchDesk desk, Caller caller) : IResult, ISta
     }
 
     /// <summary>A batch may take long: a key that is revoked meanwhile gets no further answers.</summary>
-    private Task<AnsweredLine> AnswerAsync(BatchLine line, Manner manner, CancellationToken end) => caller.IsLockedOut
-        ? Task.FromResult(AnsweredLine.Refused(line, line.Text is { } text ? CallersId.Cut(text)?.Id : null, KeyCheck.LockedOut()))
-        : desk.AnswerAsync(line, manner, end);
+    private async Task<AnsweredLine> AnswerAsync(BatchLine line, Manner manner, CancellationToken end)
+    {
+        if (caller.IsLockedOut)
+        {
+            return AnsweredLine.Refused(line, line.Text is { } text ? CallersId.Cut(text)?.Id : null, KeyCheck.LockedOut());
+        }
+
+        var claim = SolveClaim.Current.OfBatchLine();
+        SolveClaim.Current = claim;
+        var answered = await desk.AnswerAsync(line, manner, end);
+        charge.Take(caller.Rate, claim);
+        return answered;
+    }
 
     /// <summary>The lines, no faster than the key of the caller allows.</summary>
     private async IAsyncEnumerable<BatchLine> LinesOf(PipeReader body, [EnumeratorCancellation] CancellationToken gone)

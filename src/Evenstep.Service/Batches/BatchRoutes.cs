@@ -1,3 +1,4 @@
+using Evenstep.Service.Admission;
 using Evenstep.Service.Documents;
 using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
@@ -32,6 +33,6 @@ internal static class BatchRoutes
     /// Where a key has a rate, each line counts as a request: the batch waits and is not refused. Single requests go before those of a batch. The schema and the example below are those of one line.
     /// </remarks>
     /// <response code="200">A line for each request, such as this.</response>
-    public static Results<BatchResult, ProblemResult> RecommendAll(HttpRequest request, BatchDesk desk, Caller caller) =>
-        (FrontDoor.RefusalOfType(request, Lines) ?? FrontDoor.RefusalOfCoding(request)) is { } refusal ? refusal : new BatchResult(desk, caller);
+    public static Results<BatchResult, ProblemResult> RecommendAll(HttpRequest request, BatchDesk desk, Caller caller, WorkCharge charge) =>
+        (FrontDoor.RefusalOfType(request, Lines) ?? FrontDoor.RefusalOfCoding(request)) is { } refusal ? refusal : new BatchResult(desk, caller, charge);
 }

@@ -18,6 +18,7 @@ internal sealed record ProblemKind(string Name, int Status, string Title, params
     public static readonly ProblemKind TooLarge = new("too-large", StatusCodes.Status413PayloadTooLarge, "The body is too large");
     public static readonly ProblemKind UnsupportedMediaType = new("unsupported-media-type", StatusCodes.Status415UnsupportedMediaType, "The body is of a type that is not taken", AnswerHeader.AcceptEncoding);
     public static readonly ProblemKind RateUsedUp = new("rate-used-up", StatusCodes.Status429TooManyRequests, "The key's rate is used up", AnswerHeader.RetryAfter);
+    public static readonly ProblemKind ShareUsedUp = new("share-used-up", StatusCodes.Status429TooManyRequests, "The caller has too much under way", AnswerHeader.RetryAfter);
     public static readonly ProblemKind InternalError = new("internal-error", StatusCodes.Status500InternalServerError, "The service failed");
     public static readonly ProblemKind WorkLimit = new("work-limit", StatusCodes.Status503ServiceUnavailable, "The work limit ended before an answer was found", AnswerHeader.RetryAfter);
     public static readonly ProblemKind Saturated = new("saturated", StatusCodes.Status503ServiceUnavailable, "There is too much to do", AnswerHeader.RetryAfter);
@@ -29,7 +30,7 @@ internal sealed record ProblemKind(string Name, int Status, string Title, params
     public static readonly ImmutableArray<ProblemKind> All =
     [
         InvalidJson, InvalidRequest, Unauthorized, Forbidden, NotFound, MethodNotAllowed, NotAcceptable, ReadOnly, PreconditionFailed, TooLarge, UnsupportedMediaType,
-        RateUsedUp, InternalError, WorkLimit, Saturated, NotReady, StorageAway, StorageFull,
+        RateUsedUp, ShareUsedUp, InternalError, WorkLimit, Saturated, NotReady, StorageAway, StorageFull,
     ];
 
     public string Type => $"/problems/{Name}";

@@ -22,7 +22,9 @@ internal static class Refusals
         (ProblemKind.TooLarge, metadata => BodyOf(metadata) is not null && !IsEndless(metadata)),
         (ProblemKind.UnsupportedMediaType, metadata => BodyOf(metadata) is not null),
         (ProblemKind.RateUsedUp, IsBehindThreshold),
+        (ProblemKind.ShareUsedUp, IsBehindThreshold),
         (ProblemKind.InternalError, IsBehindThreshold),
+        (ProblemKind.Saturated, IsBehindThreshold),
     ];
 
     /// <summary>The kinds of errors that an endpoint with such metadata may answer, by status.</summary>

@@ -94,7 +94,8 @@ internal sealed class KeyCheck(KeyRing keys, OpenTo openTo)
         return new ProblemResult(ProblemKind.Forbidden, detail);
     }
 
-    private static string? TokenOf(HttpRequest request) =>
+    /// <summary>The key that a request was sent with; null for none.</summary>
+    public static string? TokenOf(HttpRequest request) =>
         request.Headers.Authorization is [{ } given] && given.StartsWith($"{Scheme} ", StringComparison.OrdinalIgnoreCase) && given[(Scheme.Length + 1)..].Trim() is { Length: > 0 } token
             ? token
             : null;

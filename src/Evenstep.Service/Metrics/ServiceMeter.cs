@@ -1,5 +1,6 @@
 using System.Diagnostics.Metrics;
 using Evenstep.Planning.Purchases;
+using Evenstep.Service.Admission;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Scheduling;
 
@@ -22,7 +23,11 @@ internal sealed class ServiceMeter
     /// <summary>How many plans were certified, by verdict.</summary>
     public const string Certificates = "evenstep.certificates";
 
+    /// <summary>How many requests were refused at the door, by reason.</summary>
+    public const string Refusals = "evenstep.refusals";
+
     private const string OutcomeTag = "outcome";
+    private const string ReasonTag = "reason";
     private const string ResultTag = "result";
     private const string VerdictTag = "verdict";
 
@@ -33,9 +38,10 @@ internal sealed class ServiceMeter
     private readonly Histogram<double> solves;
     private readonly Counter<long> lookups;
     private readonly Counter<long> certificates;
+    private readonly Counter<long> refusals;
     private volatile bool hasBegun;
 
-    public ServiceMeter(IMeterFactory factory, SolveGate gate)
+    public ServiceMeter(IMeterFactory factory, SolveGate gate, Admissions admissions)
     {
         var meter = factory.Create(Name);
         answers = meter.CreateCounter<long>(Answers, description: "Answers given, by outcome.");
@@ -43,6 +49,9 @@ internal sealed class ServiceMeter
             SolveDuration, "s", "How long solving took.", advice: new InstrumentAdvice<double> { HistogramBucketBoundaries = SolveBuckets });
         lookups = meter.CreateCounter<long>(Lookups, description: "Answers found in the cache (hit), made (miss), or waited for while another caller's was made (joined).");
         certificates = meter.CreateCounter<long>(Certificates, description: "Plans given to the second engine, by verdict.");
+        refusals = meter.CreateCounter<long>(Refusals, description: "Requests refused at the door, by reason.");
+        meter.CreateObservableUpDownCounter("evenstep.requests.in_flight", () => admissions.InFlight, description: "Requests under way, batches included.");
+        meter.CreateObservableUpDownCounter("evenstep.requests.bodies", () => admissions.BodyBytes, "By", "Bodies that are being received or are in use.");
         meter.CreateObservableUpDownCounter("evenstep.gate.in_use", () => gate.InUse, description: "Solves that run, certificates in the background included.");
         meter.CreateObservableUpDownCounter("evenstep.gate.waiting", () => gate.Waiting, description: "Solves that wait for a processor, to begin or to go on.");
         meter.CreateObservableUpDownCounter("evenstep.gate.held", () => gate.HeldBytes, "By", "Memory that the solves under way hold.");
@@ -56,6 +65,7 @@ internal sealed class ServiceMeter
         ShowZeros<Outcome>(answers, OutcomeTag);
         ShowZeros<Lookup>(lookups, ResultTag);
         ShowZeros<Verdict>(certificates, VerdictTag);
+        ShowZeros<RefusalReason>(refusals, ReasonTag);
     }
 
     public void Answered(Outcome outcome) => Add(answers, 1, OutcomeTag, outcome);
@@ -71,6 +81,8 @@ internal sealed class ServiceMeter
     public void LookedUp(Lookup result) => Add(lookups, 1, ResultTag, result);
 
     public void Certified(Verdict verdict) => Add(certificates, 1, VerdictTag, verdict);
+
+    public void Refused(RefusalReason reason) => Add(refusals, 1, ReasonTag, reason);
 
     private void ShowZeros<T>(Counter<long> counter, string tag)
         where T : struct, Enum

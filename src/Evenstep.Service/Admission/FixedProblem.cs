@@ -1,0 +1,23 @@
+using System.Globalization;
+using System.Text.Json;
+using Evenstep.Service.Errors;
+
+namespace Evenstep.Service.Admission;
+
+/// <summary>An error whose body is always the same, and is written only once.</summary>
+internal sealed class FixedProblem(ProblemResult problem)
+{
+    private static readonly TimeSpan Least = TimeSpan.FromSeconds(1);
+
+    private readonly byte[] body = JsonSerializer.SerializeToUtf8Bytes(problem.Document(), AnswerJson.Shared.ProblemDocument);
+
+    public Task AnswerAsync(HttpContext context, TimeSpan? retryAfter)
+    {
+        var wait = retryAfter > Least ? retryAfter.Value : Least;
+        context.Response.StatusCode = problem.Kind.Status;
+        context.Response.ContentType = ProblemResult.ContentType;
+        context.Response.ContentLength = body.Length;
+        context.Response.Headers.RetryAfter = Math.Ceiling(wait.TotalSeconds).ToString("0", CultureInfo.InvariantCulture);
+        return HttpMethods.IsHead(context.Request.Method) ? Task.CompletedTask : context.Response.Body.WriteAsync(body, context.RequestAborted).AsTask();
+    }
+}
