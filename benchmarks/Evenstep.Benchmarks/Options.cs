@@ -6,24 +6,26 @@ namespace Evenstep.Benchmarks;
 /// <param name="Batch">Measure batches.</param>
 /// <param name="Certificates">Have the model confirm what the search proved.</param>
 /// <param name="Curves">Compare spending curves with plans.</param>
+/// <param name="Overload">Offer the service more than it can do.</param>
 /// <param name="Quick">A look in minutes, on fewer and smaller problems.</param>
 /// <param name="WritesReport">Write the report to a file, besides showing it.</param>
-internal sealed record Options(bool Engines, bool Http, bool Batch, bool Certificates, bool Curves, bool Quick, bool WritesReport)
+internal sealed record Options(bool Engines, bool Http, bool Batch, bool Certificates, bool Curves, bool Overload, bool Quick, bool WritesReport)
 {
     public const string Usage = """
-        dotnet run -c Release --project benchmarks/Evenstep.Benchmarks -- [engines|http|batch|certificates|curves|all] [--quick] [--report]
+        dotnet run -c Release --project benchmarks/Evenstep.Benchmarks -- [engines|http|batch|certificates|curves|overload|all] [--quick] [--report]
 
           engines   compare our engines with other ways of solving the same problems
           http      measure the service over HTTP against a floor
           batch     measure a batch beside the planner alone, and its memory
           certificates  have the model confirm what the search proved, on larger problems
           curves    spending curves beside plans of the same problems
+          overload  offer the service more than it can do, on one core
           all       everything (the default)
           --quick   a look in under five minutes; writes no file unless --report is given
           --report  write the report to benchmarks/reports; without --quick that is the default
         """;
 
-    private static readonly string[] Parts = ["engines", "http", "batch", "certificates", "curves", "all"];
+    private static readonly string[] Parts = ["engines", "http", "batch", "certificates", "curves", "overload", "all"];
 
     private static readonly string[] Flags = ["--quick", "--report"];
 
@@ -46,7 +48,7 @@ internal sealed record Options(bool Engines, bool Http, bool Batch, bool Certifi
         (true, _, _) => "-engines",
         (_, true, _) => "-http",
         (_, _, true) => "-certificates",
-        _ => Batch ? "-batch" : "-curves",
+        _ => Batch ? "-batch" : Overload ? "-overload" : "-curves",
     };
 
     /// <summary>Null for a command line that is not understood.</summary>
@@ -62,6 +64,6 @@ internal sealed record Options(bool Engines, bool Http, bool Batch, bool Certifi
         var part = parts is [var only] ? only : "all";
         var quick = flags.Contains("--quick");
         bool Has(string name) => part == name || part == "all";
-        return new Options(Has("engines"), Has("http"), Has("batch"), Has("certificates"), Has("curves"), quick, !quick || flags.Contains("--report"));
+        return new Options(Has("engines"), Has("http"), Has("batch"), Has("certificates"), Has("curves"), Has("overload"), quick, !quick || flags.Contains("--report"));
     }
 }

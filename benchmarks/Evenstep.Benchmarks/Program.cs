@@ -40,6 +40,12 @@ if (options.Curves)
     parts.Add(CurvesReport.Of(CurveRuns.Run(options), options));
 }
 
+// Last: from here on this process keeps to one core.
+if (options.Overload)
+{
+    parts.Add(OverloadReport.Of(await OverloadRuns.RunAsync(options)));
+}
+
 var report = string.Join('\n', parts);
 Console.WriteLine(report);
 if (options.WritesReport)

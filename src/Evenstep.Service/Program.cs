@@ -90,11 +90,13 @@ builder.AddAdmission();
 
 // Every error is a problem document.
 var app = builder.Build();
+app.UseAdmission();
+app.UseRouting();
 app.UseRequestLog();
 app.UseAnswerHeaders();
 app.UseErrorPages();
 app.UseCors();
-app.UseAdmission();
+app.UseRefusals();
 app.UseKeys();
 
 // Routes.

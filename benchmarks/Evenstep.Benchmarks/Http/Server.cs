@@ -10,6 +10,8 @@ internal sealed class Server : IDisposable
 {
     private static readonly TimeSpan StartsWithin = TimeSpan.FromSeconds(60);
 
+    private static readonly TimeSpan RestsFor = TimeSpan.FromMilliseconds(300);
+
     private readonly Process process;
 
     private Server(Process process, Uri address)
@@ -28,6 +30,22 @@ internal sealed class Server : IDisposable
             process.Refresh();
             return process.TotalProcessorTime;
         }
+    }
+
+    /// <summary>Waits until the threads that solve have done nothing for a while.</summary>
+    /// <returns>A timestamp: when they were last seen at work.</returns>
+    public async Task<long> WhenSolvesRestAsync()
+    {
+        var (last, worked) = (Stopwatch.GetTimestamp(), -1L);
+        while (Stopwatch.GetElapsedTime(last) < RestsFor)
+        {
+            var now = SolvingNanoseconds();
+            last = now > worked ? Stopwatch.GetTimestamp() : last;
+            worked = Math.Max(worked, now);
+            await Task.Delay(TimeSpan.FromMilliseconds(1));
+        }
+
+        return last;
     }
 
     /// <summary>How much of the machine's memory the process holds now.</summary>
@@ -49,6 +67,12 @@ internal sealed class Server : IDisposable
         "--Evenstep:CacheMegabytes", cacheMegabytes.ToString(CultureInfo.InvariantCulture),
     ]);
 
+    /// <summary>The same on one core, the second, as if there were no other.</summary>
+    public static Task<Server> OnOneCoreAsync(string catalogueFolder, params string[] settings) => StartAsync(
+        url => ["-c", "1", "dotnet", Repository.ServiceAssembly, "--urls", url, "--Evenstep:CatalogueFolder", catalogueFolder, "--Evenstep:CacheMegabytes", "0", .. settings],
+        "taskset",
+        ("DOTNET_PROCESSOR_COUNT", "1"));
+
     public static Task<Server> FloorAsync(string answerPath) =>
         StartAsync(url => [typeof(Server).Assembly.Location, Floor.Command, url, answerPath]);
 
@@ -59,12 +83,35 @@ internal sealed class Server : IDisposable
         process.Dispose();
     }
 
-    private static async Task<Server> StartAsync(Func<string, string[]> arguments)
+    /// <summary>Processor time of the threads that solve, as Linux counts it.</summary>
+    private long SolvingNanoseconds() => Directory.EnumerateDirectories($"/proc/{process.Id}/task")
+        .Where(task => TextOf(task, "comm").StartsWith("solve", StringComparison.Ordinal))
+        .Sum(task => long.TryParse(TextOf(task, "schedstat").Split(' ')[0], NumberStyles.None, CultureInfo.InvariantCulture, out var time) ? time : 0);
+
+    /// <summary>Nothing if the thread has ended.</summary>
+    private static string TextOf(string task, string name)
+    {
+        try
+        {
+            return File.ReadAllText(System.IO.Path.Combine(task, name));
+        }
+        catch (IOException)
+        {
+            return "";
+        }
+    }
+
+    private static async Task<Server> StartAsync(Func<string, string[]> arguments, string program = "dotnet", params (string Name, string Value)[] environment)
     {
         var url = $"http://127.0.0.1:{FreePort()}";
-        var start = new ProcessStartInfo("dotnet", arguments(url)) { RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(program, arguments(url)) { RedirectStandardOutput = true, RedirectStandardError = true };
         // The web SDK turns this on for the service; without it the floor would collect garbage in another way.
         start.Environment["DOTNET_gcServer"] = "1";
+        foreach (var (name, value) in environment)
+        {
+            start.Environment[name] = value;
+        }
+
         var process = Process.Start(start) ?? throw new InvalidOperationException($"{arguments(url)[0]} did not start.");
         // Whoever does not read what a child writes makes it wait.
         process.OutputDataReceived += (_, _) => { };

@@ -1,6 +1,5 @@
 using Evenstep.Service.Keys;
 using Evenstep.Service.Metrics;
-using Evenstep.Service.Scheduling;
 
 namespace Evenstep.Service.Admission;
 
@@ -31,46 +30,8 @@ internal static class AdmissionSetup
             app.Services.GetRequiredService<ServiceMeter>());
         app.Use((context, next) => context.Request.Path.StartsWithSegments(Limited) ? door.PassAsync(context, next) : next(context));
     }
-}
 
-/// <summary>Where every request for an answer of the service passes, or does not.</summary>
-internal sealed class AdmissionDoor(Admissions admissions, KeyRing keys, WorkCharge charge, RefusalReport report, ServiceMeter meter)
-{
-    public async Task PassAsync(HttpContext context, RequestDelegate next)
-    {
-        var key = keys.Asks && KeyCheck.TokenOf(context.Request) is { } token ? keys.Find(token) : null;
-        if (key?.Rate is { WaitNeeded: { } wait } usedUp)
-        {
-            RateHeaders.Say(context.Response.Headers, usedUp);
-            await RefuseAsync(context, RefusalReason.RateUsedUp, wait);
-            return;
-        }
-
-        using var leases = new Leases();
-        var caller = CallerName.Of(key, context.Connection.RemoteIpAddress);
-        if (admissions.TryEnter(context, caller, leases) is { } reason)
-        {
-            await RefuseAsync(context, reason, null);
-            return;
-        }
-
-        var claim = new SolveClaim(caller, SolvePriority.Single);
-        SolveClaim.Current = claim;
-        await next(context);
-        charge.Take(key?.Rate, claim);
-    }
-
-    private Task RefuseAsync(HttpContext context, RefusalReason reason, TimeSpan? wait)
-    {
-        report.Add(reason);
-        meter.Refused(reason);
-        context.Features.Set(RefusedAtDoor.It);
-        return RefusalAnswer.Of(reason).AnswerAsync(context, wait);
-    }
-}
-
-/// <summary>Marks a request that was refused at the door: it gets no line in the log.</summary>
-internal sealed record RefusedAtDoor
-{
-    public static readonly RefusedAtDoor It = new();
+    /// <summary>Answers, behind what says which pages may read answers, those that were refused at the door.</summary>
+    public static void UseRefusals(this WebApplication app) => app.Use(
+        (context, next) => context.Features.Get<RefusedAtDoor>() is { } refused ? refused.AnswerAsync(context) : next(context));
 }

@@ -1,14 +1,16 @@
 using System.Threading.RateLimiting;
-using Evenstep.Service.Documents;
+using Evenstep.Service.Batches;
+using Evenstep.Service.Catalogues;
 using Evenstep.Service.Door;
 using Microsoft.AspNetCore.Http.Features;
-using Microsoft.AspNetCore.Http.Metadata;
 
 namespace Evenstep.Service.Admission;
 
 /// <summary>Lets requests in while there is room for them, by what their headers say: their bodies have not been read yet.</summary>
 internal sealed class Admissions : IDisposable
 {
+    private static readonly PathString Batches = $"/v1{BatchRoutes.Route}";
+
     private const int BytesPerPermit = 1024;
     private const int PermitsPerMebibyte = 1024;
 
@@ -38,15 +40,14 @@ internal sealed class Admissions : IDisposable
     /// <returns>Null, or why it is not let in.</returns>
     public RefusalReason? TryEnter(HttpContext context, string caller, Leases leases)
     {
-        var metadata = context.GetEndpoint()?.Metadata;
-        if (metadata?.GetMetadata<TakesBody>() is { IsLines: true })
+        if (context.Request.Path.StartsWithSegments(Batches))
         {
             // Its body is never held as a whole.
             return batches.TryEnter(caller, leases);
         }
 
         return requests.TryEnter(caller, leases)
-            ?? (leases.TryAdd(bodies.AttemptAcquire(BodyPermitsOf(context.Request, metadata))) ? null : RefusalReason.Saturated);
+            ?? (leases.TryAdd(bodies.AttemptAcquire(BodyPermitsOf(context.Request))) ? null : RefusalReason.Saturated);
     }
 
     public void Dispose()
@@ -57,14 +58,15 @@ internal sealed class Admissions : IDisposable
     }
 
     /// <summary>As much as it says that it sends; or, where it does not say, may send. More than is allowed is refused later on.</summary>
-    private int BodyPermitsOf(HttpRequest request, EndpointMetadataCollection? metadata)
+    private int BodyPermitsOf(HttpRequest request)
     {
         if (request.ContentLength is null or 0 && !HasBodyOfUnknownLength(request))
         {
             return 0;
         }
 
-        var most = metadata?.GetMetadata<IRequestSizeLimitMetadata>()?.MaxRequestBodySize ?? FrontDoor.Json.MostBytes;
+        // What is stored may be larger than what is asked.
+        var most = (long)(HttpMethods.IsPost(request.Method) ? FrontDoor.Json : CatalogueBody.Rule).MostBytes;
         var bytes = Math.Min(request.ContentLength ?? most, most);
         return (int)Math.Min(mostBodyPermits, (bytes + BytesPerPermit - 1) / BytesPerPermit);
     }

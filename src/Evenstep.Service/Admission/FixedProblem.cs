@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using Evenstep.Service.Errors;
+using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Admission;
 
@@ -18,6 +19,10 @@ internal sealed class FixedProblem(ProblemResult problem)
         context.Response.ContentType = ProblemResult.ContentType;
         context.Response.ContentLength = body.Length;
         context.Response.Headers.RetryAfter = Math.Ceiling(wait.TotalSeconds).ToString("0", CultureInfo.InvariantCulture);
+        // What is said of every answer: nothing further in sees this one.
+        context.Response.Headers.CacheControl = "no-store";
+        context.Response.Headers.ContentLanguage = Language.English.Tag;
+        context.Response.Headers.XContentTypeOptions = "nosniff";
         return HttpMethods.IsHead(context.Request.Method) ? Task.CompletedTask : context.Response.Body.WriteAsync(body, context.RequestAborted).AsTask();
     }
 }

@@ -11,6 +11,7 @@ namespace Evenstep.Service.Batches;
 /// <summary>Many recommendations at once.</summary>
 internal static class BatchRoutes
 {
+    public const string Route = "/recommendations/batch";
     public const string MediaType = "application/x-ndjson";
 
     /// <summary>Of the body as a whole nothing is asked but its type; each line has the limit of a request.</summary>
@@ -19,7 +20,7 @@ internal static class BatchRoutes
     public static void AddBatches(this IServiceCollection services) => services.AddScoped<BatchDesk>();
 
     public static void MapBatches(this IEndpointRouteBuilder routes) =>
-        routes.MapPost("/recommendations/batch", RecommendAll)
+        routes.MapPost(Route, RecommendAll)
             .WithName("recommend-batch")
             .WithTags("Recommendations")
             .WithMetadata(OfferedForms.LinesOnly, new DisableRequestSizeLimitAttribute(), new TakesBody(BatchFields.Line, "batch") { MediaType = MediaType });

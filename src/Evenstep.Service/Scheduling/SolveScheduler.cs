@@ -14,6 +14,9 @@ internal sealed class SolveScheduler : IDisposable
     /// <summary>So many solves of one caller's batches are begun for each slot; the others wait before they begin.</summary>
     private const int MostBegunOfBatchPerSlot = 4;
 
+    /// <summary>So many slots are lent for each that there is: what is lent to may fall silent too.</summary>
+    private const int MostLentPerSlot = 2;
+
     /// <summary>A solve that was not heard of for so long is in the hands of the solver. Its slot is lent to one with a better claim.</summary>
     public static readonly TimeSpan Silence = TimeSpan.FromMilliseconds(10);
 
@@ -270,11 +273,13 @@ internal sealed class SolveScheduler : IDisposable
     /// <summary>How many slots a solve of such a rank finds taken: one that is silent is free for whoever has a better claim.</summary>
     private int SlotsTakenFrom(int rank)
     {
-        var taken = 0;
+        var (taken, lent) = (0, 0);
         foreach (var solve in running)
         {
             var silentFor = clock.GetElapsedTime(solve.Since);
-            taken += solve.IsBackground || (silentFor >= Silence && rank < solve.RankAfter(silentFor)) ? 0 : 1;
+            var isLent = !solve.IsBackground && silentFor >= Silence && rank < solve.RankAfter(silentFor) && lent < MostLentPerSlot * slots;
+            lent += isLent ? 1 : 0;
+            taken += isLent || solve.IsBackground ? 0 : 1;
         }
 
         return taken;
