@@ -1,4 +1,5 @@
 using Serilog;
+using Serilog.Events;
 
 namespace Evenstep.Service;
 
@@ -11,12 +12,18 @@ internal static class RequestLog
     /// <summary>How long solving took, in milliseconds.</summary>
     public const string SolvingMs = "SolvingMs";
 
+    private const int LongestPath = 300;
+
     private const string Line =
         $"{{RequestMethod}} {{RequestPath}} {{StatusCode}} in {{Elapsed:0.0}} ms, outcome {{{Outcome}:l}}, solving {{{SolvingMs}:0.0}} ms";
 
     public static void UseRequestLog(this WebApplication app)
     {
-        app.UseSerilogRequestLogging(options => options.MessageTemplate = Line);
+        app.UseSerilogRequestLogging(options =>
+        {
+            options.MessageTemplate = Line;
+            options.GetMessageTemplateProperties = PropertiesOf;
+        });
         app.Use((context, next) =>
         {
             var diagnostics = context.RequestServices.GetRequiredService<IDiagnosticContext>();
@@ -25,4 +32,13 @@ internal static class RequestLog
             return next(context);
         });
     }
+
+    /// <summary>A caller may send an address of many thousand characters; its beginning tells enough.</summary>
+    private static IEnumerable<LogEventProperty> PropertiesOf(HttpContext context, string path, double milliseconds, int status) =>
+    [
+        new("RequestMethod", new ScalarValue(context.Request.Method)),
+        new("RequestPath", new ScalarValue(path.Length <= LongestPath ? path : $"{path[..LongestPath]}…")),
+        new("StatusCode", new ScalarValue(status)),
+        new("Elapsed", new ScalarValue(milliseconds)),
+    ];
 }
