@@ -1,4 +1,3 @@
-using System.Globalization;
 using Evenstep.Service;
 using Evenstep.Service.Admission;
 using Evenstep.Service.Assessments;
@@ -13,7 +12,9 @@ using Evenstep.Service.Door;
 using Evenstep.Service.Elements;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Health;
+using Evenstep.Service.Hosting;
 using Evenstep.Service.Keys;
+using Evenstep.Service.Logging;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Pages;
 using Evenstep.Service.ProductPages;
@@ -23,6 +24,7 @@ using Evenstep.Service.SecondOpinions;
 using Evenstep.Service.SpendingCurves;
 using Evenstep.Service.Targets;
 using Evenstep.Service.Wording;
+using Microsoft.AspNetCore.Connections;
 using Serilog;
 using Serilog.Events;
 
@@ -48,7 +50,7 @@ if (builder.Configuration["urls"] is null && builder.Configuration["http_ports"]
 // One line a request.
 builder.Services.AddSerilog(log => log
     .MinimumLevel.Override("Microsoft.AspNetCore", LogEventLevel.Warning)
-    .WriteTo.Console(formatProvider: CultureInfo.InvariantCulture));
+    .WriteTo.Console(new OneLineFormatter()));
 
 // Answers are JSON of known shapes; bodies are limited.
 builder.Services.ConfigureHttpJsonOptions(json =>
@@ -56,11 +58,8 @@ builder.Services.ConfigureHttpJsonOptions(json =>
     AnswerJson.Configure(json.SerializerOptions, Language.English);
     json.SerializerOptions.TypeInfoResolverChain.Insert(0, AnswerJson.Shared);
 });
-builder.WebHost.ConfigureKestrel(server =>
-{
-    server.Limits.MaxRequestBodySize = FrontDoor.Json.MostBytes;
-    server.AddServerHeader = false;
-});
+builder.WebHost.ConfigureKestrel(ServerSettings.From(builder.Configuration).Apply);
+builder.Services.AddSingleton<IConnectionListenerFactory, PatientListening>();
 
 // What the walk of a request needs.
 builder.Services.AddCatalogues(builder.Configuration);
@@ -95,6 +94,8 @@ app.UseRouting();
 app.UseRequestLog();
 app.UseAnswerHeaders();
 app.UseErrorPages();
+app.UseMalformedRequests();
+app.UseRequestSize();
 app.UseCors();
 app.UseRefusals();
 app.UseKeys();

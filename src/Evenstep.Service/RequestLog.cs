@@ -13,6 +13,8 @@ internal static class RequestLog
     /// <summary>How long solving took, in milliseconds.</summary>
     public const string SolvingMs = "SolvingMs";
 
+    private const int LongestPath = 300;
+
     private const string Line =
         $"{{RequestMethod}} {{RequestPath}} {{StatusCode}} in {{Elapsed:0.0}} ms, outcome {{{Outcome}:l}}, solving {{{SolvingMs}:0.0}} ms";
 
@@ -22,6 +24,7 @@ internal static class RequestLog
         {
             options.MessageTemplate = Line;
             options.GetLevel = LevelOf;
+            options.GetMessageTemplateProperties = PropertiesOf;
         });
         app.Use((context, next) =>
         {
@@ -37,4 +40,12 @@ internal static class RequestLog
         context.Features.Get<RefusedAtDoor>() is not null ? LogEventLevel.Verbose
         : exception is not null || context.Response.StatusCode >= StatusCodes.Status500InternalServerError ? LogEventLevel.Error
         : LogEventLevel.Information;
+    /// <summary>A caller may send an address of many thousand characters; its beginning tells enough.</summary>
+    private static IEnumerable<LogEventProperty> PropertiesOf(HttpContext context, string path, double milliseconds, int status) =>
+    [
+        new("RequestMethod", new ScalarValue(context.Request.Method)),
+        new("RequestPath", new ScalarValue(path.Length <= LongestPath ? path : $"{path[..LongestPath]}…")),
+        new("StatusCode", new ScalarValue(status)),
+        new("Elapsed", new ScalarValue(milliseconds)),
+    ];
 }

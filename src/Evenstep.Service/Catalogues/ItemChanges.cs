@@ -95,12 +95,28 @@ internal static class ItemChanges
         return $"The catalogue has no item {Given.Quoted(id)}.{suggestion} Items are added by storing the catalogue anew.";
     }
 
+    /// <summary>Of a field that is to be taken away nothing is left in the item: a misspelt one would not be seen there.</summary>
+    private static void ReportUnknownNulls(ItemChange change, Faults faults)
+    {
+        if (change.Patch.ValueKind != JsonValueKind.Object)
+        {
+            return;
+        }
+
+        foreach (var name in change.Patch.EnumerateObject().Where(property => property.Value.ValueKind == JsonValueKind.Null).Select(property => property.Name))
+        {
+            ItemFields.Changes.ReportUnknown(name, change.At, faults);
+        }
+    }
+
     private static ItemRequest? Revise(ItemRequest item, ItemChange change, Faults faults)
     {
         if (!MergePatch.Check(change.Patch, change.At, faults))
         {
             return null;
         }
+
+        ReportUnknownNulls(change, faults);
 
         var patched = MergePatch.Apply(JsonObject.Create(CatalogueContent.Write(item)), change.Patch);
         var revised = ItemFields.ForSale.Read(JsonSerializer.SerializeToElement(patched), change.At, faults);

@@ -9,7 +9,8 @@ namespace Evenstep.Service.Catalogues;
 /// <param name="everyones">The catalogues of files.</param>
 /// <param name="own">The owner's.</param>
 /// <param name="isWhole">Whether the storage has been read to the end once.</param>
-internal sealed class Shelf(Owner owner, ImmutableSortedDictionary<string, Catalogue> everyones, ImmutableSortedDictionary<string, Catalogue> own, bool isWhole)
+/// <param name="damage">Why it cannot be, as far as only whoever runs the service can mend it.</param>
+internal sealed class Shelf(Owner owner, ImmutableSortedDictionary<string, Catalogue> everyones, ImmutableSortedDictionary<string, Catalogue> own, bool isWhole, string? damage = null)
 {
     public const string DemoId = "demo";
 
@@ -17,14 +18,17 @@ internal sealed class Shelf(Owner owner, ImmutableSortedDictionary<string, Catal
 
     /// <summary>All of them, by id.</summary>
     /// <exception cref="StorageAwayException">It is not known yet which there are.</exception>
-    public IEnumerable<Catalogue> All => !isWhole ? throw StorageAwayException.NotReadYet() : everyones.Values
+    /// <exception cref="StorageBrokenException">It cannot be known.</exception>
+    public IEnumerable<Catalogue> All => !isWhole ? throw NotRead() : everyones.Values
         .Concat(own.Where(pair => !everyones.ContainsKey(pair.Key)).Select(pair => pair.Value))
         .OrderBy(catalogue => catalogue.Id, StringComparer.Ordinal);
 
     /// <summary>A catalogue by its id, or null if there is none.</summary>
     /// <exception cref="StorageAwayException">It is not known yet whether there is one.</exception>
     public Catalogue? Find(string id) =>
-        everyones.GetValueOrDefault(id) ?? own.GetValueOrDefault(id) ?? (isWhole ? null : throw StorageAwayException.NotReadYet());
+        everyones.GetValueOrDefault(id) ?? own.GetValueOrDefault(id) ?? (isWhole ? null : throw NotRead());
+
+    private Exception NotRead() => damage is null ? StorageAwayException.NotReadYet() : new StorageBrokenException(damage);
 
     /// <summary>Whether a catalogue is of a file, so that nobody can change it by HTTP.</summary>
     public bool IsEveryones(string id) => everyones.ContainsKey(id);

@@ -20,11 +20,19 @@ internal sealed class Shelves(ImmutableSortedDictionary<string, Catalogue> every
     private readonly Dictionary<CatalogueKey, long> revisions = [];
     private volatile ImmutableDictionary<Owner, ImmutableSortedDictionary<string, Catalogue>> own = ImmutableDictionary<Owner, ImmutableSortedDictionary<string, Catalogue>>.Empty;
     private volatile bool isWhole;
+    private volatile string? damage;
 
     /// <summary>Whether the storage has been read to the end once.</summary>
     public bool IsWhole => isWhole;
 
-    public Shelf Of(Owner owner) => new(owner, everyones, own.GetValueOrDefault(owner, Empty), isWhole);
+    /// <summary>Why what is stored could not be read, as far as only whoever runs the service can mend it; null otherwise.</summary>
+    public string? Damage
+    {
+        get => damage;
+        set => damage = value;
+    }
+
+    public Shelf Of(Owner owner) => new(owner, everyones, own.GetValueOrDefault(owner, Empty), isWhole, damage);
 
     /// <summary>An owner's catalogue as it is known here, or null.</summary>
     public Catalogue? Find(CatalogueKey key) => own.GetValueOrDefault(key.Owner, Empty).GetValueOrDefault(key.Id);

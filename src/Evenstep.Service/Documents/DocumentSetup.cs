@@ -14,6 +14,13 @@ internal static class DocumentSetup
     private const string Route = $"/openapi/{Version}.json";
     private const string ContentType = "application/json;charset=utf-8";
 
+    private const string PageRoute = "/swagger";
+
+    /// <summary>Everything comes from here, and nobody puts the page into theirs. Its icons are pictures within its style.</summary>
+    private const string PagePolicy =
+        "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; "
+        + "form-action 'none'; base-uri 'none'; frame-ancestors 'none'";
+
     /// <summary>It may be kept, but another version of the service has another.</summary>
     private const string AskEachTime = "no-cache";
 
@@ -46,12 +53,22 @@ internal static class DocumentSetup
     public static void MapDocument(this IEndpointRouteBuilder routes) => routes.MapGet(Route, GetDocumentAsync).ExcludeFromDescription();
 
     /// <summary>Serves the page to try it on.</summary>
-    public static void UseSwaggerPage(this WebApplication app) => app.UseSwaggerUI(page =>
+    public static void UseSwaggerPage(this WebApplication app)
     {
-        page.DocumentTitle = "Evenstep";
-        page.SwaggerEndpoint(Route, "Evenstep");
-        page.DefaultModelsExpandDepth(-1);
-    });
+        app.UseWhen(context => context.Request.Path.StartsWithSegments(PageRoute), page => page.Use((context, next) =>
+        {
+            context.Response.Headers.ContentSecurityPolicy = PagePolicy;
+            context.Response.Headers["Referrer-Policy"] = "no-referrer";
+            return next(context);
+        }));
+        app.UseSwaggerUI(page =>
+        {
+            page.DocumentTitle = "Evenstep";
+            page.SwaggerEndpoint(Route, "Evenstep");
+            page.DefaultModelsExpandDepth(-1);
+            page.EnableValidator(null);
+        });
+    }
 
     private static async Task<FileContentHttpResult> GetDocumentAsync(ServedDocument served, HttpResponse response)
     {

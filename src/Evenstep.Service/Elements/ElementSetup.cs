@@ -1,3 +1,4 @@
+using Evenstep.Service.Hosting;
 using Microsoft.AspNetCore.StaticFiles;
 using Microsoft.Extensions.FileProviders;
 
@@ -22,12 +23,12 @@ internal static class ElementSetup
     /// <summary>Any browser may keep the files, but asks whether they are still the same: elements and service go together.</summary>
     private const string AskEachTime = "public, no-cache";
 
-    public static void UseElements(this WebApplication app) => app.UseStaticFiles(new StaticFileOptions
+    public static void UseElements(this WebApplication app)
     {
-        RequestPath = Route,
-        FileProvider = new PhysicalFileProvider(Path.Combine(AppContext.BaseDirectory, "Elements", "files")),
-        OnPrepareResponse = Prepare,
-    });
+        var files = new PhysicalFileProvider(Path.Combine(AppContext.BaseDirectory, "Elements", "files"));
+        app.UseFileMethods(files, Route);
+        app.UseStaticFiles(new StaticFileOptions { RequestPath = Route, FileProvider = files, OnPrepareResponse = Prepare });
+    }
 
     private static void Prepare(StaticFileResponseContext file)
     {

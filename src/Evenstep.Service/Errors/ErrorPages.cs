@@ -1,6 +1,8 @@
+using System.Globalization;
 using Evenstep.Planning.Solving;
 using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Door;
+using Evenstep.Service.Hosting;
 using Evenstep.Service.Reading;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
@@ -19,7 +21,7 @@ internal static class ErrorPages
     private static readonly TimeSpan StorageRetry = TimeSpan.FromSeconds(2);
 
     /// <summary>What whoever runs the service must hear of.</summary>
-    private static readonly ProblemKind[] Logged = [ProblemKind.InternalError, ProblemKind.StorageAway, ProblemKind.StorageFull];
+    private static readonly ProblemKind[] Logged = [ProblemKind.InternalError, ProblemKind.StorageBroken, ProblemKind.StorageAway, ProblemKind.StorageFull];
 
     public static void UseErrorPages(this WebApplication app)
     {
@@ -61,8 +63,16 @@ internal static class ErrorPages
         {
             RetryAfter = StorageRetry,
         },
+        StorageBrokenException broken => new ProblemResult(
+            ProblemKind.StorageBroken, $"{broken.Message} Nothing was changed. Sending the request again does not help: whoever runs the service must mend it; the log says more. What is in memory is answered meanwhile."),
         StorageFullException => new ProblemResult(
             ProblemKind.StorageFull, "There is no room left to store this; what was stored before is as it was. Delete catalogues that are not needed any more, or tell whoever runs the service."),
+        BadHttpRequestException { StatusCode: StatusCodes.Status408RequestTimeout } => new ProblemResult(
+            ProblemKind.Timeout, "The request came too slowly, or not to its end. Send it again, as a whole."),
+        BadHttpRequestException { StatusCode: StatusCodes.Status414UriTooLong } => new ProblemResult(
+            ProblemKind.AddressTooLong, string.Create(CultureInfo.InvariantCulture, $"The address is too long; it may have {RequestSize.MostTargetCharacters} characters. Send what it says in the body of a POST.")),
+        BadHttpRequestException { StatusCode: StatusCodes.Status431RequestHeaderFieldsTooLarge } => new ProblemResult(
+            ProblemKind.HeadersTooLarge, string.Create(CultureInfo.InvariantCulture, $"The headers are too large; they may have {RequestSize.MostHeaderCharacters} characters. Leave out cookies, and whatever else is not for this service.")),
         BadHttpRequestException bad => new ProblemResult(ProblemKind.OfStatus(bad.StatusCode), bad.Message),
         _ => new ProblemResult(ProblemKind.InternalError, "The service made a mistake; it is logged. The request may be right. If it happens again, tell whoever runs the service when it happened."),
     };
@@ -70,9 +80,24 @@ internal static class ErrorPages
     private static string InsteadOf(HttpContext context) =>
         new NearestAddress(context.RequestServices.GetRequiredService<EndpointDataSource>()).InsteadOf(context.Request.Path.ToString());
 
+    /// <summary>What an address takes; of the whole service (`OPTIONS *`), whatever any takes; null where there is no such address.</summary>
+    private static string? MethodsOf(HttpContext context) => context.Response switch
+    {
+        { StatusCode: StatusCodes.Status405MethodNotAllowed } response => $"{response.Headers.Allow}, {HttpMethods.Options}",
+        { StatusCode: StatusCodes.Status404NotFound } when !context.Request.Path.HasValue => "DELETE, GET, HEAD, OPTIONS, PATCH, POST, PUT",
+        _ => null,
+    };
+
     private static Task AnswerStatus(HttpContext context)
     {
         var request = context.Request;
+        if (HttpMethods.IsOptions(request.Method) && MethodsOf(context) is { } methods)
+        {
+            context.Response.StatusCode = StatusCodes.Status204NoContent;
+            context.Response.Headers.Allow = methods;
+            return Task.CompletedTask;
+        }
+
         var path = Given.Shortened(request.Path.ToString());
         var status = context.Response.StatusCode;
         var detail = status switch

@@ -12,6 +12,7 @@ internal sealed class Readiness(Shelves shelves)
 
     public string Detail => hasFailed ? "The warm-up failed; the log says how."
         : !hasAnswered ? "The warm-up has not finished yet."
+        : shelves.Damage is { } damage ? $"{damage} Whoever runs the service must mend it; the log says more."
         : "The stored catalogues have not been read yet; the log says why, if it takes long.";
 
     public void Succeed() => hasAnswered = true;

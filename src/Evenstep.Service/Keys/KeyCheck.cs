@@ -13,15 +13,27 @@ internal sealed class KeyCheck(KeyRing keys, OpenTo openTo)
     /// <summary>The refusal of a request; null for one that may go on.</summary>
     public ProblemResult? RefusalOf(HttpContext context, Caller caller) => keys.Asks
         ? RefusalByKey(context, caller)
-        : RefusalOfStranger(context.Connection.RemoteIpAddress);
+        : openTo == OpenTo.Everywhere ? null : RefusalOfStranger(context.Connection.RemoteIpAddress) ?? RefusalOfName(context.Request.Host);
 
     /// <summary>What becomes of the lines of a batch whose key is revoked meanwhile.</summary>
     public static ProblemResult LockedOut() => new(
         ProblemKind.Unauthorized, "The key that this batch came with has been revoked, or may no longer `read`; ask whoever runs the service for another.");
 
-    private ProblemResult? RefusalOfStranger(IPAddress? address) => openTo == OpenTo.Everywhere || IsLocal(address) ? null : new ProblemResult(
+    private static ProblemResult? RefusalOfStranger(IPAddress? address) => IsLocal(address) ? null : new ProblemResult(
         ProblemKind.Forbidden,
-        "This service has no keys, and so answers only callers on its own machine. Whoever runs it can make keys with `key new`, or open it to everybody.");
+        "This service has no keys, and so answers only callers on its own machine. Whoever runs it can make keys with `key new`, or open it to everybody: set `" + KeySetup.OpenToKey + "` to `everywhere`.");
+
+    /// <summary>
+    /// A page of another site can have its own name lead to this machine, and then ask from the browser of whoever looks at
+    /// it (DNS rebinding). Its requests still say that name.
+    /// </summary>
+    private static ProblemResult? RefusalOfName(HostString host) => IsLocalName(host.Host) ? null : new ProblemResult(
+        ProblemKind.Forbidden,
+        $"This service has no keys, and so answers only to a name of its own machine: `localhost`, or an address such as `127.0.0.1` or `[::1]`. {(host.HasValue ? $"The request's `Host` is {Given.Quoted(host.Value)}." : "The request has no `Host`.")} "
+        + $"Whoever runs the service can make keys with `key new`, or set `{KeySetup.OpenToKey}` to `everywhere`.");
+
+    private static bool IsLocalName(string name) =>
+        name.Equals("localhost", StringComparison.OrdinalIgnoreCase) || (IPAddress.TryParse(name, out var address) && IsLocal(address));
 
     /// <summary>Callers within the process, or by a socket of the file system, have no address.</summary>
     private static bool IsLocal(IPAddress? address) => address is null || IPAddress.IsLoopback(address.IsIPv4MappedToIPv6 ? address.MapToIPv4() : address);

@@ -1,3 +1,4 @@
+using Evenstep.Service.Hosting;
 using Evenstep.Service.Wording;
 using Microsoft.Extensions.FileProviders;
 
@@ -20,6 +21,7 @@ internal static class PageSetup
     public static void UsePage(this WebApplication app)
     {
         var files = new PhysicalFileProvider(Path.Combine(AppContext.BaseDirectory, "Pages"));
+        app.UseFileMethods(files);
         app.UseDefaultFiles(new DefaultFilesOptions { FileProvider = files });
         app.UseStaticFiles(new StaticFileOptions { FileProvider = files, OnPrepareResponse = file => Prepare(file.Context.Response.Headers) });
     }

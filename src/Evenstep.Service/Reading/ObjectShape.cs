@@ -47,6 +47,15 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
         return build(new Values(places, [.. fields.Select((field, i) => ReadField(field, given[i], place, faults))]));
     }
 
+    /// <summary>Reports a name that no field has.</summary>
+    public void ReportUnknown(string key, Place place, Faults faults)
+    {
+        if (!places.ContainsKey(key))
+        {
+            faults.Add(place.At(key), FaultCode.UnknownField, () => UnknownField(key, []));
+        }
+    }
+
     public override IOpenApiSchema Describe(OpenApiDocument document)
     {
         var schemas = document.Components!.Schemas ??= new Dictionary<string, IOpenApiSchema>();

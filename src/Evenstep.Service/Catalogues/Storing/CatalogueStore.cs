@@ -6,9 +6,12 @@ namespace Evenstep.Service.Catalogues.Storing;
 /// Keeps catalogues for good, in a database that SQL reaches. The one way to change anything is to replace the version one
 /// knows by another, so that nobody overwrites what they have not seen; a change is stored when the call returns.
 /// </summary>
-/// <remarks>Every member throws <see cref="StorageAwayException"/> or <see cref="StorageFullException"/> where it applies.</remarks>
+/// <remarks>Every member throws <see cref="StorageAwayException"/>, <see cref="StorageFullException"/> or <see cref="StorageBrokenException"/> where it applies.</remarks>
 internal abstract class CatalogueStore : IDisposable
 {
+    /// <summary>Where it is, for whoever runs the service; no password is in it.</summary>
+    public abstract string Where { get; }
+
     /// <summary>Makes or updates the tables.</summary>
     public Task PrepareAsync(CancellationToken gone) => GuardAsync(() => Task.Run(Migrate, gone));
 

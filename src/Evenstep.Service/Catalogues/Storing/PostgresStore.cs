@@ -23,7 +23,14 @@ internal sealed class PostgresStore : CatalogueStore
     private NpgsqlConnection? listening;
 
     /// <param name="connectionString">Of the database, which must exist; its tables are made where they are missing.</param>
-    public PostgresStore(string connectionString) => source = NpgsqlDataSource.Create(WithPatience(connectionString));
+    public PostgresStore(string connectionString)
+    {
+        source = NpgsqlDataSource.Create(WithPatience(connectionString));
+        var parts = new NpgsqlConnectionStringBuilder(connectionString);
+        Where = $"PostgreSQL database {parts.Database} on {parts.Host}";
+    }
+
+    public override string Where { get; }
 
     public override async Task WaitForChangeAsync(CancellationToken gone)
     {
@@ -80,7 +87,12 @@ internal sealed class PostgresStore : CatalogueStore
     {
         if (failure is PostgresException { SqlState: PostgresErrorCodes.DiskFull })
         {
-            return new StorageFullException(failure.Message, failure);
+            return new StorageFullException("The disk of the database is full.", failure);
+        }
+
+        if (failure is PostgresException { SqlState: PostgresErrorCodes.DataCorrupted or PostgresErrorCodes.IndexCorrupted })
+        {
+            return new StorageBrokenException("The database of stored catalogues is damaged.", failure);
         }
 
         if (!IsPassing(failure))

@@ -22,6 +22,24 @@ internal sealed class StorageAwayException : Exception
     public static StorageAwayException Busy() => new("Others were changing this catalogue all the time. Nothing was stored.");
 }
 
+/// <summary>What is stored is damaged or gone: only whoever runs the service can mend it.</summary>
+internal sealed class StorageBrokenException : Exception
+{
+    public StorageBrokenException()
+    {
+    }
+
+    public StorageBrokenException(string message)
+        : base(message)
+    {
+    }
+
+    public StorageBrokenException(string message, Exception innerException)
+        : base(message, innerException)
+    {
+    }
+}
+
 /// <summary>The storage has no room left.</summary>
 internal sealed class StorageFullException : Exception
 {

@@ -7,26 +7,26 @@ namespace Evenstep.Service.Catalogues.Storing;
 internal sealed class StorageReader(CatalogueStore store, Shelves shelves)
 {
     /// <summary>Makes the shelves hold what is stored.</summary>
-    /// <exception cref="InvalidDataException">Some cannot be read; the others are on the shelves.</exception>
+    /// <exception cref="StorageBrokenException">Some cannot be read; the others are on the shelves.</exception>
     public async Task<long> CatchUpAsync(CancellationToken gone)
     {
         var stored = await store.ListAsync(gone);
-        List<string> faults = [];
+        List<StorageBrokenException> faults = [];
         foreach (var version in shelves.Compare(stored))
         {
             try
             {
                 await TakeAsync(version.Key, gone);
             }
-            catch (InvalidDataException exception)
+            catch (StorageBrokenException exception)
             {
-                faults.Add(exception.Message);
+                faults.Add(exception);
             }
         }
 
         if (faults.Count > 0)
         {
-            throw new InvalidDataException(string.Join(' ', faults));
+            throw new StorageBrokenException(faults[0].Message, new InvalidDataException(string.Join(' ', faults.Select(fault => fault.InnerException!.Message))));
         }
 
         shelves.Finish(stored.Revision);
@@ -50,11 +50,20 @@ internal sealed class StorageReader(CatalogueStore store, Shelves shelves)
         }
     }
 
+    private static StorageBrokenException Damaged(CatalogueKey key, string how, Exception? cause) =>
+        new("A stored catalogue is damaged.", new InvalidDataException($"The catalogue `{key.Id}` of the owner {Given.Quoted(key.Owner.Name)} cannot be read: {how}.", cause));
+
     private static Catalogue Read(CatalogueKey key, ReadOnlyMemory<byte> content)
     {
-        using var document = JsonDocument.Parse(content);
         var faults = new Faults();
-        return CatalogueReader.ReadStored(key.Id, document.RootElement, faults)
-            ?? throw new InvalidDataException($"The stored catalogue {key.Id} of the owner {Given.Quoted(key.Owner.Name)} cannot be read: {string.Join("; ", faults.Shown)}");
+        try
+        {
+            using var document = JsonDocument.Parse(content);
+            return CatalogueReader.ReadStored(key.Id, document.RootElement, faults) ?? throw Damaged(key, string.Join("; ", faults.Shown), null);
+        }
+        catch (JsonException exception)
+        {
+            throw Damaged(key, "it is no JSON", exception);
+        }
     }
 }

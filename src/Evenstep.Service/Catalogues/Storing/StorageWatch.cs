@@ -1,7 +1,7 @@
 namespace Evenstep.Service.Catalogues.Storing;
 
 /// <summary>Reads the stored catalogues at start, and again whenever another instance has changed any; keeps trying while the storage is away.</summary>
-internal sealed partial class StorageWatch(CatalogueStore store, StorageReader reader, ILogger<StorageWatch> logger) : BackgroundService
+internal sealed partial class StorageWatch(CatalogueStore store, StorageReader reader, Shelves shelves, ILogger<StorageWatch> logger) : BackgroundService
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(0.5);
 
@@ -23,9 +23,10 @@ internal sealed partial class StorageWatch(CatalogueStore store, StorageReader r
             catch (Exception exception)
 #pragma warning restore CA1031
             {
+                shelves.Damage = (exception as StorageBrokenException)?.Message;
                 if (!wasAway)
                 {
-                    LogAway(exception);
+                    LogAway(store.Where, exception.Message, exception);
                 }
 
                 wasAway = true;
@@ -38,6 +39,7 @@ internal sealed partial class StorageWatch(CatalogueStore store, StorageReader r
     private async Task FollowAsync(bool wasAway, CancellationToken stopping)
     {
         var known = await reader.CatchUpAsync(stopping);
+        shelves.Damage = null;
         if (wasAway)
         {
             LogBack();
@@ -53,8 +55,8 @@ internal sealed partial class StorageWatch(CatalogueStore store, StorageReader r
         }
     }
 
-    [LoggerMessage(LogLevel.Error, "The storage of catalogues cannot be used. Reads go on from memory; nothing can be stored.")]
-    private partial void LogAway(Exception exception);
+    [LoggerMessage(LogLevel.Error, "The storage of catalogues, {Where}, cannot be used. {Reason} Reads go on from memory; nothing can be stored.")]
+    private partial void LogAway(string where, string reason, Exception exception);
 
     [LoggerMessage(LogLevel.Information, "The storage of catalogues can be used again.")]
     private partial void LogBack();
