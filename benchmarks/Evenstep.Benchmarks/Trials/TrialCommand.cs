@@ -34,6 +34,7 @@ internal static class TrialCommand
         {
             _ when rows.Length > 0 => await TableAsync(rows),
             "random" => await RandomRequests.RunAsync(options),
+            "fuzz" => await FuzzReport.RunAsync(options),
             _ => null,
         };
     }
