@@ -61,10 +61,11 @@ internal sealed class FuzzDraw
     public FuzzRequest Next()
     {
         var withBody = dice.Chance(0.8);
-        var operation = dice.Pick([.. operations.Where(one => withBody == !one.BodyTypes.IsEmpty && !one.Path.StartsWith("/health", StringComparison.Ordinal))]);
+        var operation = dice.Pick([.. operations.Where(one => withBody == !one.BodyTypes.IsEmpty && (one.Method != "delete" || dice.Chance(0.2)))]);
         var path = PathOf(operation);
         var (query, questions, isBad) = Query(operation);
         var bare = new FuzzRequest(seed, operation, path + query, null, "", Headers(operation)) { HasBadQuery = isBad };
+        questions = [.. questions, .. PathQuestions(operation, path), .. HeaderQuestions(bare)];
         return operation.BodyTypes.IsEmpty ? bare with { Questions = questions } : WithBody(bare, questions);
     }
 
@@ -101,7 +102,7 @@ internal sealed class FuzzDraw
         return request with
         {
             Body = Encoding.UTF8.GetBytes(string.Join(dice.Pick("\n", "\n", "\r\n"), lines)),
-            Lines = request.BodyType == type ? [.. lines.Select(line => new SchemaQuestion(request.Operation.BodyPointer(type), line))] : [],
+            Lines = request.BodyType == type ? [.. lines.Where(line => !string.IsNullOrWhiteSpace(line)).Select(line => new SchemaQuestion(request.Operation.BodyPointer(type), line))] : [],
         };
     }
 
@@ -121,13 +122,31 @@ internal sealed class FuzzDraw
 
     private string PathOf(ApiOperation operation)
     {
-        var catalogue = operation.Method is "get" or "post" ? dice.Pick(known.Catalogues) : dice.Pick([.. known.Catalogues.Where(id => id != "demo"), "demo"]);
-        var item = dice.Pick(dice.Pick(known.Items, known.ChangedItems));
+        // Changes go to catalogues that can be changed, pages are those of the demo catalogue; now and then the other way round.
+        var usual = operation.Method is "put" or "patch" or "delete" ? known.Catalogues[^1] : "demo";
+        var items = usual == "demo" ? known.Items : known.ChangedItems;
         return operation.Path
-            .Replace("{id}", Odd(catalogue), StringComparison.Ordinal)
-            .Replace("{itemId}", Odd(item), StringComparison.Ordinal)
+            .Replace("{id}", Odd(dice.Chance(0.9) ? usual : dice.Pick(known.Catalogues)), StringComparison.Ordinal)
+            .Replace("{itemId}", Odd(dice.Pick(items)), StringComparison.Ordinal)
             .Replace("{telescopeId}", Odd(dice.Pick(known.Telescopes)), StringComparison.Ordinal);
     }
+
+    private static IEnumerable<SchemaQuestion> PathQuestions(ApiOperation operation, string path)
+    {
+        var (names, values) = (operation.Path.Split('/'), path.Split('/'));
+        return
+            from parameter in operation.Parameters
+            where parameter.Node["in"]!.GetValue<string>() == "path"
+            let at = Array.IndexOf(names, $"{{{parameter.Node["name"]}}}")
+            select new SchemaQuestion(operation.ParameterPointer(parameter.Index), JsonValue.Create(Uri.UnescapeDataString(values[at])).ToJsonString());
+    }
+
+    private static IEnumerable<SchemaQuestion> HeaderQuestions(FuzzRequest request) =>
+        from parameter in request.Operation.Parameters
+        where parameter.Node["in"]!.GetValue<string>() == "header"
+        from header in request.Headers
+        where header.Name == parameter.Node["name"]!.GetValue<string>()
+        select new SchemaQuestion(request.Operation.ParameterPointer(parameter.Index), JsonValue.Create(header.Value).ToJsonString());
 
     private string Odd(string id) => dice.Chance(0.05) ? dice.Pick("%20", "%C3%A4", "none", new string('a', 64), new string('b', 300), "A", "%0A", "%22", "%2F", "%FF", "%00", "-a") : Uri.EscapeDataString(id);
 
@@ -147,7 +166,7 @@ internal sealed class FuzzDraw
         if (dice.Chance(0.03))
         {
             parts.Add(dice.Pick("nonsense=1", "Budget=1", "=1", "a[b]=c"));
-            isBad = parts[^1] != "=1";
+            isBad = true;
         }
 
         return (parts.Count == 0 ? "" : "?" + string.Join('&', parts), questions, isBad);

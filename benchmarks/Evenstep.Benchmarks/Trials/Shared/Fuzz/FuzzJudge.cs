@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using System.Xml;
 using System.Xml.Linq;
 
@@ -16,7 +17,7 @@ internal sealed record FuzzAnswer(int Status, string MediaType, IReadOnlyList<st
 /// <summary>
 /// Holds an answer against the committed document, and the service's verdict on a request against the validator's.
 /// </summary>
-internal sealed class FuzzJudge(Validator validator)
+internal sealed partial class FuzzJudge(Validator validator)
 {
     /// <summary>
     /// The faults that no JSON Schema can see, by their codes: arithmetic on decimals, one number against another, what other
@@ -61,9 +62,10 @@ internal sealed class FuzzJudge(Validator validator)
 
     private string? BodyFault(FuzzRequest request, JsonObject declared, FuzzAnswer answer)
     {
-        if (answer.Body.Length == 0 || answer.Status == 304)
+        if (answer.Body.Length == 0)
         {
-            return null;
+            // The server refuses a path with a null character by itself, before any code of the service is asked.
+            return answer.Status >= 400 && !request.Target.Contains("%00", StringComparison.Ordinal) ? $"{answer.Status} came without a problem document" : null;
         }
 
         if (declared["content"]?[answer.MediaType] is null)
@@ -110,15 +112,18 @@ internal sealed class FuzzJudge(Validator validator)
             return answer.Status == 200 && request.Lines.Any(line => validator.Errors(line).Length > 0) ? ["a line that the schema refuses was taken"] : [];
         }
 
-        return request.Questions is { } questions && answer.Status is 200 or 201 or 204 or 304 or 400 ? OfWhole(request, questions, answer, isChange) : [];
+        return request.Questions is { } questions && !IsBare(answer) && answer.Status is 200 or 201 or 204 or 304 or 400 ? OfWhole(request, questions, answer, isChange) : [];
     }
+
+    /// <summary>The server has refused the request before the service saw it, which is a finding of its own.</summary>
+    private static bool IsBare(FuzzAnswer answer) => answer is { Status: 400, Body: "" };
 
     private IEnumerable<string> OfWhole(FuzzRequest request, IReadOnlyList<SchemaQuestion> questions, FuzzAnswer answer, bool isChange)
     {
         var errors = string.Join("; ", questions.Select(validator.Errors).Where(one => one.Length > 0));
         if (answer.Status != 400)
         {
-            return errors.Length > 0 ? [$"taken, though the schema says: {errors}"] : request.HasBadQuery ? ["a query that is not known was taken"] : [];
+            return errors.Length > 0 ? [$"taken, though the schema says: {errors}"] : request.HasBadQuery && request.Target.StartsWith("/v1/", StringComparison.Ordinal) ? ["a query that is not known was taken"] : [];
         }
 
         var unexplained = Codes(answer.Body).Except(BeyondSchemas).ToArray();
@@ -126,9 +131,20 @@ internal sealed class FuzzJudge(Validator validator)
         return mayBeBeyond || (unexplained.Length == 0 && Codes(answer.Body).Length > 0) ? [] : [$"refused with {string.Join(", ", unexplained)}, though the schema takes it: {answer.Body[..Math.Min(answer.Body.Length, 600)]}"];
     }
 
-    /// <summary>Queries whose parameters depend on one another, cursors that the service has made up, and odd path segments.</summary>
+    /// <summary>Parameters that depend on one another or on the type of the body, and cursors, which the service makes up.</summary>
     private static bool IsBeyond(FuzzRequest request, string[] codes) =>
-        (request.Operation.Path.EndsWith("/match", StringComparison.Ordinal) && codes is ["missing"]) || request.Target.Contains("cursor=", StringComparison.Ordinal);
+        HasUndescribedFault(request)
+        || (request.Operation.Path.EndsWith("/match", StringComparison.Ordinal) && codes.All(code => code is "missing" or "unknown-field"))
+        || request.Target.Contains("cursor=", StringComparison.Ordinal)
+        || (request.BodyType != "text/csv" && (request.Target.Contains("currency=", StringComparison.Ordinal) || request.Target.Contains("unknownColumns=", StringComparison.Ordinal)));
+
+    /// <summary>The document gives ids of catalogues in paths and entity tags no pattern; the service tells of them without <c>errors</c>.</summary>
+    private static bool HasUndescribedFault(FuzzRequest request) =>
+        !CatalogueId().IsMatch(request.Target)
+        || request.Headers.Any(header => header.Name is "If-Match" or "If-None-Match" && header.Value != "*" && !header.Value.Contains('"', StringComparison.Ordinal));
+
+    [GeneratedRegex("^/(?!v1/catalogues/)|^/v1/catalogues/[a-z0-9][a-z0-9-]{0,62}([/?]|$)")]
+    private static partial Regex CatalogueId();
 
     private IEnumerable<string> OfLines(FuzzRequest request, FuzzAnswer answer)
     {
@@ -158,6 +174,11 @@ internal sealed class FuzzJudge(Validator validator)
 
     private static string[] Codes(string problem)
     {
+        if (problem.Length == 0)
+        {
+            return [];
+        }
+
         var read = JsonSerializer.Deserialize<JsonElement>(problem);
         read = read.TryGetProperty("problem", out var inner) ? inner : read;
         return read.TryGetProperty("errors", out var errors) && errors.ValueKind == JsonValueKind.Object

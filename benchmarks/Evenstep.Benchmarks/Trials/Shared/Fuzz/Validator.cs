@@ -9,6 +9,9 @@ namespace Evenstep.Benchmarks.Trials.Fuzz;
 /// </summary>
 internal sealed class Validator : IDisposable
 {
+    /// <summary>A reader of JSON may ignore it (RFC 8259, 8.1); the service does, the validator does not.</summary>
+    private const char ByteOrderMark = '\uFEFF';
+
     private readonly Process process;
     private readonly Lock asking = new();
 
@@ -24,7 +27,7 @@ internal sealed class Validator : IDisposable
     {
         lock (asking)
         {
-            process.StandardInput.WriteLine(JsonSerializer.Serialize(new { pointer = question.Pointer, json = question.Json }));
+            process.StandardInput.WriteLine(JsonSerializer.Serialize(new { pointer = question.Pointer, json = question.Json.TrimStart(ByteOrderMark) }));
             var answer = process.StandardOutput.ReadLine() ?? throw new InvalidOperationException("The validator ended before it answered.");
             using var read = JsonDocument.Parse(answer);
             return read.RootElement.GetProperty("valid").GetBoolean() ? "" : read.RootElement.GetProperty("errors").GetString() is { Length: > 0 } errors ? errors : "invalid";
