@@ -1,11 +1,23 @@
 using Evenstep.Benchmarks;
 using Evenstep.Benchmarks.Http;
 using Evenstep.Benchmarks.Reports;
+using Evenstep.Benchmarks.Trials;
 
 if (args is [Floor.Command, var url, var answerPath])
 {
     await Floor.RunAsync(url, answerPath);
     return 0;
+}
+
+if (args is [TrialOptions.Command, ..])
+{
+    if (TrialOptions.Parse(args) is { } trial)
+    {
+        return await TrialCommand.RunAsync(trial);
+    }
+
+    await Console.Error.WriteLineAsync(TrialOptions.Usage);
+    return 2;
 }
 
 if (Options.Parse(args) is not { } options)
@@ -14,7 +26,7 @@ if (Options.Parse(args) is not { } options)
     return 2;
 }
 
-List<string> parts = [ReportFile.Head(options)];
+List<string> parts = [ReportFile.Head(options.Quick)];
 if (options.Engines)
 {
     parts.Add(EnginesReport.Of(new EngineRuns(options).Run(), options));
@@ -50,7 +62,7 @@ var report = string.Join('\n', parts);
 Console.WriteLine(report);
 if (options.WritesReport)
 {
-    Progress.Tell($"written to {ReportFile.Write(report, options)}");
+    Progress.Tell($"written to {ReportFile.Write(report, options.FileNameEnd)}");
 }
 
 return 0;

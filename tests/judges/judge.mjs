@@ -1,6 +1,7 @@
 // Judges JSON by the committed OpenAPI document: a question a line on standard input, an answer a line on standard output.
 //
 // Question: { "method": "post", "path": "/v1/…", "status": null | "200", "json": "…" }; without a status the request's body is judged.
+// or       { "pointer": "/paths/…/schema", "json": "…" }: any schema of the document, by its JSON Pointer.
 // Answer:   { "valid": true | false, "errors": "…" }
 import { readFileSync } from "node:fs";
 import { createInterface } from "node:readline";
@@ -16,7 +17,7 @@ for await (const line of createInterface({ input: process.stdin })) {
   process.stdout.write(`${JSON.stringify(answer(JSON.parse(line)))}\n`);
 }
 
-function answer({ method, path, status, json }) {
+function answer({ method, path, status, pointer, json }) {
   let value;
   try {
     value = JSON.parse(json);
@@ -24,7 +25,7 @@ function answer({ method, path, status, json }) {
     return { valid: false, errors: error.message };
   }
 
-  const judge = judgeOf(pointerOf(method, path, status));
+  const judge = judgeOf(pointer ?? pointerOf(method, path, status));
   const valid = judge(value);
   return { valid, errors: valid ? "" : ajv.errorsText(judge.errors) };
 }

@@ -11,18 +11,18 @@ internal static class ReportFile
 
     private static string Today => TimeProvider.System.GetUtcNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
-    public static string Head(Options options) => $"""
+    public static string Head(bool quick) => $"""
         # Benchmarks of {Today}
 
-        {MachineKind}, {RuntimeInformation.FrameworkDescription}{(options.Quick ? "; a quick look, on few problems" : "")}.
+        {MachineKind}, {RuntimeInformation.FrameworkDescription}{(quick ? "; a quick look, on few problems" : "")}.
 
         """;
 
-    /// <summary>The path that it was written to.</summary>
-    public static string Write(string report, Options options)
+    /// <returns>The path that it was written to.</returns>
+    public static string Write(string report, string end)
     {
         Directory.CreateDirectory(Repository.Reports);
-        var name = $"{Today}-{MachineKind}{options.FileNameEnd}.md";
+        var name = $"{Today}-{MachineKind}{end}.md";
         File.WriteAllText(Path.Combine(Repository.Reports, name), report);
         return $"benchmarks/reports/{name}";
     }
