@@ -16,72 +16,88 @@ public sealed class Certifier
 
     private readonly Plan plan;
     private readonly StageValues values;
-    private readonly PurchaseModel model;
-    private readonly Work work;
+    private readonly Finder finder;
+    private readonly Question allowed;
 
-    private Certifier(Plan plan, StageValues values, PurchaseModel model, Work work)
+    private Certifier(Plan plan, StageValues values, Finder finder, Question allowed)
     {
         this.plan = plan;
         this.values = values;
-        this.model = model;
-        this.work = work;
+        this.finder = finder;
+        this.allowed = allowed;
     }
 
-    /// <summary>True if nothing better exists; false if something does, so that one of the two engines is wrong; null if the
-    /// work limit came first, or the plan claims no proof. That nothing is allowed is the model's own finding: the search must
-    /// have found nothing either.</summary>
+    private PurchaseProblem Problem => finder.Problem;
+
+    /// <summary>True if nothing better exists, or nothing is allowed as the plan says; false if something does, so that one of
+    /// the two engines is wrong; null if a limit came first, or the plan claims no proof.</summary>
     /// <param name="problem">What was planned.</param>
     /// <param name="plan">What came of it.</param>
     /// <param name="budget">The work and memory that it may take.</param>
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
     public static bool? Certify(PurchaseProblem problem, Plan plan, WorkBudget budget)
     {
-        if (plan.Values is not { } values || !plan.IsProved)
+        budget.Look();
+        if (!plan.IsProved || budget.IsSpent)
         {
             return null;
         }
 
-        var work = new Work(budget);
-        var space = PurchaseSpace.Of(problem, Candidacy.Of(problem));
-        if (plan.Wish is not { } wish)
+        var candidates = Candidacy.Of(problem).Candidates;
+        if (!problem.Demands.MustInclude.All(candidates.Select(item => item.Id).ToHashSet().Contains))
         {
-            return new Certifier(plan, values, new PurchaseModel(space), work).NothingIsBetter();
+            return plan.Values is null;
         }
 
-        var wishing = new PurchaseModel(space with { WishedFieldDeg = wish.TrueFieldDeg });
-        return wish.Granted
-            ? new Certifier(plan, values, wishing, work).NothingIsBetter()
-            : All(() => IsImpossible(work.Find(wishing)), () => new Certifier(plan, values, new PurchaseModel(space), work).NothingIsBetter());
+        var finder = Finder.Of(PurchaseSpace.Of(problem, candidates, budget));
+        return finder.IsComplete ? Certify(plan, finder) : null;
+    }
+
+    private static bool? Certify(Plan plan, Finder finder)
+    {
+        var wished = Question.Anything.WithField(plan.Wish?.TrueFieldDeg);
+        if (plan.Values is not { } values)
+        {
+            return IsNone(finder.Any(Question.Anything));
+        }
+
+        return plan.Wish is { Granted: false }
+            ? All(() => IsNone(finder.Any(wished)), new Certifier(plan, values, finder, Question.Anything).NothingIsBetter)
+            : new Certifier(plan, values, finder, wished).NothingIsBetter();
     }
 
     private bool? NothingIsBetter() => All(NoSmallerStep, NoLessExcess, NothingPreferred, NothingCheaper);
 
-    private bool? NoSmallerStep() => values.LnLeastLargestStep <= (2 * model.Problem.EnoughMismatch) + Margin
+    private bool? NoSmallerStep() => values.LnLeastLargestStep <= (2 * Problem.EnoughMismatch) + Margin
         ? true
-        : IsImpossible(LargestStepStage.KeepingTo(values.LnLeastLargestStep - Margin, model, work));
+        : IsNone(finder.Any(allowed.KeepingTo(values.LnLeastLargestStep - Margin)));
 
-    private bool? NoLessExcess() => values.LeastMeanExcess <= Margin ? true : WithExcessUpTo(values.LeastMeanExcess - Margin, () => { });
-
-    private bool? NothingPreferred() => model.Problem.Preferences.Prefer == Prefer.LowPrice
+    private bool? NoLessExcess() => values.LeastMeanExcess <= Margin
         ? true
-        : WithExcessUpTo(values.MeanExcessAllowed, () =>
-            model.Cp.Add(PreferenceModel.Units(model) <= PreferenceModel.UnitsOf(model.Problem, plan.Purchases) - 1));
+        : IsNone(finder.Any(Kept(values.LeastMeanExcess - Margin)));
 
-    private bool? NothingCheaper() => WithExcessUpTo(values.MeanExcessAllowed, () =>
+    private bool? NothingPreferred()
     {
-        model.Cp.Add(PreferenceModel.Units(model) <= PreferenceModel.UnitsOf(model.Problem, plan.Purchases));
-        model.Cp.Add(PreferenceModel.PriceThenCount(model) <= PreferenceModel.PriceThenCountOf(plan.Purchases) - 1);
-    });
+        if (Problem.Preferences.Prefer == Prefer.LowPrice)
+        {
+            return true;
+        }
 
-    private bool? WithExcessUpTo(double excess, Action further) => IsImpossible(model.Temporarily(() =>
+        var preference = Measure.PreferenceOf(Problem);
+        return IsNone(finder.Any(Kept(values.MeanExcessAllowed).Below(preference, preference.Of(plan.Purchases) - 1)));
+    }
+
+    private bool? NothingCheaper()
     {
-        var units = MeanExcessModel.Add(model, values.LnLargestStepAllowed, excess);
-        model.Cp.Add(units <= MeanExcessModel.UnitsAtMost(excess));
-        further();
-        return work.Find(model);
-    }));
+        var preference = Measure.PreferenceOf(Problem);
+        var question = Kept(values.MeanExcessAllowed) with { MostCents = Measure.Cents.Of(plan.Purchases) };
+        question = Problem.Preferences.Prefer == Prefer.LowPrice ? question : question.Below(preference, preference.Of(plan.Purchases));
+        return IsNone(finder.Any(question.Below(Measure.PriceThenCount, Measure.PriceThenCount.Of(plan.Purchases) - 1)));
+    }
 
-    private static bool? IsImpossible(Verdict verdict) => verdict.Purchases is not null ? false : verdict.IsProved ? true : null;
+    private Question Kept(double excess) => allowed.KeepingTo(values.LnLargestStepAllowed).WithExcessUpTo(excess);
+
+    private static bool? IsNone(Answer answer) => answer.Purchases is not null ? false : answer.IsDecided ? true : null;
 
     private static bool? All(params Func<bool?>[] questions)
     {

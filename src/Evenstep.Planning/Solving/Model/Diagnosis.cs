@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving.Model.Rules;
-using Google.OrTools.Sat;
 
 namespace Evenstep.Planning.Solving.Model;
 
@@ -12,7 +11,7 @@ namespace Evenstep.Planning.Solving.Model;
 /// nearer to the one given. (Candidates need not be derived at every value between: a set that uses no more of a limit
 /// than some value holds no item that the value would exclude.)
 /// </summary>
-internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Work work)
+internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, WorkBudget budget)
 {
     private const int WidthsPerDegree = 100;
 
@@ -24,7 +23,8 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
         return new Conflicts(noCandidates, Together(musts.Except(noCandidates.Select(exclusion => exclusion.Item))), Nearest());
     }
 
-    /// <summary>Drops one demand after another while what is left is still impossible: what stays conflicts.</summary>
+    /// <summary>Drops one demand after another while what is left is still impossible: what stays conflicts. None where
+    /// that is not decided.</summary>
     private ImmutableArray<Demand> Together(IEnumerable<Item> mustInclude)
     {
         ImmutableArray<Demand> demands =
@@ -33,7 +33,7 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
             .. problem.Demands.MustFrame.Select((framing, index) => new Demand.MustFrame(framing, index)),
             .. problem.Demands.ReticleLeastPower is { } power ? new Demand[] { new Demand.Reticle(power) } : [],
         ];
-        if (IsPossible(demands))
+        if (IsPossible(demands) is not false)
         {
             return [];
         }
@@ -41,17 +41,20 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
         foreach (var demand in demands)
         {
             var fewer = demands.Remove(demand);
-            demands = IsPossible(fewer) ? demands : fewer;
+            switch (IsPossible(fewer))
+            {
+                case false:
+                    demands = fewer;
+                    break;
+                case null:
+                    return [];
+            }
         }
 
         return demands;
     }
 
-    private bool IsPossible(ImmutableArray<Demand> demands)
-    {
-        var verdict = work.Find(ModelOf(problem with { Demands = OnlyThese(demands) }));
-        return verdict.Purchases is not null || !verdict.IsProved;
-    }
+    private bool? IsPossible(ImmutableArray<Demand> demands) => HasSet(problem with { Demands = OnlyThese(demands) });
 
     private static Demands OnlyThese(ImmutableArray<Demand> demands) => new()
     {
@@ -64,10 +67,10 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
     {
         var limits = problem.Limits;
         return new NearestLimits(
-            Least(limits with { Budget = (decimal)Bounds.Budget.Most }, (_, purchases) => purchases.Sum(item => item.Price), model => model.Sum(Budget.Cents)),
-            Least(limits with { MaxPurchases = Limits.MostPurchases }, (_, purchases) => purchases.Length, model => model.Sum(_ => 1)),
-            Least(limits with { MaxBarlows = Limits.MostBarlows }, (_, purchases) => purchases.Count(item => item.IsBarlow), model => model.Sum(item => item.IsBarlow ? 1 : 0)),
-            Least(limits with { AllowedOverlaps = Limits.MostOverlaps }, (loosened, purchases) => Kit.Of(loosened, purchases).OverlapsThroughPurchases(), model => model.OverlapCount),
+            Least(limits with { Budget = (decimal)Bounds.Budget.Most }, Measure.Cents, purchases => purchases.Sum(item => item.Price)),
+            Least(limits with { MaxPurchases = Limits.MostPurchases }, Measure.Count, purchases => purchases.Length),
+            LeastBarlows(),
+            LeastOverlaps(),
             [.. problem.Demands.MustFrame.Select((_, index) => NearestWidth(index))])
         {
             MaxPricePerItem = limits.MaxPricePerItem is null ? null : LeastOf(ItemValues(item => (decimal?)item.Price), price => limits with { MaxPricePerItem = price }),
@@ -78,20 +81,22 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
     private ImmutableArray<T> ItemValues<T>(Func<Item, T?> valueOf)
         where T : struct => [.. problem.Catalogue.Items.Select(valueOf).OfType<T>().Distinct().Order()];
 
-    /// <summary>The least of some values, in order, at which there is a set. The more a limit on single items allows, the more sets
-    /// there are, so halving the values finds it; null also if the work ends first.</summary>
     private T? LeastOf<T>(ImmutableArray<T> values, Func<T, Limits> limitsAt)
-        where T : struct
+        where T : struct => Halved(values.Length, place => HasSet(problem with { Limits = limitsAt(values[place]) })) is { } least ? values[least] : null;
+
+    /// <summary>The first of some places, in order, at which there is a set: there is one at every later place too. Null if
+    /// there is none, or that is not decided.</summary>
+    private static int? Halved(int count, Func<int, bool?> hasSet)
     {
-        var (low, high) = (0, values.Length);
-        T? least = null;
+        var (low, high) = (0, count);
+        int? least = null;
         while (low < high)
         {
             var middle = least is null ? high - 1 : (low + high) / 2;
-            switch (HasSet(problem with { Limits = limitsAt(values[middle]) }))
+            switch (hasSet(middle))
             {
                 case true:
-                    (least, high) = (values[middle], middle);
+                    (least, high) = (middle, middle);
                     break;
                 case false:
                     low = middle + 1;
@@ -104,30 +109,46 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
         return least;
     }
 
-    /// <summary>Null if the work ends first.</summary>
-    private bool? HasSet(PurchaseProblem loose)
-    {
-        if (ModelIfDemandsAreCandidates(loose) is not { } model)
-        {
-            return false;
-        }
+    /// <summary>Null if it is not decided.</summary>
+    private bool? HasSet(PurchaseProblem loose) =>
+        FinderOf(loose, loose) is not { } finder ? false : IsSome(finder.Any(Question.Anything));
 
-        var verdict = work.Find(model);
-        return verdict.Purchases is not null ? true : verdict.IsProved ? false : null;
-    }
+    private static bool? IsSome(Answer answer) => answer.Purchases is not null ? true : answer.IsDecided ? false : null;
 
-    private T? Least<T>(Limits loosened, Func<PurchaseProblem, ImmutableArray<Item>, T> used, Func<PurchaseModel, LinearExpr> use)
+    private T? Least<T>(Limits loosened, Measure measure, Func<ImmutableArray<Item>, T> used)
         where T : struct
     {
         var loose = problem with { Limits = loosened };
-        if (ModelIfDemandsAreCandidates(loose) is not { } model)
+        return FinderOf(loose, loose)?.Least(Question.Anything, measure) is { Purchases: { } purchases, IsDecided: true } ? used(purchases) : null;
+    }
+
+    /// <summary>Sets of fewer Barlows are asked first.</summary>
+    private int? LeastBarlows()
+    {
+        var loose = problem with { Limits = problem.Limits with { MaxBarlows = Limits.MostBarlows } };
+        if (FinderOf(loose, loose) is not { } finder)
         {
             return null;
         }
 
-        model.Cp.Minimize(use(model));
-        var verdict = work.Find(model);
-        return verdict is { Purchases: { } purchases, IsProved: true } ? used(loose, purchases) : null;
+        foreach (var barlows in finder.Sets)
+        {
+            var answer = finder.With(barlows, Question.Anything);
+            if (!answer.IsNone)
+            {
+                return answer.Purchases is null ? null : barlows.Length;
+            }
+        }
+
+        return null;
+    }
+
+    private int? LeastOverlaps()
+    {
+        var loose = problem with { Limits = problem.Limits with { AllowedOverlaps = Limits.MostOverlaps } };
+        return FinderOf(loose, loose) is { } finder
+            ? Halved(Limits.MostOverlaps + 1, count => IsSome(finder.Any(Question.Anything with { AllowedOverlaps = count })))
+            : null;
     }
 
     /// <summary>The widest field that a set meeting all other demands can have there.</summary>
@@ -137,42 +158,31 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
         var others = problem with { Demands = problem.Demands with { MustFrame = problem.Demands.MustFrame.RemoveAt(index) } };
         var narrowest = framing with { WidthDeg = Bounds.WidthDeg.Least };
         var any = problem with { Demands = problem.Demands with { MustFrame = problem.Demands.MustFrame.SetItem(index, narrowest) } };
-        if (ModelIfDemandsAreCandidates(others, helpingWith: any) is not { } model)
+        if (FinderOf(others, helpingWith: any) is not { } finder || finder.TrueFieldsDeg(framing.TelescopeIndex) is not { } fields)
         {
             return null;
         }
 
-        var views = MustFrame.ViewsOf(model, framing.TelescopeIndex).Where(view => Width(view) > 0).ToArray();
-        var witnesses = views.Select(_ => model.Cp.NewBoolVar("")).ToArray();
-        for (var i = 0; i < views.Length; i++)
-        {
-            model.Cp.AddImplication(witnesses[i], model.Exists(views[i]));
-        }
-
-        model.Cp.AddExactlyOne(witnesses);
-        model.Cp.Maximize(LinearExpr.WeightedSum(witnesses, views.Select(Width)));
-        var verdict = work.Find(model);
-        return verdict is { Purchases: { } purchases, IsProved: true } ? WidestOf(others, purchases, framing) : null;
+        long[] widths = [.. fields.Select(RoundedDown).Where(width => width > 0).Distinct().OrderDescending()];
+        return Halved(widths.Length, place => IsSome(finder.Any(Question.Anything with { Framings = [framing with { WidthDeg = Degrees(widths[place]) }] }))) is { } widest
+            ? Degrees(widths[widest])
+            : null;
     }
 
-    private static double? WidestOf(PurchaseProblem problem, ImmutableArray<Item> purchases, FramingDemand framing) =>
-        Kit.Of(problem, purchases).WidestFieldDeg(framing.TelescopeIndex) is { } widest ? RoundedDown(widest) / (double)WidthsPerDegree : null;
-
-    private static long Width(PossibleView view) => RoundedDown(view.KitView.View.TrueFieldDeg);
+    private static double Degrees(long width) => width / (double)WidthsPerDegree;
 
     /// <summary>In hundredths of a degree; what is within the tolerance of one counts as it.</summary>
     private static long RoundedDown(double degrees) => (long)Math.Floor(WidthsPerDegree * degrees * (1 + Tolerance.Value));
 
-    /// <summary>The model of a problem with loosened limits, unless an item that must be bought is no candidate even so.</summary>
-    private static PurchaseModel? ModelIfDemandsAreCandidates(PurchaseProblem loose, PurchaseProblem? helpingWith = null)
+    /// <summary>Of a problem with loosened limits, unless an item that must be bought is no candidate even so. Each demand
+    /// needs at most one Barlow.</summary>
+    private Finder? FinderOf(PurchaseProblem loose, PurchaseProblem helpingWith)
     {
-        var candidacy = Candidacy.Of(loose);
-        var ids = candidacy.Candidates.Select(item => item.Id).ToHashSet();
-        return loose.Demands.MustInclude.All(ids.Contains) ? ModelOf(loose, candidacy, helpingWith ?? loose) : null;
+        var candidates = Candidacy.Of(loose).Candidates;
+        var ids = candidates.Select(item => item.Id).ToHashSet();
+        var demands = helpingWith.Demands.MustFrame.Length + (helpingWith.Demands.ReticleLeastPower is null ? 0 : 1);
+        return loose.Demands.MustInclude.All(ids.Contains)
+            ? Finder.Of(PurchaseSpace.Of(loose, Helpful.Among(helpingWith, candidates), budget), demands)
+            : null;
     }
-
-    private static PurchaseModel ModelOf(PurchaseProblem problem) => ModelOf(problem, Candidacy.Of(problem), problem);
-
-    private static PurchaseModel ModelOf(PurchaseProblem problem, Candidacy candidacy, PurchaseProblem helpingWith) =>
-        new(PurchaseSpace.Of(problem, candidacy with { Candidates = Helpful.Among(helpingWith, candidacy.Candidates) }));
 }

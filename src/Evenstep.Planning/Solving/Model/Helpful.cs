@@ -68,7 +68,7 @@ internal sealed class Helpful
 
     private void Add(KitView view, double widthDeg)
     {
-        if (view.IsUsable && MustFrame.IsWide(view, widthDeg))
+        if (view.IsUsable && MustFrame.IsWide(view.View.TrueFieldDeg, widthDeg))
         {
             helpful.Add(view.Eyepiece);
             helpful.UnionWith(view.Barlow is { } barlow ? [barlow] : Array.Empty<Item>());

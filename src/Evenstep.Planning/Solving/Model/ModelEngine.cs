@@ -6,20 +6,23 @@ namespace Evenstep.Planning.Solving.Model;
 /// <summary>The constraint model as an engine: it finds the best set of purchases and proves it, stage by stage. The authority.</summary>
 public sealed class ModelEngine
 {
+    /// <summary>While the bounds on a figure are farther apart than this the middle is asked, then whether anything is better at all.</summary>
+    private const double CloseInStep = 0.05;
+    private const double CloseInExcess = 0.02;
+
     private readonly PurchaseProblem problem;
     private readonly Candidacy candidacy;
-    private readonly PurchaseSpace space;
-    private readonly Work work;
-
+    private readonly Finder finder;
+    private readonly WorkBudget budget;
     private readonly HeadStart? headStart;
 
-    private ModelEngine(PurchaseProblem problem, Work work, HeadStart? headStart)
+    private ModelEngine(PurchaseProblem problem, WorkBudget budget, HeadStart? headStart)
     {
         this.problem = problem;
-        this.work = work;
+        this.budget = budget;
         this.headStart = headStart;
         candidacy = Candidacy.Of(problem);
-        space = PurchaseSpace.Of(problem, candidacy);
+        finder = Finder.Of(PurchaseSpace.Of(problem, candidacy.Candidates, budget));
     }
 
     /// <summary>The plan for a problem: the same for the same problem, whatever the order of its items.</summary>
@@ -27,10 +30,13 @@ public sealed class ModelEngine
     /// <param name="budget">The work and memory that it may take.</param>
     /// <param name="headStart">What another engine found before its own limit came.</param>
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
-    /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found, and before it was proved
+    /// <exception cref="WorkLimitException">A limit ended the work before any allowed set was found, and before it was proved
     /// that there is none.</exception>
-    public static Plan Solve(PurchaseProblem problem, WorkBudget budget, HeadStart? headStart = null) =>
-        new ModelEngine(problem, new Work(budget), headStart).Solve();
+    public static Plan Solve(PurchaseProblem problem, WorkBudget budget, HeadStart? headStart = null)
+    {
+        budget.Look();
+        return new ModelEngine(problem, budget, headStart).Solve();
+    }
 
     private Plan Solve()
     {
@@ -40,19 +46,13 @@ public sealed class ModelEngine
         }
 
         var wish = WideViewWish.TrueFieldWished(problem, candidacy.Candidates);
-        if (wish is { } field)
+        if (wish is { } field && AnyAllowed(field) is { } granting)
         {
-            var wishing = space with { WishedFieldDeg = field };
-            var model = new PurchaseModel(wishing);
-            if (AnyAllowed(model, wishing) is { } granting)
-            {
-                return Best(model, granting, new WideViewWish(field, Granted: true));
-            }
+            return Best(granting, new WideViewWish(field, Granted: true));
         }
 
-        var plain = new PurchaseModel(space);
-        return AnyAllowed(plain, space) is { } any
-            ? Best(plain, any, wish is { } ungranted ? new WideViewWish(ungranted, Granted: false) : null)
+        return AnyAllowed(wishedFieldDeg: null) is { } any
+            ? Best(any, wish is { } ungranted ? new WideViewWish(ungranted, Granted: false) : null)
             : Infeasible();
     }
 
@@ -63,37 +63,40 @@ public sealed class ModelEngine
     }
 
     /// <summary>Some allowed set: to buy nothing, if that is one; null if it is proved that there is none.</summary>
-    private Standing? AnyAllowed(PurchaseModel model, PurchaseSpace wishing)
+    private Standing? AnyAllowed(double? wishedFieldDeg)
     {
-        if (HeadStartFor(wishing) is { } start)
+        if (HeadStartFor(wishedFieldDeg) is { } start)
         {
             return Standing.Of(problem, start.Purchases, isProved: false);
         }
 
         var nothing = Kit.Of(problem, []);
-        var isGranted = wishing.WishedFieldDeg is not { } field || Breaches.Frames(nothing, field, telescopeIndex: null);
+        var isGranted = wishedFieldDeg is not { } field || Breaches.Frames(nothing, field, telescopeIndex: null);
         if (isGranted && !Breaches.Of(nothing).Any())
         {
             return new Standing([], nothing.Figures, IsProved: false);
         }
 
-        var verdict = work.Find(model);
-        return verdict.Purchases is { } purchases ? Standing.Of(problem, purchases, isProved: false)
-            : verdict.IsProved ? null
+        var answer = finder.Any(Question.Anything.WithField(wishedFieldDeg));
+        return answer.Purchases is { } purchases ? Standing.Of(problem, purchases, isProved: false)
+            : answer.IsDecided ? null
             : throw new WorkLimitException("The work limit ended before any allowed set of purchases was found.");
     }
 
-    private HeadStart? HeadStartFor(PurchaseSpace wishing) => headStart?.WishedFieldDeg == wishing.WishedFieldDeg ? headStart : null;
+    private HeadStart? HeadStartFor(double? wishedFieldDeg) => headStart?.WishedFieldDeg == wishedFieldDeg ? headStart : null;
 
-    private Plan Best(PurchaseModel model, Standing any, WideViewWish? wish)
+    private Plan Best(Standing any, WideViewWish? wish)
     {
-        var first = LargestStepStage.Run(model, work, any, HeadStartFor(model.Space)?.LnBound ?? 0);
-        var lnAllowed = StageValues.StepLeeway * first.LnLeast;
-        var second = MeanExcessStage.Run(model, work, lnAllowed, first.Best);
-        var values = new StageValues(first.LnLeast, first.LnBound, second.Figures.MeanExcess, Preference: 0);
-        var third = PreferenceStage.Run(model, work, values.LnLargestStepAllowed, values.MeanExcessAllowed, second);
+        var wished = wish is { Granted: true } ? wish.TrueFieldDeg : (double?)null;
+        var allowed = Question.Anything.WithField(wished);
+        var first = LeastStep(allowed, any, HeadStartFor(wished)?.LnBound ?? 0);
+        var values = new StageValues(first.Least, first.Bound, LeastMeanExcess: 0, Preference: 0);
+        allowed = allowed.KeepingTo(values.LnLargestStepAllowed);
+        var second = LeastFigure.Find(finder, allowed.WithExcessUpTo, figures => figures.MeanExcess, floor: 0, CloseInExcess, first.Best);
+        values = values with { LeastMeanExcess = second.Least };
+        var third = PreferenceStage.Run(finder, allowed.WithExcessUpTo(values.MeanExcessAllowed), second.Best);
 
-        var isProved = first.Best.IsProved && second.IsProved && third.IsProved;
+        var isProved = first.Best.IsProved && second.Best.IsProved && third.IsProved;
         return new Plan
         {
             Outcome = !isProved ? Outcome.BestFound : third.Purchases.IsEmpty ? Outcome.NothingWorthwhile : Outcome.Optimal,
@@ -101,14 +104,26 @@ public sealed class ModelEngine
             Candidacy = candidacy,
             Values = values with { Preference = new PreferenceScore(problem).Of(third.Purchases) },
             Wish = wish,
+            Limit = isProved ? null : LimitReached(),
         };
     }
+
+    private LeastFigureResult LeastStep(Question allowed, Standing any, double lnBound)
+    {
+        var lnEnough = 2 * problem.EnoughMismatch;
+        return LeastFigure.Find(
+            finder, allowed.KeepingTo, figures => Math.Max(lnEnough, figures.LnLargestStep), Math.Max(lnBound, lnEnough), CloseInStep, any);
+    }
+
+    /// <summary>More sets of Barlows than can be looked at are too much work, known beforehand.</summary>
+    private ReachedLimit? LimitReached() => budget.Reached ?? (finder.IsComplete ? null : ReachedLimit.Work);
 
     private Plan Infeasible() => new()
     {
         Outcome = Outcome.Infeasible,
         Purchases = [],
         Candidacy = candidacy,
-        Conflicts = new Diagnosis(problem, candidacy, work).Run(),
+        Conflicts = new Diagnosis(problem, candidacy, budget).Run(),
+        Limit = budget.Reached,
     };
 }

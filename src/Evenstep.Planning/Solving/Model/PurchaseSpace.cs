@@ -1,26 +1,62 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Model;
 
-/// <summary>A purchase problem reduced to what a solver must decide: choices, the views they make, and which repeat which.</summary>
-internal sealed record PurchaseSpace(
-    PurchaseProblem Problem, ImmutableArray<Choice> Choices, ImmutableArray<PossibleViews> Telescopes, OverlapTable Overlaps)
+/// <summary>A purchase problem reduced to what must be decided: choices, and the views that they make.</summary>
+internal sealed class PurchaseSpace
 {
-    /// <summary>The true field, in degrees, that some view of the kit must have because a wide view is wished for.</summary>
-    public double? WishedFieldDeg { get; init; }
+    private const long StepsPerCandidate = 1000;
 
-    public static PurchaseSpace Of(PurchaseProblem problem, Candidacy candidacy)
+    private readonly Sights?[] through;
+    private Sights? alone;
+
+    private PurchaseSpace(PurchaseProblem problem, ImmutableArray<Choice> choices, WorkBudget budget)
     {
-        var choices = problem.Limits.MaxPurchases == 0 && problem.Demands.MustInclude.IsEmpty
-            ? [] : Reduction.Of(problem, candidacy.Candidates);
-        var views = PossibleViews.Of(problem, choices);
-        var overlaps = OverlapTable.Of(problem, views);
-        if (problem.Limits.AllowedOverlaps == 0)
+        Problem = problem;
+        Choices = choices;
+        Budget = budget;
+        through = new Sights?[choices.Length];
+    }
+
+    public PurchaseProblem Problem { get; }
+
+    public ImmutableArray<Choice> Choices { get; }
+
+    public WorkBudget Budget { get; }
+
+    public static PurchaseSpace Of(PurchaseProblem problem, ImmutableArray<Item> candidates, WorkBudget budget)
+    {
+        budget.Spend(StepsPerCandidate * candidates.Length);
+        var nothing = problem.Limits.MaxPurchases == 0 && problem.Demands.MustInclude.IsEmpty;
+        return new PurchaseSpace(problem, nothing ? [] : Reduction.Of(problem, candidates), budget);
+    }
+
+    /// <summary>The views alone and through owned Barlows; null if there is no memory for them.</summary>
+    public Sights? Alone() => alone ??= Sights.Of(Problem, Choices, barlow: null, Budget);
+
+    /// <summary>The views through one Barlow that is for sale; null if there is no memory for them.</summary>
+    public Sights? Through(Choice barlow) =>
+        through[barlow.Index] ??= Sights.Of(Problem, Choices, barlow.Representative, Budget);
+
+    /// <summary>Of every view, in one telescope or in any; null if there is no memory for them.</summary>
+    public HashSet<double>? TrueFieldsDeg(int? telescope)
+    {
+        HashSet<double> fields = [];
+        foreach (var sights in Choices.Where(choice => choice.Representative.IsBarlow).Select(Through).Prepend(Alone()))
         {
-            views = [.. views.Select(one => one.Without(view => view is { Eyepiece: { } e, Barlow: { } b } && overlaps.Excludes(e, b)))];
+            if (sights is null)
+            {
+                return null;
+            }
+
+            for (var t = telescope ?? 0; t <= (telescope ?? (Problem.Telescopes.Length - 1)); t++)
+            {
+                sights.AddTrueFields(t, fields);
+            }
         }
 
-        return new PurchaseSpace(problem, choices, views, overlaps);
+        return fields;
     }
 }

@@ -14,6 +14,12 @@ internal sealed record Choice(int Index, ImmutableArray<Item> Items, bool IsDema
 {
     /// <summary>Stands for all of them wherever optics matter.</summary>
     public Item Representative => Items[0];
+
+    /// <summary>The price, in hundredths, of the cheapest of them.</summary>
+    public long LeastCents { get; } = Items.Min(item => item.Cents);
+
+    /// <summary>The cheapest of them; of equals the first by the fixed rule.</summary>
+    public Item Cheapest { get; } = Items.OrderBy(item => item.Cents).ThenBy(Ties.Fingerprint).ThenBy(item => item.Id, StringComparer.Ordinal).First();
 }
 
 /// <summary>

@@ -1,8 +1,9 @@
+using Evenstep.Planning.Purchases;
+
 namespace Evenstep.Planning.Solving.Model.Rules;
 
-/// <summary>Of the items bought at most so many are Barlows.</summary>
+/// <summary>Of the items bought at most so many are Barlows: no larger set of Barlows is ever settled.</summary>
 internal static class BarlowCount
 {
-    public static void Keep(PurchaseModel model) =>
-        model.Cp.Add(model.Sum(item => item.IsBarlow ? 1 : 0) <= model.Problem.Limits.MaxBarlows);
+    public static int Most(PurchaseProblem problem) => problem.Limits.MaxBarlows;
 }

@@ -1,15 +1,11 @@
-using Evenstep.Planning.Purchases;
-
 namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>The sum of prices is at most the budget.</summary>
 internal static class Budget
 {
-    public static void Keep(PurchaseModel model) =>
-        model.Cp.Add(model.Sum(Cents) <= ToCents(model.Problem.Limits.Budget));
+    public static void Keep(Master master) =>
+        master.Cp.Add(master.Sum(item => item.Cents) <= Math.Min(ToCents(master.Problem.Limits.Budget), master.Settled.Question.MostCents));
 
     /// <summary>Money has at most two decimal places, so hundredths are exact.</summary>
-    public static long Cents(Item item) => ToCents(item.Price);
-
-    private static long ToCents(decimal money) => (long)(money * 100);
+    public static long ToCents(decimal money) => (long)(money * 100);
 }

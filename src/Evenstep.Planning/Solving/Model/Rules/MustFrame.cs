@@ -1,27 +1,29 @@
 using Evenstep.Planning.Optics;
-using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>
 /// For every framing demand, some usable view of the kit, in the telescope it names or else in any, has a true field of at
-/// least the width asked.
+/// least the width asked. A wide view that is wished for is such a demand, where it can be had.
 /// </summary>
 internal static class MustFrame
 {
-    public static void Keep(PurchaseModel model)
+    private const long StepsPerChoice = 20;
+
+    public static void Keep(Master master)
     {
-        foreach (var demand in model.Problem.Demands.MustFrame)
+        var settled = master.Settled;
+        foreach (var demand in master.Problem.Demands.MustFrame.Concat(settled.Question.Framings))
         {
-            model.RequireOneOf(ViewsOf(model, demand.TelescopeIndex).Where(view => IsWide(view, demand.WidthDeg)));
+            if (!settled.CertainlyShows(demand.WidthDeg, demand.TelescopeIndex))
+            {
+                settled.Space.Budget.Spend(StepsPerChoice * settled.Choices.Length * settled.Telescopes);
+                master.Cp.AddBoolOr(Enumerable.Range(0, settled.Choices.Length)
+                    .Where(place => settled.Shows(place, demand.WidthDeg, demand.TelescopeIndex))
+                    .Select(master.Chosen));
+            }
         }
     }
 
-    public static IEnumerable<PossibleView> ViewsOf(PurchaseModel model, int? telescopeIndex) => telescopeIndex is { } index
-        ? model.Space.Telescopes[index].All
-        : model.Space.Telescopes.SelectMany(telescope => telescope.All);
-
-    public static bool IsWide(PossibleView view, double widthDeg) => IsWide(view.KitView, widthDeg);
-
-    public static bool IsWide(KitView view, double widthDeg) => Tolerance.AtLeast(view.View.TrueFieldDeg / widthDeg, 1);
+    public static bool IsWide(double trueFieldDeg, double widthDeg) => Tolerance.AtLeast(trueFieldDeg / widthDeg, 1);
 }

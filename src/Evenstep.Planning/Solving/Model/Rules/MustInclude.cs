@@ -1,13 +1,16 @@
 namespace Evenstep.Planning.Solving.Model.Rules;
 
-/// <summary>Every item that must be included is bought.</summary>
+/// <summary>Every item that must be included is bought: a Barlow is in every set that is settled.</summary>
 internal static class MustInclude
 {
-    public static void Keep(PurchaseModel model)
+    public static void Keep(Master master)
     {
-        foreach (var choice in model.Space.Choices.Where(choice => choice.IsDemanded))
+        for (var place = 0; place < master.Settled.Choices.Length; place++)
         {
-            model.Cp.AddBoolAnd([model.Chosen(choice)]);
+            if (master.Settled.Choices[place].IsDemanded)
+            {
+                master.Cp.AddBoolAnd([master.Chosen(place)]);
+            }
         }
     }
 }

@@ -2,14 +2,36 @@ using Google.OrTools.Sat;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
 
-/// <summary>Of alike items at most one is bought.</summary>
+/// <summary>Of alike items at most one is bought: the cheapest, where nothing else tells them apart.</summary>
 internal static class OneOfAlikeItems
 {
-    public static void Keep(PurchaseModel model)
+    public static void Keep(Master master)
     {
-        foreach (var choice in model.Space.Choices.Where(choice => choice.Items.Length > 1))
+        var certain = master.Cp.TrueLiteral();
+        foreach (var barlow in master.Settled.Barlows)
         {
-            model.Cp.Add(LinearExpr.Sum(choice.Items.Select(model.Bought)) == model.Chosen(choice));
+            Name(master, barlow, certain);
         }
+
+        for (var place = 0; place < master.Settled.Choices.Length; place++)
+        {
+            Name(master, master.Settled.Choices[place], master.Chosen(place));
+        }
+    }
+
+    private static void Name(Master master, Choice choice, ILiteral chosen)
+    {
+        if (choice.Items.Length == 1 || !master.Settled.Question.TellsItemsApart)
+        {
+            master.Name(choice.Cheapest, chosen);
+            return;
+        }
+
+        foreach (var item in choice.Items)
+        {
+            master.Name(item, master.Cp.NewBoolVar(""));
+        }
+
+        master.Cp.Add(LinearExpr.Sum(choice.Items.Select(master.Bought)) == LinearExpr.Sum([chosen]));
     }
 }

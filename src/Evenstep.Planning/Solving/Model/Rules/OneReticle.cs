@@ -3,6 +3,8 @@ namespace Evenstep.Planning.Solving.Model.Rules;
 /// <summary>Of the items bought at most one is a reticle eyepiece.</summary>
 internal static class OneReticle
 {
-    public static void Keep(PurchaseModel model) =>
-        model.Cp.AddAtMostOne(model.Items.Where(item => item.IsReticle).Select(model.Bought));
+    public static void Keep(Master master) => master.Cp.AddAtMostOne(
+        Enumerable.Range(0, master.Settled.Choices.Length)
+            .Where(place => master.Settled.Choices[place].Representative.IsReticle)
+            .Select(master.Chosen));
 }

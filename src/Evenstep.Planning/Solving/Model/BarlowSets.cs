@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Solving.Model.Rules;
+
+namespace Evenstep.Planning.Solving.Model;
+
+/// <summary>
+/// The sets of Barlows, the empty one included, that the limits allow and the budget affords. With the Barlows settled no
+/// view depends on two choices any more.
+/// </summary>
+/// <param name="All">Fewer Barlows first.</param>
+/// <param name="IsComplete">False if there are too many to look at: then these are only the first.</param>
+internal sealed record BarlowSets(ImmutableArray<ImmutableArray<Choice>> All, bool IsComplete)
+{
+    /// <summary>Several Barlows make more sets than could ever be looked at; with at most one there are as many as Barlows.</summary>
+    private const int MostOfSeveral = 2000;
+
+    /// <param name="space">What is for sale.</param>
+    /// <param name="useful">Barlows beyond this number, besides the demanded, are of no use to the question.</param>
+    public static BarlowSets Of(PurchaseSpace space, int useful)
+    {
+        var limits = space.Problem.Limits;
+        ImmutableArray<Choice> demanded = [.. space.Choices.Where(choice => IsBarlow(choice) && choice.IsDemanded)];
+        Choice[] others = [.. space.Choices.Where(choice => IsBarlow(choice) && !choice.IsDemanded)];
+        var room = Math.Min(BarlowCount.Most(space.Problem), limits.MaxPurchases) - demanded.Length;
+        if (room < 0)
+        {
+            return new BarlowSets([], IsComplete: true);
+        }
+
+        var cents = Budget.ToCents(limits.Budget) - demanded.Sum(choice => choice.LeastCents);
+        return Listed(demanded, others, Math.Min(room, useful), cents);
+    }
+
+    private static bool IsBarlow(Choice choice) => choice.Representative.IsBarlow;
+
+    private static BarlowSets Listed(ImmutableArray<Choice> demanded, Choice[] others, int room, long cents)
+    {
+        List<ImmutableArray<Choice>> all = cents < 0 ? [] : [demanded];
+        List<(ImmutableArray<Choice> Set, int Next, long CentsLeft)> last = [(demanded, 0, cents)];
+        for (var size = 1; size <= room; size++)
+        {
+            List<(ImmutableArray<Choice> Set, int Next, long CentsLeft)> larger = [];
+            foreach (var (set, next, left) in last)
+            {
+                for (var i = next; i < others.Length; i++)
+                {
+                    if (others[i].LeastCents <= left)
+                    {
+                        larger.Add((set.Add(others[i]), i + 1, left - others[i].LeastCents));
+                    }
+
+                    if (size > 1 && all.Count + larger.Count > MostOfSeveral)
+                    {
+                        return new BarlowSets([.. all], IsComplete: false);
+                    }
+                }
+            }
+
+            all.AddRange(larger.Select(one => one.Set));
+            last = larger;
+        }
+
+        return new BarlowSets([.. all], IsComplete: true);
+    }
+}

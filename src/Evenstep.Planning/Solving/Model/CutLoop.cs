@@ -1,0 +1,207 @@
+using Evenstep.Planning.Budgets;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Model.Cuts;
+using Google.OrTools.Sat;
+
+namespace Evenstep.Planning.Solving.Model;
+
+/// <summary>
+/// Answers a question with the Barlows settled. A master without steps, excess and overlaps is solved; the set found is
+/// judged exactly; what it breaks becomes cuts, which every set within the question meets; and so on, until no set is
+/// left, or one found breaks nothing.
+/// </summary>
+internal sealed class CutLoop(Settled settled, RecentSets recent)
+{
+    /// <summary>Memory of one number in a model, of one choice and of a solver, in bytes.</summary>
+    private const long BytesPerTerm = 100;
+    private const long BytesPerChoice = 2000;
+    private const long BytesOfSolver = 4_000_000;
+
+    private readonly WorkBudget budget = settled.Space.Budget;
+    private readonly HashSet<(int, int)> clashesSeen = [];
+    private readonly List<Cut> cuts = [];
+    private readonly List<Clash> counted = [];
+    private long terms;
+    private long held;
+
+    private Question Question => settled.Question;
+
+    public Answer Run()
+    {
+        try
+        {
+            return settled.IsFutile || IsRefutedUnbuilt() ? Answer.None
+                : budget.IsSpent || !TryHold(BytesOfSolver + (BytesPerChoice * settled.Choices.Length)) ? Answer.Undecided
+                : Search();
+        }
+        finally
+        {
+            budget.Release(held);
+        }
+    }
+
+    /// <summary>What sets found before, and nothing at all, tell about this one.</summary>
+    private bool IsRefutedUnbuilt()
+    {
+        foreach (var places in recent.In(settled).Prepend([]))
+        {
+            var judged = Judged.Of(settled, places);
+            if (budget.IsSpent)
+            {
+                return false;
+            }
+
+            if (AddStepClauses(judged) || AddExcessCut(judged))
+            {
+                return true;
+            }
+
+            AddClashes(judged);
+        }
+
+        return false;
+    }
+
+    private Answer Search()
+    {
+        var master = new Master(settled);
+        var (cutsKept, clashesKept) = (0, 0);
+        while (true)
+        {
+            for (; cutsKept < cuts.Count; cutsKept++)
+            {
+                cuts[cutsKept].Keep(master);
+                terms += cuts[cutsKept].Terms;
+            }
+
+            for (; clashesKept < counted.Count; clashesKept++)
+            {
+                Rules.OverlapCount.Count(master, counted[clashesKept]);
+            }
+
+            if (!TryHold((terms * BytesPerTerm) + BytesOfSolver + (BytesPerChoice * settled.Choices.Length) - held))
+            {
+                return Answer.Undecided;
+            }
+
+            var solver = new CpSolver();
+            switch (Work.Run(solver, master.Cp, terms + (3 * settled.Choices.Length), budget))
+            {
+                case CpSolverStatus.Infeasible:
+                    return Answer.None;
+                case CpSolverStatus.Optimal:
+                    break;
+                default:
+                    return Answer.Undecided;
+            }
+
+            var places = master.Places(solver);
+            if (BreaksNothing(places) is not { } isWithin)
+            {
+                return Answer.Undecided;
+            }
+
+            if (isWithin)
+            {
+                var purchases = master.Purchases(solver);
+                return IsConfirmed(Kit.Of(settled.Problem, purchases)) ? new Answer(purchases, IsDecided: true) : Answer.Undecided;
+            }
+        }
+    }
+
+    /// <summary>Null if a set is so near to a limit that no cut tells it apart.</summary>
+    private bool? BreaksNothing(int[] places)
+    {
+        var judged = Judged.Of(settled, places);
+        var (cutsBefore, clashesBefore) = (cuts.Count, counted.Count);
+        AddStepClauses(judged);
+        AddExcessCut(judged);
+        AddClashes(judged);
+        recent.Add(judged);
+        if (cuts.Count == cutsBefore && counted.Count == clashesBefore)
+        {
+            return judged is { KeepsStep: true, KeepsExcess: true } && Overlapping(judged) <= settled.AllowedOverlaps ? true : null;
+        }
+
+        return counted.Count > clashesBefore || cuts[cutsBefore..].Exists(cut => !cut.Allows(places)) ? false : null;
+    }
+
+    /// <summary>Whether nothing can meet one of them.</summary>
+    private bool AddStepClauses(Judged judged)
+    {
+        if (judged.KeepsStep)
+        {
+            return false;
+        }
+
+        foreach (var clause in StepClauses.Of(judged))
+        {
+            cuts.Add(clause);
+            if (clause.IsOutOfReach)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether nothing can meet it.</summary>
+    private bool AddExcessCut(Judged judged)
+    {
+        if (judged.KeepsExcess)
+        {
+            return false;
+        }
+
+        var cut = ExcessCut.Of(judged);
+        cuts.Add(cut);
+        return cut.IsOutOfReach(settled);
+    }
+
+    private void AddClashes(Judged judged)
+    {
+        if (settled.AllowedOverlaps > 0 && Overlapping(judged) <= settled.AllowedOverlaps)
+        {
+            return;
+        }
+
+        foreach (var clash in judged.Clashes().Where(clash => clashesSeen.Add((clash.One, clash.Other))))
+        {
+            if (settled.AllowedOverlaps == 0)
+            {
+                cuts.Add(OverlapCuts.Of(settled, clash));
+            }
+            else
+            {
+                counted.Add(clash);
+            }
+        }
+    }
+
+    private int Overlapping(Judged judged) =>
+        settled.OverlapsOfNothing + judged.Places.Sum(settled.OverlapsOf) + judged.Clashes().Sum(clash => clash.Pairs);
+
+    /// <summary>The whole kit, judged once more by the definitions alone.</summary>
+    private bool IsConfirmed(Kit kit)
+    {
+        var (step, excess) = (kit.Figures.LnLargestStep, kit.Figures.MeanExcess);
+        return Tolerance.AtMost(step, Question.MostLnStep)
+            && Tolerance.AtMost(excess, Question.MostExcess)
+            && kit.OverlapsThroughPurchases() <= settled.AllowedOverlaps
+            && Question.Framings.All(framing => Breaches.Frames(kit, framing.WidthDeg, framing.TelescopeIndex))
+            && !Breaches.Of(kit).Any(breach => breach is not Breach.Overlaps);
+    }
+
+    private bool TryHold(long bytes)
+    {
+        if (!budget.TryHold(bytes))
+        {
+            return false;
+        }
+
+        held += bytes;
+        return true;
+    }
+}

@@ -1,0 +1,20 @@
+namespace Evenstep.Planning.Solving.Model.Cuts;
+
+/// <summary>At most one of these choices is bought.</summary>
+internal sealed class AtMostOne(int[] places) : Cut
+{
+    public override int Terms => places.Length;
+
+    public override bool Allows(ReadOnlySpan<int> chosen)
+    {
+        var count = 0;
+        foreach (var place in chosen)
+        {
+            count += Array.IndexOf(places, place) >= 0 ? 1 : 0;
+        }
+
+        return count <= 1;
+    }
+
+    public override void Keep(Master master) => master.Cp.AddAtMostOne(places.Select(master.Chosen));
+}

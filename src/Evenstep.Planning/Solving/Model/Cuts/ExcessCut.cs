@@ -1,0 +1,76 @@
+using Evenstep.Planning.Purchases;
+using Google.OrTools.Sat;
+
+namespace Evenstep.Planning.Solving.Model.Cuts;
+
+/// <summary>
+/// The mean excess is at most so much. What a choice gains only shrinks where more is bought, so a set gains on another
+/// at most the sum of what its choices gain on that one each (Nemhauser and Wolsey, 1981).
+/// </summary>
+internal sealed class ExcessCut : Cut
+{
+    /// <summary>Gains are counted in units of 1e-11, rounded up, and what is needed is rounded down: nothing is ever cut off
+    /// that is within the question. Rounding a double is far finer than the slack.</summary>
+    private const double UnitsPerExcess = 1e11;
+    private const double Slack = 0.01;
+    private const long StepsPerChoice = 25;
+
+    private readonly long[] units;
+    private readonly long least;
+
+    private ExcessCut(long[] units, long least) => (this.units, this.least) = (units, least);
+
+    public override int Terms => units.Length;
+
+    /// <param name="judged">A set whose excess is too great.</param>
+    public static ExcessCut Of(Judged judged)
+    {
+        var settled = judged.Settled;
+        settled.Space.Budget.Spend(StepsPerChoice * settled.Choices.Length * settled.Telescopes);
+        var units = new long[settled.Choices.Length];
+        for (var place = 0; place < units.Length; place++)
+        {
+            units[place] = (long)Math.Ceiling((judged.GainOf(place) * UnitsPerExcess) + Slack);
+        }
+
+        foreach (var place in judged.Places)
+        {
+            units[place] = 0;
+        }
+
+        var least = (long)Math.Floor(((judged.MeanExcess - settled.Question.MostExcess) * UnitsPerExcess) - Slack);
+        return WithoutNothings(units, least - Limits.MostPurchases);
+    }
+
+    /// <summary>A gain of one unit is none that was rounded up: a set has few of them, and so much less is asked of it instead.
+    /// And no choice needs to gain more than all that is asked.</summary>
+    private static ExcessCut WithoutNothings(long[] units, long least)
+    {
+        foreach (ref var one in units.AsSpan())
+        {
+            one = one <= 1 ? 0 : Math.Min(one, Math.Max(0, least));
+        }
+
+        return new ExcessCut(units, least);
+    }
+
+    /// <summary>Whether even the best choices within money and number gain too little.</summary>
+    public bool IsOutOfReach(Settled settled) => GreatestGain.IsBelow(least, units, settled);
+
+    public override bool Allows(ReadOnlySpan<int> places)
+    {
+        var sum = 0L;
+        foreach (var place in places)
+        {
+            sum += units[place];
+        }
+
+        return sum >= least;
+    }
+
+    public override void Keep(Master master)
+    {
+        int[] gaining = [.. Enumerable.Range(0, units.Length).Where(place => units[place] > 0)];
+        master.Cp.Add(LinearExpr.WeightedSum(gaining.Select(master.Chosen), gaining.Select(place => units[place])) >= least);
+    }
+}

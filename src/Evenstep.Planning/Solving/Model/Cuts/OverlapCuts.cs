@@ -1,0 +1,66 @@
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Solving.Model.Cuts;
+
+/// <summary>
+/// No pair of views overlaps. Where two choices do, they are not bought together; and if two views of fixed power show it,
+/// neither are others whose views overlap with both and with each other: plain views whose powers lie within the least
+/// step of one another, and whose fields are alike.
+/// </summary>
+internal static class OverlapCuts
+{
+    public static AtMostOne Of(Settled settled, Clash clash)
+    {
+        foreach (var (t, one) in settled.ViewsOf(clash.One))
+        {
+            foreach (var (other, _) in settled.ViewsOf(clash.Other).Where(view => view.Telescope == t).Select(view => (view.View, t)))
+            {
+                if (!one.IsZoom && Overlap.Between(one, other, settled.Problem.Preferences.LnLeastStep))
+                {
+                    return new AtMostOne(Widened(settled, t, clash, one, other));
+                }
+            }
+        }
+
+        return new AtMostOne([clash.One, clash.Other]);
+    }
+
+    private static int[] Widened(Settled settled, int telescope, Clash clash, in Showing one, in Showing other)
+    {
+        SortedSet<int> places = [clash.One, clash.Other];
+        List<Showing> all = [one, other];
+        var lnLeastStep = settled.Problem.Preferences.LnLeastStep;
+        for (var place = 0; place < settled.Choices.Length; place++)
+        {
+            foreach (ref readonly var view in settled.PlainIn(telescope, place))
+            {
+                if (!places.Contains(place) && OverlapsAll(view, all, lnLeastStep))
+                {
+                    places.Add(place);
+                    all.Add(view);
+                }
+            }
+        }
+
+        settled.Space.Budget.Spend(settled.Choices.Length * 4L);
+        return [.. places];
+    }
+
+    private static bool OverlapsAll(in Showing view, List<Showing> all, double lnLeastStep)
+    {
+        if (view.IsZoom || view.Barlow is not null)
+        {
+            return false;
+        }
+
+        foreach (var other in all)
+        {
+            if (!Overlap.Between(view, other, lnLeastStep))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+}

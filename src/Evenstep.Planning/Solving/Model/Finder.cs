@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Solving.Model;
+
+/// <summary>Asks questions of every set of Barlows in turn.</summary>
+internal sealed class Finder(PurchaseSpace space, BarlowSets sets)
+{
+    private readonly RecentSets recent = new();
+
+    public PurchaseProblem Problem => space.Problem;
+
+    public ImmutableArray<ImmutableArray<Choice>> Sets => sets.All;
+
+    /// <summary>Whether what no set of Barlows has, nothing has.</summary>
+    public bool IsComplete => sets.IsComplete;
+
+    /// <summary>Whether work or memory is at its end.</summary>
+    public bool IsSpent => space.Budget.IsSpent;
+
+    public static Finder Of(PurchaseSpace space, int usefulBarlows = Limits.MostBarlows) => new(space, BarlowSets.Of(space, usefulBarlows));
+
+    /// <summary>Any set within the question.</summary>
+    public Answer Any(Question question)
+    {
+        var isDecided = IsComplete;
+        foreach (var barlows in Sets)
+        {
+            var answer = With(barlows, question);
+            if (answer.Purchases is not null)
+            {
+                return answer;
+            }
+
+            isDecided &= answer.IsDecided;
+            if (IsSpent)
+            {
+                return Answer.Undecided;
+            }
+        }
+
+        return isDecided ? Answer.None : Answer.Undecided;
+    }
+
+    /// <summary>The set of least measure within the question.</summary>
+    public Answer Least(Question question, Measure measure, ImmutableArray<Item>? known = null)
+    {
+        var (best, isDecided) = (known, IsComplete);
+        foreach (var barlows in Sets)
+        {
+            var better = question with { Least = measure };
+            if (best is { } one)
+            {
+                better = better.Below(measure, measure.Of(one) - 1) with { MostCents = measure.RanksByPrice ? Measure.Cents.Of(one) : question.MostCents };
+            }
+
+            var answer = With(barlows, better);
+            best = answer.Purchases ?? best;
+            isDecided &= answer.IsDecided && !IsSpent;
+        }
+
+        return new Answer(best, isDecided);
+    }
+
+    /// <summary>Of every view that some set may have, in one telescope or in any; null if there is no memory for them.</summary>
+    public HashSet<double>? TrueFieldsDeg(int? telescope) => space.TrueFieldsDeg(telescope);
+
+    /// <summary>A set with these Barlows within the question.</summary>
+    public Answer With(ImmutableArray<Choice> barlows, Question question)
+    {
+        if (IsSpent || Settled.Of(space, barlows, question) is not { } settled)
+        {
+            return Answer.Undecided;
+        }
+
+        return new CutLoop(settled, recent).Run();
+    }
+}

@@ -1,0 +1,85 @@
+using System.Runtime.InteropServices;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Solving.Model;
+
+/// <summary>Two choices and the pairs of their views that overlap.</summary>
+internal readonly record struct Clash(int One, int Other, int Pairs);
+
+/// <summary>A set of choices, by their places, beside the Barlows settled: what it leaves open, and what overlaps in it.</summary>
+internal sealed class Judged
+{
+    private const long StepsPerReach = 30;
+
+    private Judged(Settled settled, int[] places)
+    {
+        (Settled, Places) = (settled, places);
+        Telescopes = [.. Enumerable.Range(0, settled.Telescopes).Select(GapsIn)];
+        for (var t = 0; t < Telescopes.Length; t++)
+        {
+            LnStep = Math.Max(LnStep, 2 * Telescopes[t].Mismatch);
+            MeanExcess += Telescopes[t].Excess * WeightIn(settled, t);
+        }
+    }
+
+    public Settled Settled { get; }
+
+    /// <summary>Ascending.</summary>
+    public int[] Places { get; }
+
+    public Gaps[] Telescopes { get; }
+
+    public double LnStep { get; }
+
+    public double MeanExcess { get; }
+
+    public bool KeepsStep => LnStep <= Settled.Question.MostLnStep;
+
+    public bool KeepsExcess => MeanExcess <= Settled.Question.MostExcess;
+
+    public static Judged Of(Settled settled, int[] places) => new(settled, places);
+
+    /// <summary>What an integral over one telescope's axis adds to the kit's mean.</summary>
+    public static double WeightIn(Settled settled, int telescope) =>
+        1 / (settled.Problem.Telescopes[telescope].Axis.Length * settled.Telescopes);
+
+    /// <summary>How much less mean excess there is with one more choice.</summary>
+    public double GainOf(int place)
+    {
+        var gain = 0.0;
+        for (var t = 0; t < Telescopes.Length; t++)
+        {
+            gain += Telescopes[t].Gain(Settled.ReachesIn(t, place)) * WeightIn(Settled, t);
+        }
+
+        return gain;
+    }
+
+    /// <summary>The pairs of choices that overlap.</summary>
+    public IEnumerable<Clash> Clashes()
+    {
+        for (var i = 0; i < Places.Length; i++)
+        {
+            for (var j = i + 1; j < Places.Length; j++)
+            {
+                if (Settled.OverlapsOf(Places[i], Places[j]) is > 0 and var pairs)
+                {
+                    yield return new Clash(Places[i], Places[j], pairs);
+                }
+            }
+        }
+    }
+
+    private Gaps GapsIn(int telescope)
+    {
+        List<Reach> all = [.. Settled.CertainIn(telescope)];
+        foreach (var place in Places)
+        {
+            all.AddRange(Settled.ReachesIn(telescope, place));
+        }
+
+        Settled.Space.Budget.Spend(StepsPerReach * (1 + all.Count));
+        var axis = Settled.Problem.Telescopes[telescope].Axis;
+        return Gaps.Of(CollectionsMarshal.AsSpan(all), axis.Length, Settled.Problem.EnoughMismatch);
+    }
+}

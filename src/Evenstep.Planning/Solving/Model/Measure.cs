@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Purchases;
+using Google.OrTools.Sat;
+
+namespace Evenstep.Planning.Solving.Model;
+
+/// <summary>What decides between sets that are equally good in steps and excess, as a whole number to be made least.</summary>
+internal abstract class Measure
+{
+    /// <summary>Preference scores are counted in units of 1e-7: degrees, millimetres and grams are given far more coarsely,
+    /// so that no two scores that differ become equal.</summary>
+    private const double UnitsPerScore = 1e7;
+
+    public static readonly Measure Cents = new Sum(item => item.Cents) { RanksByPrice = true };
+
+    public static readonly Measure Count = new Sum(_ => 1);
+
+    /// <summary>The price, then the number of items.</summary>
+    public static readonly Measure PriceThenCount = new Sum(OfPriceThenCount) { RanksByPrice = true };
+
+    /// <summary>The price, then the number of items, then the fixed rule for ties.</summary>
+    public static readonly Measure PriceThenCountThenTies =
+        new Sum(item => (OfPriceThenCount(item) * Ties.SumLimit) + Ties.Fingerprint(item)) { RanksByPrice = true };
+
+    /// <summary>Whether a set of less measure never costs more.</summary>
+    public bool RanksByPrice { get; private init; }
+
+    public static Measure PreferenceOf(PurchaseProblem problem)
+    {
+        var score = new PreferenceScore(problem);
+        return problem.Preferences.Prefer == Prefer.Parfocal
+            ? new ParfocalGroups(problem, score)
+            : new Sum(item => (long)Math.Round(score.OfItem(item) * UnitsPerScore));
+    }
+
+    public abstract long Of(ImmutableArray<Item> purchases);
+
+    /// <summary>No less is added by whichever item of the choice is bought.</summary>
+    public abstract long LeastOf(Choice choice);
+
+    public abstract LinearExpr In(Master master);
+
+    private static long OfPriceThenCount(Item item) => ((Limits.MostPurchases + 1) * item.Cents) + 1;
+
+    private sealed class Sum(Func<Item, long> amount) : Measure
+    {
+        public override long Of(ImmutableArray<Item> purchases) => purchases.Sum(amount);
+
+        public override long LeastOf(Choice choice) => choice.Items.Min(amount);
+
+        public override LinearExpr In(Master master) => master.Sum(amount);
+    }
+
+    /// <summary>How many parfocal groups the kit has: those owned, and each other group or single eyepiece that is bought.</summary>
+    private sealed class ParfocalGroups(PurchaseProblem problem, PreferenceScore score) : Measure
+    {
+        public override long Of(ImmutableArray<Item> purchases) => (long)score.Of(purchases);
+
+        public override long LeastOf(Choice choice) => 0;
+
+        public override LinearExpr In(Master master)
+        {
+            var owned = problem.Owned.Select(item => item.ParfocalGroup).OfType<string>().ToHashSet();
+            List<LinearExpr> groups = [LinearExpr.Constant((long)score.Of([]))];
+            foreach (var group in master.Items.Where(item => item.Ocular is not null).GroupBy(item => item.ParfocalGroup))
+            {
+                if (group.Key is null)
+                {
+                    groups.Add(LinearExpr.Sum(group.Select(master.Bought)));
+                }
+                else if (!owned.Contains(group.Key))
+                {
+                    var present = master.Cp.NewBoolVar("");
+                    groups.Add(present);
+                    foreach (var item in group)
+                    {
+                        master.Cp.AddImplication(master.Bought(item), present);
+                    }
+                }
+            }
+
+            return LinearExpr.Sum(groups);
+        }
+    }
+}

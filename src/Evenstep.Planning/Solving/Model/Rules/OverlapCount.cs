@@ -1,0 +1,40 @@
+using Google.OrTools.Sat;
+
+namespace Evenstep.Planning.Solving.Model.Rules;
+
+/// <summary>
+/// Over all telescopes, at most so many pairs of views overlap where at least one of the two needs a bought item. What a
+/// choice brings by itself is counted from the beginning; pairs of choices are counted as sets that have them are found.
+/// </summary>
+internal static class OverlapCount
+{
+    public static void Keep(Master master)
+    {
+        var settled = master.Settled;
+        if (settled.AllowedOverlaps == 0)
+        {
+            return;
+        }
+
+        int[] overlapping = [.. Enumerable.Range(0, settled.Choices.Length).Where(place => settled.OverlapsOf(place) > 0)];
+        var own = LinearExpr.WeightedSum(overlapping.Select(master.Chosen), overlapping.Select(place => settled.OverlapsOf(place)));
+        master.Overlaps = master.Cp.Add(own <= settled.AllowedOverlaps - settled.OverlapsOfNothing).Proto.Linear;
+    }
+
+    /// <summary>Counts the pairs of two choices too; if they are too many alone, the two are not bought together.</summary>
+    public static void Count(Master master, Clash clash)
+    {
+        var settled = master.Settled;
+        var (one, other) = (master.Chosen(clash.One), master.Chosen(clash.Other));
+        if (settled.OverlapsOf(clash.One) + settled.OverlapsOf(clash.Other) + clash.Pairs > settled.AllowedOverlaps - settled.OverlapsOfNothing)
+        {
+            master.Cp.AddAtMostOne([one, other]);
+            return;
+        }
+
+        var both = master.Cp.NewBoolVar("");
+        master.Cp.AddBoolOr([one.Not(), other.Not(), both]);
+        master.Overlaps!.Vars.Add(both.GetIndex());
+        master.Overlaps.Coeffs.Add(clash.Pairs);
+    }
+}
