@@ -40,6 +40,9 @@ internal static class OverloadRuns
     public const int KeyPerMinute = 600;
     public const int TimesItsRate = 50;
 
+    /// <summary>A rate may be used up all at once, which takes so long.</summary>
+    private static readonly TimeSpan UsesUpIn = TimeSpan.FromSeconds(4);
+
     private const int Connections = 400;
     private const int ClosedConnections = 32;
     private const int HealthPerSecond = 20;
@@ -198,7 +201,8 @@ internal static class OverloadRuns
         byte[][] flood = [.. bodies.Select(body => PlainConnection.Request(target, "POST", body, limited))];
         await ClosedAsync(target, small, options.WarmUp);
         var alone = await SmallAsync(target, small, options);
-        var flooding = Task.Run(() => OpenLoad.RunAsync(target, flood, KeyPerMinute / 60.0 * TimesItsRate, options.Load * 2, 100));
+        var flooding = Task.Run(() => OpenLoad.RunAsync(target, flood, KeyPerMinute / 60.0 * TimesItsRate, UsesUpIn + (options.Load * 2), 100));
+        await Task.Delay(UsesUpIn);
         var beside = await SmallAsync(target, small, options);
         return [new("nothing, with keys", alone, 0), new($"a key at {TimesItsRate} times its rate", beside, (await flooding).Answered.Length)];
     }
