@@ -6,22 +6,31 @@ using System.Text;
 
 namespace Evenstep.Benchmarks.Http;
 
+/// <summary>What the service can do where no more is sent than it answers.</summary>
+/// <param name="PerSecond">Answers a second.</param>
+/// <param name="Worked">The processor time that the service took for them.</param>
+/// <param name="Seconds">Over so long.</param>
+internal sealed record Peak(double PerSecond, TimeSpan Worked, double Seconds)
+{
+    public double PerProcessorSecond => PerSecond * Seconds / Worked.TotalSeconds;
+}
+
 /// <summary>What came of so many times what the service can do.</summary>
+/// <param name="Peak">What it can do.</param>
 /// <param name="Times">How many times.</param>
 /// <param name="Small">The requests.</param>
 /// <param name="Health">Whether it lives, asked meanwhile.</param>
 /// <param name="Worked">The processor time that the service took.</param>
-internal sealed record OfferedRound(double Times, OpenResult Small, OpenResult Health, TimeSpan Worked);
+internal sealed record OfferedRound(Peak Peak, double Times, OpenResult Small, OpenResult Health, TimeSpan Worked);
 
 /// <summary>Small requests beside something else.</summary>
 internal sealed record BesideRound(string Beside, OpenResult Small, int OthersAnswered);
 
 /// <summary>What was measured of overload.</summary>
-/// <param name="Peak">Answers a second where as many are sent as are answered.</param>
 /// <param name="Rounds">Multiples of it offered.</param>
 /// <param name="Besides">Small requests alone and beside others.</param>
 /// <param name="FreedMs">From when a caller of something heavy leaves until its solve has ended, sorted.</param>
-internal sealed record OverloadResults(double Peak, ImmutableArray<OfferedRound> Rounds, ImmutableArray<BesideRound> Besides, ImmutableArray<double> FreedMs);
+internal sealed record OverloadResults(ImmutableArray<OfferedRound> Rounds, ImmutableArray<BesideRound> Besides, ImmutableArray<double> FreedMs);
 
 /// <summary>The service on one core, the load on another.</summary>
 internal static class OverloadRuns
@@ -31,12 +40,18 @@ internal static class OverloadRuns
     public const int KeyPerMinute = 600;
     public const int TimesItsRate = 50;
 
+    /// <summary>A rate may be used up all at once, which takes so long.</summary>
+    private static readonly TimeSpan UsesUpIn = TimeSpan.FromSeconds(4);
+
     private const int Connections = 400;
-    private const int ClosedConnections = 16;
+    private const int ClosedConnections = 32;
     private const int HealthPerSecond = 20;
     private const int LeavesTimes = 20;
 
-    private static readonly double[] Times = [0.8, 1, 3, 10];
+    private const int Rounds = 3;
+    private const int WarmUps = 4;
+
+    private static readonly double[] Times = [1, 3, 10];
 
     public static async Task<OverloadResults> RunAsync(Options options)
     {
@@ -50,12 +65,18 @@ internal static class OverloadRuns
         using var service = await Server.OnOneCoreAsync(shops.Folder);
         var target = new Uri(service.Address, HttpRuns.Path);
         byte[][] small = [.. DifferentRequests.For(StoredShops.NameOf(BatchRuns.CatalogueItems)).Select(body => PlainConnection.Request(target, "POST", body))];
-        var peak = await PeakAsync(target, small, options);
         List<OfferedRound> rounds = [];
-        foreach (var times in Times)
+        await ClosedAsync(target, small, options.WarmUp * WarmUps);
+        for (var round = 0; round < Rounds; round++)
         {
-            Progress.Tell(string.Create(CultureInfo.InvariantCulture, $"overload, {times} times {peak:F0} a second"));
-            rounds.Add(await OfferAsync(service, target, small, peak, times, options));
+            // Anew in each round: other work on the machine changes it.
+            var before = service.ProcessorTime;
+            var peak = new Peak(await ClosedAsync(target, small, options.Load), service.ProcessorTime - before, options.Load.TotalSeconds);
+            foreach (var times in Times)
+            {
+                Progress.Tell(string.Create(CultureInfo.InvariantCulture, $"overload, {times} times {peak.PerSecond:F0} a second"));
+                rounds.Add(await OfferAsync(service, target, small, peak, times, options));
+            }
         }
 
         List<BesideRound> besides = [new("nothing", await SmallAsync(target, small, options), 0)];
@@ -66,7 +87,7 @@ internal static class OverloadRuns
 
         var freed = await LeaveAsync(service);
         besides.AddRange(await BesideKeyAsync(shops.Folder, options));
-        return new OverloadResults(peak, [.. rounds], [.. besides], freed);
+        return new OverloadResults([.. rounds], [.. besides], freed);
     }
 
     /// <summary>The heaviest that a caller may ask for over 300 items.</summary>
@@ -79,13 +100,6 @@ internal static class OverloadRuns
             """);
         yield return ("spending curves", "/v1/spending-curves", number => Body(number, ""));
         yield return ("certificates", HttpRuns.Path, number => Body(number, """, "explain": { "certify": true }"""));
-    }
-
-    private static async Task<double> PeakAsync(Uri target, byte[][] small, Options options)
-    {
-        Progress.Tell("overload, what the service can do");
-        await ClosedAsync(target, small, options.WarmUp);
-        return await ClosedAsync(target, small, options.Load);
     }
 
     /// <summary>Answers a second, each connection sending its next request when it has its answer.</summary>
@@ -115,13 +129,13 @@ internal static class OverloadRuns
         return answered;
     }
 
-    private static async Task<OfferedRound> OfferAsync(Server service, Uri target, byte[][] small, double peak, double times, Options options)
+    private static async Task<OfferedRound> OfferAsync(Server service, Uri target, byte[][] small, Peak peak, double times, Options options)
     {
         var live = new Uri(service.Address, "/health/live");
         var health = Task.Run(() => OpenLoad.RunAsync(live, [PlainConnection.Request(live, "GET")], HealthPerSecond, options.Load, 4));
         var before = service.ProcessorTime;
-        var load = await OpenLoad.RunAsync(target, small, peak * times, options.Load, Connections);
-        return new OfferedRound(times, load, await health, service.ProcessorTime - before);
+        var load = await OpenLoad.RunAsync(target, small, peak.PerSecond * times, options.Load, Connections);
+        return new OfferedRound(peak, times, load, await health, service.ProcessorTime - before);
     }
 
     private static Task<OpenResult> SmallAsync(Uri target, byte[][] small, Options options) => OpenLoad.RunAsync(target, small, SmallPerSecond, options.Load * 2, 40);
@@ -187,7 +201,8 @@ internal static class OverloadRuns
         byte[][] flood = [.. bodies.Select(body => PlainConnection.Request(target, "POST", body, limited))];
         await ClosedAsync(target, small, options.WarmUp);
         var alone = await SmallAsync(target, small, options);
-        var flooding = Task.Run(() => OpenLoad.RunAsync(target, flood, KeyPerMinute / 60.0 * TimesItsRate, options.Load * 2, 100));
+        var flooding = Task.Run(() => OpenLoad.RunAsync(target, flood, KeyPerMinute / 60.0 * TimesItsRate, UsesUpIn + (options.Load * 2), 100));
+        await Task.Delay(UsesUpIn);
         var beside = await SmallAsync(target, small, options);
         return [new("nothing, with keys", alone, 0), new($"a key at {TimesItsRate} times its rate", beside, (await flooding).Answered.Length)];
     }

@@ -10,13 +10,23 @@ internal static class OverloadReport
 
     public static string Of(OverloadResults results)
     {
-        var offered = new Table(1, "offered, of the peak", "offered a second", "answered a second", "of the peak", "answered a second of processor time", "answers p99 ms", "refusals p99 ms", "health p99 ms", "neither");
-        foreach (var round in results.Rounds)
+        var offered = new Table(
+            1, "offered, of the peak", "peak a second", "offered a second", "answered a second", "of the peak", "the same a second of processor time",
+            "answers p99 ms", "refusals p99 ms", "health p99 ms", "neither");
+        foreach (var round in results.Rounds.OrderBy(round => round.Times))
         {
+            var small = round.Small;
             offered.Add(
-                $"{round.Times} times", Numbers.Show(round.Small.Offered / round.Small.Seconds), Numbers.Show(round.Small.Goodput), Numbers.Show(round.Small.Goodput / results.Peak),
-                Numbers.Show(round.Small.Answered.Length / round.Worked.TotalSeconds),
-                Numbers.Show(OpenResult.P(round.Small.Answered, P99)), Numbers.Show(OpenResult.P(round.Small.Refused, P99)), Numbers.Show(OpenResult.P(round.Health.Answered, P99)), $"{round.Small.Others}");
+                $"{round.Times} times",
+                Numbers.Show(round.Peak.PerSecond),
+                Numbers.Show(small.Offered / small.Seconds),
+                Numbers.Show(small.Goodput),
+                Numbers.Show(small.Goodput / round.Peak.PerSecond),
+                Numbers.Show(small.Answered.Length / round.Worked.TotalSeconds / round.Peak.PerProcessorSecond),
+                Numbers.Show(OpenResult.P(small.Answered, P99)),
+                Numbers.Show(OpenResult.P(small.Refused, P99)),
+                Numbers.Show(OpenResult.P(round.Health.Answered, P99)),
+                $"{small.Others}");
         }
 
         var besides = new Table(1, "beside", "offered", "answered", "p50 ms", "p99 ms", "slowest ms", "of the others answered");
@@ -31,7 +41,7 @@ internal static class OverloadReport
         return string.Create(CultureInfo.InvariantCulture, $"""
             ## Overload
 
-            The service on one core, with a single processor and no cache, the load on another. Small requests are recommendations over {BatchRuns.CatalogueItems} items, no two in a row alike. Where as many are sent as are answered, it answers {results.Peak:N0} a second. Requests are offered at a steady rate whatever comes of them; their time counts from when they were due.
+            The service on one core, with a single processor and no cache, the load on another. Small requests are recommendations over {BatchRuns.CatalogueItems} items, no two in a row alike. The peak is what it answers on 32 connections that each wait for their answer, measured anew in each round. Requests are offered at a steady rate whatever comes of them; their time counts from when they were due.
 
             {offered}
             Small requests at {OverloadRuns.SmallPerSecond} a second, all of one address, beside the heaviest over {BatchRuns.CatalogueItems} items (8 purchases, 4 Barlows), of which {OverloadRuns.Heavies} are under way at any time; and, with a key of its own, beside another key used at {OverloadRuns.TimesItsRate} times its rate of {OverloadRuns.KeyPerMinute} a minute:

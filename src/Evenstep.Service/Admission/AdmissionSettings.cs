@@ -16,7 +16,9 @@ internal sealed record AdmissionSettings(int MostRequests, int MostBatches, doub
 
     private const int MostOfAll = 100_000;
 
-    public static readonly AdmissionSettings Usual = new(128, 16, 0.5, 128, 2000);
+    private const int RequestsPerProcessor = 64;
+
+    public static readonly AdmissionSettings Usual = new(RequestsPerProcessor * Environment.ProcessorCount, 16, 0.5, 128, 2000);
 
     /// <exception cref="InvalidOperationException">A value is out of range.</exception>
     public static AdmissionSettings From(IConfiguration configuration)

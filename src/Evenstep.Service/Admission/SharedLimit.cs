@@ -28,8 +28,8 @@ internal sealed class SharedLimit : IDisposable
     /// <param name="leases">Takes what must be given back.</param>
     /// <returns>Null, or why it is not let in.</returns>
     public RefusalReason? TryEnter(string caller, Leases leases) =>
-        !leases.TryAdd(callers.AttemptAcquire(caller)) ? RefusalReason.ShareUsedUp
-        : !leases.TryAdd(all.AttemptAcquire()) ? RefusalReason.Saturated
+        !leases.TryAdd(all.AttemptAcquire()) ? RefusalReason.Saturated
+        : !leases.TryAdd(callers.AttemptAcquire(caller)) ? RefusalReason.ShareUsedUp
         : null;
 
     public void Dispose()

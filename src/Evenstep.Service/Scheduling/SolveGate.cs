@@ -58,7 +58,6 @@ internal sealed class SolveGate : IDisposable
                 if (scheduler.TryWithdraw(slot.Solve))
                 {
                     result.TrySetCanceled(slot.CancellationToken);
-                    slot.Dispose();
                 }
             },
             null);
@@ -69,7 +68,6 @@ internal sealed class SolveGate : IDisposable
     {
         var outcome = OutcomeOf(solve, slot);
         slot.End();
-        slot.Dispose();
         result.SetFromTask(outcome);
     }
 

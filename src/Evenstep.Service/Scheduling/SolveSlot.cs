@@ -3,11 +3,12 @@ using Evenstep.Planning.Budgets;
 namespace Evenstep.Service.Scheduling;
 
 /// <summary>What a solve has while it runs. It belongs to the thread of the solve.</summary>
-internal sealed class SolveSlot : IDisposable
+internal sealed class SolveSlot
 {
     private readonly SolveScheduler scheduler;
-    private readonly SemaphoreSlim granted = new(0);
+    private readonly Signal granted = new();
     private readonly List<(WorkBudget Budget, double Units)> budgets = [];
+    private bool hasBegun;
 
     /// <param name="scheduler">Gives and takes the slot.</param>
     /// <param name="claim">For whom the solve is.</param>
@@ -23,8 +24,6 @@ internal sealed class SolveSlot : IDisposable
     public ScheduledSolve Solve { get; }
 
     public CancellationToken CancellationToken { get; }
-
-    private bool hasBegun;
 
     /// <summary>A budget of work in this slot: its checkpoints are those at which the slot is yielded.</summary>
     public WorkBudget Budget(WorkLimits limits)
@@ -51,13 +50,11 @@ internal sealed class SolveSlot : IDisposable
         Solve.Claim.Spend(budgets.Sum(one => one.Units - one.Budget.UnitsLeft));
     }
 
-    public void Dispose() => granted.Dispose();
-
     private void BeginOrGoOn(Action<SolveSlot> begin)
     {
         if (hasBegun)
         {
-            granted.Release();
+            granted.Set();
             return;
         }
 

@@ -22,7 +22,7 @@ internal sealed class SolveThreads
                 var last = idle[^1];
                 idle.RemoveAt(idle.Count - 1);
                 last.Work = work;
-                last.Wake.Release();
+                last.Wake.Set();
                 return;
             }
         }
@@ -32,7 +32,7 @@ internal sealed class SolveThreads
 
     private void RunAll(Action first)
     {
-        using var me = new Idle { Work = first };
+        var me = new Idle { Work = first };
         do
         {
             me.Work!();
@@ -55,17 +55,20 @@ internal sealed class SolveThreads
 
         lock (changing)
         {
-            // If it is not there any more, it has just got work.
-            return !idle.Remove(me);
+            if (idle.Remove(me))
+            {
+                return false;
+            }
         }
+
+        // It has just got work.
+        return me.Wake.Wait(Timeout.InfiniteTimeSpan);
     }
 
-    private sealed class Idle : IDisposable
+    private sealed class Idle
     {
-        public SemaphoreSlim Wake { get; } = new(0);
+        public Signal Wake { get; } = new();
 
         public Action? Work { get; set; }
-
-        public void Dispose() => Wake.Dispose();
     }
 }
