@@ -1,4 +1,5 @@
 using Evenstep.Service.Errors;
+using Evenstep.Service.Hosting;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Wording;
 using Microsoft.OpenApi;
@@ -50,7 +51,10 @@ internal static class DocumentText
         A refused body names all its faults at once in `errors`, by JSON Pointer (RFC 6901): at most {Faults.MostShown}, and in
         `moreErrors` how many more. Their codes: {Given.List(Words<FaultCode>.All)}.
 
-        A method that an address does not take is answered with 405, and `Allow` names those that it takes. HEAD goes with every GET.
+        A method that an address does not take is answered with 405, and `Allow` names those that it takes; OPTIONS with 204 and the
+        same header. HEAD goes with every GET. Before any operation is asked, a request may be answered with 400 or 505 (it is no
+        HTTP that can be read), 408 (it came too slowly), 414 (its address is longer than {RequestSize.MostTargetCharacters} characters)
+        or 431 (its headers are longer than {RequestSize.MostHeaderCharacters} characters).
 
         ## What is said in words
 

@@ -11,3 +11,10 @@ internal static class Published
     public static void Agrees(double published, double computed, double within, string source) => Assert.True(
         Math.Abs(published - computed) <= within, $"{source}: published {published}, computed {computed}, allowed {within}.");
 }
+
+/// <summary>Compares what is computed here with what follows from the same definitions, worked out apart from this code: no source prints it.</summary>
+internal static class Derived
+{
+    public static void Agrees(double derived, double computed, double within, string how) => Assert.True(
+        Math.Abs(derived - computed) <= within, $"{how}: derived {derived}, computed {computed}, allowed {within}.");
+}

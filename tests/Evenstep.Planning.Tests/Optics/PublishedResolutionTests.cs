@@ -40,15 +40,15 @@ public sealed class PublishedResolutionTests
     [InlineData(200, 0.692, 0.580)]
     [InlineData(250, 0.554, 0.464)]
     [InlineData(300, 0.461, 0.387)]
-    public void Both_limits_follow_the_tables_of_the_trade(double apertureMm, double rayleighArcsec, double dawesArcsec)
+    public void Both_limits_follow_derived_tables(double apertureMm, double rayleighArcsec, double dawesArcsec)
     {
         const double HalfLastPlace = 0.0005;
         // The constant is printed as 116 (Sky & Telescope, June 2019, p. 37); 4.56 inches are 115.8.
         const double RoundingOfConstant = 0.3 / 116;
         var telescope = Some.Telescope(apertureMm);
 
-        Published.Agrees(rayleighArcsec, telescope.RayleighArcsec, HalfLastPlace, "1.22 wavelengths of 550 nm, derived");
-        Published.Agrees(dawesArcsec, telescope.DawesArcsec, HalfLastPlace + (RoundingOfConstant * dawesArcsec), "116 / D");
+        Derived.Agrees(rayleighArcsec, telescope.RayleighArcsec, HalfLastPlace, "1.22 wavelengths of 550 nm");
+        Derived.Agrees(dawesArcsec, telescope.DawesArcsec, HalfLastPlace + (RoundingOfConstant * dawesArcsec), "116 / D");
     }
 
     [Fact]

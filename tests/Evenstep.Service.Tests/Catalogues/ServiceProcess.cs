@@ -3,6 +3,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Tests.Http;
 
 namespace Evenstep.Service.Tests.Catalogues;
 
@@ -17,10 +18,11 @@ internal sealed class ServiceProcess : IDisposable
     private readonly ConcurrentQueue<string> said = new();
     private readonly long started = Stopwatch.GetTimestamp();
 
-    private ServiceProcess(string dataFolder)
+    private ServiceProcess(string dataFolder, int? mostFiles)
     {
-        var address = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{FreePort.Find()}");
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "Evenstep.Service.dll"), "--urls", address, $"--{StorageSetup.FolderKey}", dataFolder])
+        var address = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{Port}");
+        string[] command = ["dotnet", Path.Combine(AppContext.BaseDirectory, "Evenstep.Service.dll"), "--urls", address, $"--{StorageSetup.FolderKey}", dataFolder];
+        var start = new ProcessStartInfo("sh", ["-c", mostFiles is { } most ? FormattableString.Invariant($"ulimit -n {most}; exec \"$@\"") : "exec \"$@\"", "sh", .. command])
         {
             WorkingDirectory = dataFolder,
             RedirectStandardOutput = true,
@@ -31,11 +33,21 @@ internal sealed class ServiceProcess : IDisposable
         process.BeginOutputReadLine();
     }
 
+    /// <summary>Where it listens.</summary>
+    public int Port { get; } = FreePort.Find();
+
+    /// <summary>The lines of its log so far.</summary>
+    public IReadOnlyCollection<string> Said => said;
+
+    public bool HasExited => process.HasExited;
+
     /// <summary>Starts the service and waits until it is ready.</summary>
+    /// <param name="dataFolder">For what it stores.</param>
+    /// <param name="mostFiles">How many files it may have open at once; null for as many as usual. On Unix only.</param>
     /// <returns>The service, and how long that took.</returns>
-    public static async Task<(ServiceProcess Service, TimeSpan Took)> StartAsync(string dataFolder)
+    public static async Task<(ServiceProcess Service, TimeSpan Took)> StartAsync(string dataFolder, int? mostFiles = null)
     {
-        var service = new ServiceProcess(dataFolder);
+        var service = new ServiceProcess(dataFolder, mostFiles);
         while (!await service.IsReadyAsync())
         {
             Assert.True(Stopwatch.GetElapsedTime(service.started) < Patience && !service.process.HasExited, string.Join('\n', service.said));
@@ -53,6 +65,7 @@ internal sealed class ServiceProcess : IDisposable
             using var request = new HttpRequestMessage(method, new Uri(path, UriKind.Relative));
             request.Content = body is null ? null : new StringContent(body, Encoding.UTF8, contentType);
             using var response = await client.SendAsync(request);
+            DocumentGuard.Check(response);
             return await Answer.OfAsync(response);
         }
         catch (HttpRequestException)

@@ -64,13 +64,13 @@ public sealed class SqliteStoreTests : IDisposable
     }
 
     [Fact]
-    public async Task A_file_that_is_no_database_is_a_storage_that_is_away()
+    public async Task A_file_that_is_no_database_is_a_storage_that_is_broken()
     {
         Directory.CreateDirectory(System.IO.Path.GetDirectoryName(Path)!);
         await File.WriteAllTextAsync(Path, new string('x', 5000));
         using var store = new SqliteStore(Path, null);
 
-        await Assert.ThrowsAsync<StorageAwayException>(() => store.PrepareAsync(CancellationToken.None));
+        await Assert.ThrowsAsync<StorageBrokenException>(() => store.PrepareAsync(CancellationToken.None));
     }
 
     public void Dispose() => data.Dispose();

@@ -144,7 +144,7 @@ public sealed class SampleTests
         await service.RecommendAsync(Body);
         await Eventually.TrueAsync(() => service.Get<SolveGate>().InUse == 1);
 
-        await service.DisposeAsync().AsTask().WaitAsync(TimeSpan.FromSeconds(5));
+        await service.DisposeAsync();
 
         Assert.True(ended.Task.IsCompleted);
     }

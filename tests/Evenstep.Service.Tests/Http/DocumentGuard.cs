@@ -22,8 +22,12 @@ internal sealed class DocumentGuard : IStartupFilter
         "Access-Control-Allow-Origin", "Access-Control-Expose-Headers",
     ];
 
-    /// <summary>What an operation of its own does not decide: a method that is not taken, and a caller who has left.</summary>
-    private static readonly int[] OfNoOperation = [StatusCodes.Status405MethodNotAllowed, StatusCodes.Status499ClientClosedRequest];
+    /// <summary>What an operation of its own does not decide: a method that is not taken, what comes too slowly or is too long before any is asked, and a caller who has left.</summary>
+    private static readonly int[] OfNoOperation =
+    [
+        StatusCodes.Status405MethodNotAllowed, StatusCodes.Status408RequestTimeout, StatusCodes.Status414UriTooLong,
+        StatusCodes.Status431RequestHeaderFieldsTooLarge, StatusCodes.Status499ClientClosedRequest,
+    ];
 
     private static readonly (Regex Path, JsonElement Operations)[] Paths =
     [
@@ -44,32 +48,38 @@ internal sealed class DocumentGuard : IStartupFilter
         next(app);
     };
 
-    private static void Check(HttpContext context)
+    /// <summary>The same for an answer of a service in another process.</summary>
+    public static void Check(HttpResponseMessage response) => Check(
+        response.RequestMessage!.Method.Method, response.RequestMessage.RequestUri!.AbsolutePath, (int)response.StatusCode,
+        response.Headers.Concat(response.Content.Headers).Select(header => header.Key));
+
+    private static void Check(HttpContext context) => Check(context.Request.Method, context.Request.Path.Value!, context.Response.StatusCode, context.Response.Headers.Keys);
+
+    private static void Check(string method, string path, int code, IEnumerable<string> headers)
     {
-        var (request, response) = (context.Request, context.Response);
-        if (OperationOf(request) is not { } operation || OfNoOperation.Contains(response.StatusCode))
+        if (OperationOf(method, path) is not { } operation || OfNoOperation.Contains(code))
         {
             return;
         }
 
-        var status = response.StatusCode.ToString(CultureInfo.InvariantCulture);
+        var status = code.ToString(CultureInfo.InvariantCulture);
         if (!operation.GetProperty("responses").TryGetProperty(status, out var declared))
         {
-            throw new InvalidOperationException($"{request.Method} {request.Path} was answered with {status}, {Advice}");
+            throw new InvalidOperationException($"{method} {path} was answered with {status}, {Advice}");
         }
 
-        var undeclared = response.Headers.Keys.Where(name => !OfTransport.Contains(name, StringComparer.OrdinalIgnoreCase) && !declared.GetProperty("headers").TryGetProperty(name, out _)).ToList();
+        var undeclared = headers.Where(name => !OfTransport.Contains(name, StringComparer.OrdinalIgnoreCase) && !declared.GetProperty("headers").TryGetProperty(name, out _)).ToList();
         if (undeclared.Count > 0)
         {
-            throw new InvalidOperationException($"{request.Method} {request.Path} was answered with {status} and {string.Join(", ", undeclared)}, {Advice}");
+            throw new InvalidOperationException($"{method} {path} was answered with {status} and {string.Join(", ", undeclared)}, {Advice}");
         }
     }
 
-    private static JsonElement? OperationOf(HttpRequest request)
+    private static JsonElement? OperationOf(string method, string address)
     {
-        var method = HttpMethods.IsHead(request.Method) ? HttpMethods.Get : request.Method;
-        var operations = Paths.FirstOrDefault(path => path.Path.IsMatch(request.Path.Value!)).Operations;
-        return operations.ValueKind == JsonValueKind.Object && operations.TryGetProperty(method.ToLowerInvariant(), out var operation) ? operation : null;
+        var meant = HttpMethods.IsHead(method) ? HttpMethods.Get : method;
+        var operations = Paths.FirstOrDefault(path => path.Path.IsMatch(address)).Operations;
+        return operations.ValueKind == JsonValueKind.Object && operations.TryGetProperty(meant.ToLowerInvariant(), out var operation) ? operation : null;
     }
 
     private static string PatternOf(string template) => $"^{Regex.Replace(template, @"\{[a-zA-Z]+\}", "[^/]+")}/?$";

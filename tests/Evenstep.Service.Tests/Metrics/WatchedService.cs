@@ -5,6 +5,7 @@ using System.Text;
 using Evenstep.Service.Health;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Scheduling;
+using Evenstep.Service.Tests.Http;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
@@ -56,6 +57,7 @@ internal sealed class WatchedService : WebApplicationFactory<Program>
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
         data.Configure(builder);
+        builder.ConfigureServices(services => services.AddSingleton<IStartupFilter, DocumentGuard>());
         foreach (var (key, value) in settings)
         {
             builder.UseSetting(key, value);

@@ -88,13 +88,16 @@ public sealed class PageTests(PageRun run) : IClassFixture<PageRun>
     public Task Nothing_is_found_against_it_in_german() => HoldsAsync();
 
     [BrowserFact]
+    public Task The_page_of_the_document_keeps_to_its_policy() => HoldsAsync();
+
+    [BrowserFact]
     public Task It_prints_on_one_sheet() => HoldsAsync();
 
     [BrowserFact]
     public Task It_weighs_less_than_a_hundred_kilobytes() => HoldsAsync();
 
     [BrowserFact]
-    public Task The_first_advice_comes_soon() => HoldsAsync();
+    public Task The_first_advice_comes_before_all_else() => HoldsAsync();
 
     [BrowserFact]
     public Task Both_languages_say_the_same_things() => HoldsAsync();

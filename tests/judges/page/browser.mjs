@@ -9,6 +9,7 @@ import { chromium } from "playwright-core";
 const flags = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 export const patienceMs = 30_000;
+const pauseMs = 20;
 export const recommendations = "/v1/recommendations";
 
 export async function withBrowser(executablePath, use) {
@@ -57,11 +58,36 @@ export const settled = async page => {
   await page.waitForFunction(() => !document.querySelector("#advice[aria-busy]"));
 };
 
-/** Changes the form and waits for the answer to it. */
-export async function answered(page, change, path = recommendations) {
-  const [response] = await Promise.all([page.waitForResponse(one => isQuestion(one.request(), path)), change()]);
-  await settled(page);
-  return response;
+/**
+ * Changes the form and waits for the answer to it. Whoever changes it bit by bit says which body is meant: each bit may have
+ * been asked, and answered, by itself.
+ */
+export async function answered(page, change, path = recommendations, isMeant = () => true) {
+  const answers = [];
+  const note = response => isQuestion(response.request(), path) && answers.push(response);
+  page.on("response", note);
+  try {
+    await change();
+    const response = await eventually(() => answers.find(one => isMeant(one.request().postDataJSON())), () => `the answer that is meant, among ${answers.length}`);
+    await settled(page);
+    return response;
+  } finally {
+    page.off("response", note);
+  }
+}
+
+/** What comes to be; how long that takes, the machine decides. */
+async function eventually(find, what) {
+  for (let waited = 0; waited < patienceMs; waited += pauseMs) {
+    const found = find();
+    if (found) {
+      return found;
+    }
+
+    await new Promise(resolve => setTimeout(resolve, pauseMs));
+  }
+
+  assert.fail(`did not come: ${what()}`);
 }
 
 export const isQuestion = (request, path = recommendations) =>

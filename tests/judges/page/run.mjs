@@ -3,12 +3,13 @@
 // Line: { "check": "…", "failure": null | "…", "milliseconds": … }
 import { withBrowser } from "./browser.mjs";
 import * as asking from "./asking.mjs";
+import * as document from "./document.mjs";
 import * as keys from "./keys.mjs";
 import * as looking from "./looking.mjs";
 import * as typing from "./typing.mjs";
 
 const [address, executable, keyedAddress, key] = process.argv.slice(2);
-const checks = Object.entries({ ...asking, ...keys, ...looking, ...typing });
+const checks = Object.entries({ ...asking, ...document, ...keys, ...looking, ...typing });
 
 await withBrowser(executable, async browser => {
   for (const [check, run] of checks) {
