@@ -35,6 +35,7 @@ internal static class TrialCommand
             _ when rows.Length > 0 => await TableAsync(rows),
             "random" => await RandomRequests.RunAsync(options),
             "fuzz" => await FuzzReport.RunAsync(options),
+            "soak" => await SoakTrial.RunAsync(options),
             _ => null,
         };
     }

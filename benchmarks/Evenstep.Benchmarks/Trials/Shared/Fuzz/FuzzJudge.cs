@@ -115,8 +115,8 @@ internal sealed partial class FuzzJudge(Validator validator)
         return request.Questions is { } questions && !IsBare(answer) && answer.Status is 200 or 201 or 204 or 304 or 400 ? OfWhole(request, questions, answer, isChange) : [];
     }
 
-    /// <summary>The server has refused the request before the service saw it, which is a finding of its own.</summary>
-    private static bool IsBare(FuzzAnswer answer) => answer is { Status: 400, Body: "" };
+    /// <summary>A refusal without a problem document, which is a finding of its own.</summary>
+    private static bool IsBare(FuzzAnswer answer) => answer is { Status: 400, MediaType: not "application/problem+json" };
 
     private IEnumerable<string> OfWhole(FuzzRequest request, IReadOnlyList<SchemaQuestion> questions, FuzzAnswer answer, bool isChange)
     {
@@ -174,11 +174,6 @@ internal sealed partial class FuzzJudge(Validator validator)
 
     private static string[] Codes(string problem)
     {
-        if (problem.Length == 0)
-        {
-            return [];
-        }
-
         var read = JsonSerializer.Deserialize<JsonElement>(problem);
         read = read.TryGetProperty("problem", out var inner) ? inner : read;
         return read.TryGetProperty("errors", out var errors) && errors.ValueKind == JsonValueKind.Object
