@@ -36,6 +36,8 @@ internal static class TrialCommand
             "random" => await RandomRequests.RunAsync(options),
             "fuzz" => await FuzzReport.RunAsync(options),
             "soak" => await SoakTrial.RunAsync(options),
+            "overload" => await OverloadTrial.RunAsync(options),
+            "fairness" => await FairnessTrial.RunAsync(options),
             _ => null,
         };
     }
