@@ -45,7 +45,7 @@ internal static class FairnessTrial
         await new OpenLoop(service.Address, number => OpenLoop.Small(number, 1000)).RunAsync(100, TimeSpan.FromSeconds(5));
         await using var watch = new MemoryWatch(service, 6000, TimeSpan.FromMilliseconds(100));
         using var ends = new CancellationTokenSource();
-        Task[] others = heavy is { } one ? [.. Enumerable.Range(0, Heavy).Select(_ => KeepAskingAsync(service, one.Path, one.Body, ends.Token))] : [];
+        Task[] others = heavy is { } one ? [.. Enumerable.Range(0, Heavy).Select(caller => KeepAskingAsync(service, one.Path, one.Body, caller, ends.Token))] : [];
         await Task.Delay(TimeSpan.FromSeconds(1));
         var small = await new OpenLoop(service.Address, number => OpenLoop.Small(number)).RunAsync(SmallPerSecond, time);
         await ends.CancelAsync();
@@ -81,13 +81,14 @@ internal static class FairnessTrial
         return p99;
     }
 
-    private static async Task KeepAskingAsync(TrialService service, string path, string body, CancellationToken ends)
+    /// <summary>No two alike, for of equal requests only one would be solved.</summary>
+    private static async Task KeepAskingAsync(TrialService service, string path, string body, int caller, CancellationToken ends)
     {
-        while (!ends.IsCancellationRequested && !service.HasExited)
+        for (var budget = IssueTable.UsualBudget + caller; !ends.IsCancellationRequested && !service.HasExited; budget += Heavy)
         {
             try
             {
-                using var response = await service.PostAsync(path, body, ends);
+                using var response = await service.PostAsync(path, IssueTable.WithBudget(body, budget), ends);
                 if (response.Headers.RetryAfter?.Delta is { } pause)
                 {
                     await Task.Delay(pause, ends);

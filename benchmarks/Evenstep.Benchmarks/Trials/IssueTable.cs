@@ -10,6 +10,9 @@ namespace Evenstep.Benchmarks.Trials;
 internal static class IssueTable
 {
     private const double MostMegabytes = 4000;
+    /// <summary>What the heavy requests may spend.</summary>
+    public const int UsualBudget = 1200;
+
     private const string Recommend = "/v1/recommendations";
 
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
@@ -55,7 +58,7 @@ internal static class IssueTable
         var dice = new Dice(mix.Items, telescopes, 3);
         var draw = new CatalogueDraw(dice);
         var items = draw.Items(mix);
-        var allLimits = new JsonObject { ["budget"] = 1200 };
+        var allLimits = new JsonObject { ["budget"] = UsualBudget };
         foreach (var (name, value) in limits ?? [])
         {
             allLimits[name] = value?.DeepClone();
@@ -74,6 +77,10 @@ internal static class IssueTable
             ["explain"] = certify ? new JsonObject { ["certify"] = true } : null,
         }.ToJsonString();
     }
+
+    /// <summary>The same request with another budget, which makes it another request.</summary>
+    public static string WithBudget(string body, int budget) => body.Replace(
+        string.Create(CultureInfo.InvariantCulture, $"\"budget\":{UsualBudget}"), string.Create(CultureInfo.InvariantCulture, $"\"budget\":{budget}"), StringComparison.Ordinal);
 
     /// <summary>The demo catalogue and no wishes: answered in a millisecond or two. The budget makes them differ.</summary>
     public static string Small(int budget) => $$$"""
