@@ -127,7 +127,7 @@ internal sealed partial class FuzzJudge(Validator validator)
         }
 
         var unexplained = Codes(answer.Body).Except(BeyondSchemas).ToArray();
-        var mayBeBeyond = errors.Length > 0 || request.HasBadQuery || isChange || IsBeyond(request, unexplained);
+        var mayBeBeyond = errors.Length > 0 || questions.Any(question => RepeatsField(question.Json)) || request.HasBadQuery || isChange || IsBeyond(request, unexplained);
         return mayBeBeyond || (unexplained.Length == 0 && Codes(answer.Body).Length > 0) ? [] : [$"refused with {string.Join(", ", unexplained)}, though the schema takes it: {answer.Body[..Math.Min(answer.Body.Length, 600)]}"];
     }
 
@@ -163,10 +163,24 @@ internal sealed partial class FuzzJudge(Validator validator)
             {
                 yield return $"a line was taken, though the schema says: {errors}";
             }
-            else if (!isTaken && errors.Length == 0 && said.Contains("\"status\":400", StringComparison.Ordinal) && (Codes(said).Length == 0 || Codes(said).Except(BeyondSchemas).Any()))
+            else if (!isTaken && errors.Length == 0 && !RepeatsField(line.Json) && said.Contains("\"status\":400", StringComparison.Ordinal) && (Codes(said).Length == 0 || Codes(said).Except(BeyondSchemas).Any()))
             {
                 yield return $"a line was refused, though the schema takes it: {said[..Math.Min(said.Length, 600)]}";
             }
+        }
+    }
+
+    /// <summary>Of a field that is given twice the validator sees the last value alone.</summary>
+    private static bool RepeatsField(string json)
+    {
+        try
+        {
+            using var read = JsonDocument.Parse(json.TrimStart('\uFEFF'), new JsonDocumentOptions { AllowDuplicateProperties = false });
+            return false;
+        }
+        catch (JsonException)
+        {
+            return true;
         }
     }
 
