@@ -55,12 +55,7 @@ internal static class RandomRequests
     private static async Task<TrialService> StartAsync(TrialOptions options)
     {
         var service = await TrialService.StartAsync(IssueTable.Start([.. options.Settings]));
-        foreach (var (path, body) in RequestDraw.StoredSizes.Select(RequestDraw.Stored))
-        {
-            using var stored = await service.SendAsync(HttpMethod.Put, path, body, "application/json", CancellationToken.None);
-            stored.EnsureSuccessStatusCode();
-        }
-
+        await MixedLoad.PrepareAsync(service);
         return service;
     }
 

@@ -35,6 +35,9 @@ internal static class TrialCommand
             _ when rows.Length > 0 => await TableAsync(rows),
             "random" => await RandomRequests.RunAsync(options),
             "fuzz" => await FuzzReport.RunAsync(options),
+            "soak" => await SoakTrial.RunAsync(options),
+            "overload" => await OverloadTrial.RunAsync(options),
+            "fairness" => await FairnessTrial.RunAsync(options),
             _ => null,
         };
     }

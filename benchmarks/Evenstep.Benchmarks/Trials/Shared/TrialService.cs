@@ -22,6 +22,9 @@ internal sealed record TrialStart
     /// <summary>The one processor core that it may use; null for all.</summary>
     public int? Core { get; init; }
 
+    /// <summary>What answers 200 once the service is taken into use.</summary>
+    public string ReadyPath { get; init; } = "/health/ready";
+
     /// <summary>Where it keeps its data; null for a folder of its own, deleted afterwards.</summary>
     public string? DataFolder { get; init; }
 }
@@ -94,7 +97,7 @@ internal sealed class TrialService : IDisposable
     {
         var service = new TrialService(start);
         var started = Stopwatch.GetTimestamp();
-        while (!await service.IsReadyAsync())
+        while (!await service.IsReadyAsync(start.ReadyPath))
         {
             if (service.HasExited || Stopwatch.GetElapsedTime(started) > StartsWithin)
             {
@@ -159,11 +162,11 @@ internal sealed class TrialService : IDisposable
 
     private static IEnumerable<string> Arguments(TrialStart start) => start.Settings.SelectMany(setting => new[] { $"--{setting.Key}", setting.Value });
 
-    private async Task<bool> IsReadyAsync()
+    private async Task<bool> IsReadyAsync(string path)
     {
         try
         {
-            using var response = await Client.GetAsync(new Uri("/health/ready", UriKind.Relative));
+            using var response = await Client.GetAsync(new Uri(path, UriKind.Relative));
             return response.IsSuccessStatusCode;
         }
         catch (HttpRequestException)

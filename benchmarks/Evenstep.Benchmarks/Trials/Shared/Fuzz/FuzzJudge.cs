@@ -115,8 +115,8 @@ internal sealed partial class FuzzJudge(Validator validator)
         return request.Questions is { } questions && !IsBare(answer) && answer.Status is 200 or 201 or 204 or 304 or 400 ? OfWhole(request, questions, answer, isChange) : [];
     }
 
-    /// <summary>The server has refused the request before the service saw it, which is a finding of its own.</summary>
-    private static bool IsBare(FuzzAnswer answer) => answer is { Status: 400, Body: "" };
+    /// <summary>A refusal without a problem document, which is a finding of its own.</summary>
+    private static bool IsBare(FuzzAnswer answer) => answer is { Status: 400, MediaType: not "application/problem+json" };
 
     private IEnumerable<string> OfWhole(FuzzRequest request, IReadOnlyList<SchemaQuestion> questions, FuzzAnswer answer, bool isChange)
     {
@@ -127,7 +127,7 @@ internal sealed partial class FuzzJudge(Validator validator)
         }
 
         var unexplained = Codes(answer.Body).Except(BeyondSchemas).ToArray();
-        var mayBeBeyond = errors.Length > 0 || request.HasBadQuery || isChange || IsBeyond(request, unexplained);
+        var mayBeBeyond = errors.Length > 0 || questions.Any(question => RepeatsField(question.Json)) || request.HasBadQuery || isChange || IsBeyond(request, unexplained);
         return mayBeBeyond || (unexplained.Length == 0 && Codes(answer.Body).Length > 0) ? [] : [$"refused with {string.Join(", ", unexplained)}, though the schema takes it: {answer.Body[..Math.Min(answer.Body.Length, 600)]}"];
     }
 
@@ -163,10 +163,24 @@ internal sealed partial class FuzzJudge(Validator validator)
             {
                 yield return $"a line was taken, though the schema says: {errors}";
             }
-            else if (!isTaken && errors.Length == 0 && said.Contains("\"status\":400", StringComparison.Ordinal) && (Codes(said).Length == 0 || Codes(said).Except(BeyondSchemas).Any()))
+            else if (!isTaken && errors.Length == 0 && !RepeatsField(line.Json) && said.Contains("\"status\":400", StringComparison.Ordinal) && (Codes(said).Length == 0 || Codes(said).Except(BeyondSchemas).Any()))
             {
                 yield return $"a line was refused, though the schema takes it: {said[..Math.Min(said.Length, 600)]}";
             }
+        }
+    }
+
+    /// <summary>Of a field that is given twice the validator sees the last value alone.</summary>
+    private static bool RepeatsField(string json)
+    {
+        try
+        {
+            using var read = JsonDocument.Parse(json.TrimStart('\uFEFF'), new JsonDocumentOptions { AllowDuplicateProperties = false });
+            return false;
+        }
+        catch (JsonException)
+        {
+            return true;
         }
     }
 
@@ -174,11 +188,6 @@ internal sealed partial class FuzzJudge(Validator validator)
 
     private static string[] Codes(string problem)
     {
-        if (problem.Length == 0)
-        {
-            return [];
-        }
-
         var read = JsonSerializer.Deserialize<JsonElement>(problem);
         read = read.TryGetProperty("problem", out var inner) ? inner : read;
         return read.TryGetProperty("errors", out var errors) && errors.ValueKind == JsonValueKind.Object
