@@ -32,7 +32,7 @@ internal sealed class ProblemDraw
     {
         this.variant = variant;
         var common = new Dice(items, number);
-        catalogue = [.. Shop.Catalogue(items, common)];
+        catalogue = [.. Shop.Catalogue(items, common, variant.ManyBarlows)];
         owned = Owned(common);
         telescopes = [.. Enumerable.Range(1, PurchaseProblem.MostTelescopes).Select(n => Telescope(n, common)).Take(variant.Telescopes)];
         seeingArcsec = common.Pick(1, PowerRange.UsualSeeingArcsec, PowerRange.UsualSeeingArcsec, 2.5);

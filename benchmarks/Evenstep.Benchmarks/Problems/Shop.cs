@@ -8,20 +8,24 @@ internal static class Shop
 {
     private const double SurchargeFor2In = 30;
     private const double ShareOfBarlows = 0.04;
+    private const double LargeShareOfBarlows = 0.12;
     private const double ShareOfZooms = 0.04;
     private const int ItemsPerReticle = 100;
 
     private static readonly double[][] Factors = [[2], [2], [2], [3], [1.5], [1.8], [2.25], [2.5], [5], [1.6, 2.1], [1.5, 2.25]];
 
     /// <summary>So many items: Barlows, zooms and reticle eyepieces by their shares, the rest eyepieces line by line.</summary>
-    public static IReadOnlyList<Item> Catalogue(int size, Dice dice)
+    /// <param name="size">How many items.</param>
+    /// <param name="dice">Draws them.</param>
+    /// <param name="manyBarlows">A large share of Barlows, of three factors each: they make most views.</param>
+    public static IReadOnlyList<Item> Catalogue(int size, Dice dice, bool manyBarlows = false)
     {
-        var barlows = Math.Max(1, (int)(size * ShareOfBarlows));
+        var barlows = Math.Max(1, (int)(size * (manyBarlows ? LargeShareOfBarlows : ShareOfBarlows)));
         var zooms = Math.Max(1, (int)(size * ShareOfZooms));
         var reticles = Math.Max(1, size / ItemsPerReticle);
         List<Item> items =
         [
-            .. Enumerable.Range(1, barlows).Select(n => Barlow($"barlow-{n}", dice)),
+            .. Enumerable.Range(1, barlows).Select(n => manyBarlows ? BarlowOfThree($"barlow-{n}", dice) : Barlow($"barlow-{n}", dice)),
             .. Enumerable.Range(1, zooms).Select(n => Zoom($"zoom-{n}", dice)),
             .. Enumerable.Range(1, reticles).Select(n => Reticle($"reticle-{n}", dice)),
         ];
@@ -36,6 +40,14 @@ internal static class Shop
     public static Item Barlow(string id, Dice dice)
     {
         var factors = dice.Pick(Factors);
+        var barrel = dice.Chance(0.2) ? Barrel.Inch2 : Barrel.Inch125;
+        return Item(id, new Barlow([.. factors], barrel), dice.Between(18, 110) + (20 * factors.Length), dice.Between(70, 180), dice);
+    }
+
+    private static Item BarlowOfThree(string id, Dice dice)
+    {
+        var least = Math.Round(dice.Between(1.3, 1.8), 2);
+        double[] factors = [least, Math.Round(least * dice.Between(1.2, 1.5), 2), Math.Round(least * dice.Between(1.7, 2.5), 2)];
         var barrel = dice.Chance(0.2) ? Barrel.Inch2 : Barrel.Inch125;
         return Item(id, new Barlow([.. factors], barrel), dice.Between(18, 110) + (20 * factors.Length), dice.Between(70, 180), dice);
     }

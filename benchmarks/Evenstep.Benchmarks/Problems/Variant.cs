@@ -35,6 +35,9 @@ internal sealed record Variant(string Name)
 
     public bool Zooms { get; init; }
 
+    /// <summary>A large share of the catalogue are Barlows of three factors.</summary>
+    public bool ManyBarlows { get; init; }
+
     public bool Interests { get; init; }
 
     public bool MustFrame { get; init; }

@@ -1,6 +1,8 @@
+using System.Globalization;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
+using Evenstep.Planning.Solving.Model;
 using Evenstep.Planning.Tests.Oracle;
 
 namespace Evenstep.Planning.Tests.Agreement;
@@ -10,7 +12,9 @@ public class CertifierTests
 {
     private const double Spoilt = 0.05;
 
-    private static readonly int[] Seeds = [.. Enumerable.Range(300_000, 400)];
+    /// <summary>A long run: EVENSTEP_AGREEMENT_BATCHES=40 makes over 1,000 problems.</summary>
+    private static readonly int[] Seeds = [.. Enumerable.Range(300_000, 33 * int.Parse(
+        Environment.GetEnvironmentVariable("EVENSTEP_AGREEMENT_BATCHES") ?? "12", CultureInfo.InvariantCulture))];
 
     [Fact]
     public void Every_proved_plan_is_confirmed()
@@ -46,6 +50,62 @@ public class CertifierTests
         }
 
         Assert.True(refuted > Seeds.Length / 2);
+    }
+
+    /// <summary>About 2,000 of them; EVENSTEP_AGREEMENT_BATCHES makes more.</summary>
+    [Fact]
+    public void No_claim_that_is_false_by_a_little_is_confirmed()
+    {
+        var refuted = 0;
+        foreach (var (problem, plan, seed) in Plans())
+        {
+            foreach (var (claim, claimedOf, claimed) in FalseClaims.Of(problem, plan))
+            {
+                Assert.False(Certify(claimedOf, claimed), $"seed {seed}: {claim}");
+                refuted++;
+            }
+        }
+
+        Assert.True(refuted > 2000, $"only {refuted} claims were made");
+    }
+
+    [Fact]
+    public void That_nothing_is_allowed_is_confirmed_where_it_is_so()
+    {
+        var confirmed = 0;
+        foreach (var seed in Seeds)
+        {
+            var problem = Bridge.ToProblem(RandomProblems.Make(seed));
+            var plan = Planner.Solve(problem, new WorkBudget(Comparison.WorkLimit));
+            if (plan.Outcome == Outcome.Infeasible)
+            {
+                Assert.True(Certify(problem, plan), $"seed {seed}");
+                confirmed++;
+            }
+        }
+
+        Assert.True(confirmed > 10, $"only {confirmed} were infeasible");
+    }
+
+    /// <summary>More sets of Barlows than can be looked at.</summary>
+    [Fact]
+    public void Where_sets_of_Barlows_are_too_many_nothing_is_said_and_nothing_claimed()
+    {
+        var problem = Some.Problem(catalogue: [.. Enumerable.Range(1, 100).Select(n => Some.Barlow(1.5 + (0.01 * n))), Some.Eyepiece(10), Some.Eyepiece(25)]);
+        problem = problem with { Limits = problem.Limits with { MaxBarlows = 2 }, Preferences = problem.Preferences with { EnoughStep = 1 } };
+        var plan = ModelEngine.Solve(problem, new WorkBudget(Comparison.WorkLimit));
+        Assert.Equal((Outcome.BestFound, ReachedLimit.Work), (plan.Outcome, plan.Limit));
+        Assert.Empty(Referee.FaultsOf(problem, plan));
+        Assert.Null(Certify(problem, plan with { Outcome = Outcome.Optimal }));
+    }
+
+    [Fact]
+    public void Without_memory_nothing_is_said()
+    {
+        var (problem, plan, _) = Plans().First(one => one.Plan.Values!.LnLeastLargestStep > 2 * one.Problem.EnoughMismatch);
+        var budget = new WorkBudget(new WorkLimits(Comparison.WorkLimit, Bytes: 1000));
+        Assert.Null(Certifier.Certify(problem, plan, budget));
+        Assert.Equal(ReachedLimit.Memory, budget.Reached);
     }
 
     [Fact]

@@ -45,11 +45,69 @@ public class WorkTests
         Assert.Throws<OperationCanceledException>(() => ModelEngine.Solve(problem, new WorkBudget(Comparison.WorkLimit, cancelled.Token)));
     }
 
-    private static Plan? SolveShort(PurchaseProblem problem)
+    /// <summary>Wherever the work stands when its caller gives up, it ends with that very look.</summary>
+    [Fact]
+    public void Given_up_at_any_look_the_work_goes_no_further()
+    {
+        var problem = Bridge.ToProblem(RandomProblems.Make(200_001));
+        var looks = 0;
+        _ = ModelEngine.Solve(problem, new WorkBudget(WorkLimits.Usual, () => looks++));
+        Assert.True(looks > 5, $"only {looks} looks");
+        for (var last = 1; last <= looks; last++)
+        {
+            using var giveUp = new CancellationTokenSource();
+            var seen = 0;
+            var budget = new WorkBudget(WorkLimits.Usual, () => CancelAt(++seen, last, giveUp), giveUp.Token);
+            Assert.Throws<OperationCanceledException>(() => ModelEngine.Solve(problem, budget));
+            Assert.Equal(last, seen);
+        }
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1e-5)]
+    [InlineData(1e-4)]
+    [InlineData(1e-3)]
+    [InlineData(3e-3)]
+    [InlineData(1e-2)]
+    public void What_is_said_of_infeasible_problems_is_true_at_any_work_limit(double units)
+    {
+        var infeasible = 0;
+        foreach (var seed in Enumerable.Range(200_000, 300))
+        {
+            var problem = Bridge.ToProblem(RandomProblems.Make(seed));
+            if (ModelEngine.Solve(problem, new WorkBudget(Comparison.WorkLimit)).Conflicts is { } whole)
+            {
+                infeasible++;
+                AssertTrue(whole, SolveShort(problem, units)?.Conflicts, $"seed {seed}");
+            }
+        }
+
+        Assert.True(infeasible > 10, $"only {infeasible} were infeasible");
+    }
+
+    private static void AssertTrue(Conflicts whole, Conflicts? cut, string seed)
+    {
+        if (cut is not null)
+        {
+            Assert.Equal(whole.NoCandidates.AsEnumerable(), cut.NoCandidates);
+            Assert.True(cut.Together.IsEmpty || cut.Together.SequenceEqual(whole.Together), seed);
+        }
+    }
+
+    private static void CancelAt(int look, int last, CancellationTokenSource giveUp)
+    {
+        if (look == last)
+        {
+            giveUp.Cancel();
+        }
+    }
+
+    private static Plan? SolveShort(PurchaseProblem problem, double units = AlmostNoWork)
     {
         try
         {
-            return ModelEngine.Solve(problem, new WorkBudget(AlmostNoWork));
+            return ModelEngine.Solve(problem, new WorkBudget(units));
         }
         catch (WorkLimitException)
         {

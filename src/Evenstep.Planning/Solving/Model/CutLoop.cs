@@ -18,6 +18,9 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
     private const long BytesPerChoice = 2000;
     private const long BytesOfSolver = 4_000_000;
 
+    /// <summary>Steps of work to state the rules for one choice.</summary>
+    private const long StepsPerChoice = 500;
+
     private readonly WorkBudget budget = settled.Space.Budget;
     private readonly HashSet<(int, int)> clashesSeen = [];
     private readonly List<Cut> cuts = [];
@@ -65,6 +68,7 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
 
     private Answer Search()
     {
+        budget.Spend(StepsPerChoice * settled.Choices.Length);
         var master = new Master(settled);
         var (cutsKept, clashesKept) = (0, 0);
         while (true)

@@ -15,8 +15,8 @@ internal static class Work
     private const double FirstSlice = 0.1;
 
     /// <summary>What the solver's clock does not count: handing over a model, and each number in it.</summary>
-    private const long StepsPerRun = 100_000;
-    private const long StepsPerTerm = 20;
+    private const long StepsPerRun = 300_000;
+    private const long StepsPerTerm = 30;
 
     /// <summary>A stop that comes before the solver listens is lost, so it is repeated.</summary>
     private static readonly TimeSpan StopAgainAfter = TimeSpan.FromMilliseconds(20);
