@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json;
@@ -15,7 +16,7 @@ namespace Evenstep.Service.Tests;
 /// <summary>The service, running in the process of the tests.</summary>
 public sealed class Service : WebApplicationFactory<Program>
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
     private readonly DataFolder data;
     private readonly bool keepsData;
@@ -120,6 +121,19 @@ public sealed class Service : WebApplicationFactory<Program>
 /// <summary>A folder of its own for what a service stores.</summary>
 internal sealed class DataFolder : IDisposable
 {
+    private static readonly ConcurrentBag<DataFolder> All = [];
+
+    /// <summary>A service whose start is stopped may make its folder again after it was deleted; none outlasts the process.</summary>
+    static DataFolder() => AppDomain.CurrentDomain.ProcessExit += (_, _) =>
+    {
+        foreach (var folder in All)
+        {
+            folder.Dispose();
+        }
+    };
+
+    public DataFolder() => All.Add(this);
+
     public string Path { get; } = Directory.CreateTempSubdirectory("evenstep-").FullName;
 
     public void Configure(IWebHostBuilder builder) => builder.UseSetting(StorageSetup.FolderKey, Path);

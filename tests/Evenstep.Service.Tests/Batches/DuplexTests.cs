@@ -10,7 +10,7 @@ namespace Evenstep.Service.Tests.Batches;
 [Collection(Alone.Name)]
 public sealed class DuplexTests(ListeningService service) : IClassFixture<ListeningService>
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
     private static readonly int MostAtOnce = 8 * Environment.ProcessorCount;
 
     [Fact]

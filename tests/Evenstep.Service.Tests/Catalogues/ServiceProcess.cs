@@ -11,7 +11,7 @@ namespace Evenstep.Service.Tests.Catalogues;
 internal sealed class ServiceProcess : IDisposable
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(20);
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
     private readonly Process process;
     private readonly HttpClient client;

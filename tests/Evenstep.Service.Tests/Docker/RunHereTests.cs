@@ -6,7 +6,7 @@ namespace Evenstep.Service.Tests.Docker;
 /// <summary>Three instances on one PostgreSQL behind nginx, as <c>docker/compose.scale.yaml</c> arranges them, do a shop's work while instances go away.</summary>
 public sealed class RunHereTests
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(8);
 
     [ArrangementFact]
     public async Task The_arrangement_does_its_work_while_instances_go_away()
@@ -37,6 +37,6 @@ internal sealed class ArrangementFactAttribute : FactAttribute
 
     private static string? Missing =>
         !OperatingSystem.IsLinux() ? $"{Script} is for Linux."
-        : !NginxPlaces.Any(File.Exists) ? $"nginx is not installed; run {Script}."
+        : !NginxPlaces.Any(File.Exists) ? "nginx is not installed; run tests/nginx/prepare.sh."
         : Postgres.Missing;
 }

@@ -8,7 +8,7 @@ namespace Evenstep.Service.Tests.Hosting;
 internal sealed class RawConnection : IDisposable
 {
     /// <summary>So that a service that does not answer ends the test.</summary>
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
     private readonly TcpClient client = new();
 

@@ -12,7 +12,7 @@ namespace Evenstep.Service.Tests.Keys;
 /// <summary>Keys come and go while the service runs.</summary>
 public sealed class KeyWatchTests : IDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
     private readonly DataFolder data = new();
     private readonly RecordingLogger<KeyWatch> log = new();

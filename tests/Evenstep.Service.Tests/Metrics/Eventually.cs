@@ -4,7 +4,7 @@ namespace Evenstep.Service.Tests.Metrics;
 
 internal static class Eventually
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(10);
 
     /// <summary>Waits for what happens in the background.</summary>

@@ -17,7 +17,7 @@ namespace Evenstep.Service.Tests.Metrics;
 /// <summary>The service with settings and parts of its own, and what it counts. For its scheduler no time passes.</summary>
 internal sealed class WatchedService : WebApplicationFactory<Program>
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
     private readonly (string Key, string Value)[] settings;
     private readonly Action<IServiceCollection> replace;

@@ -8,7 +8,7 @@ import { chromium } from "playwright-core";
 
 const flags = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-export const patienceMs = 30_000;
+export const patienceMs = 120_000;
 const pauseMs = 20;
 export const recommendations = "/v1/recommendations";
 
@@ -59,12 +59,14 @@ export const settled = async page => {
 };
 
 /**
- * Changes the form and waits for the answer to it. Whoever changes it bit by bit says which body is meant: each bit may have
+ * Changes the form and waits for the answer to it, and not to what was asked before. Whoever changes it bit by bit says which body is meant: each bit may have
  * been asked, and answered, by itself.
  */
 export async function answered(page, change, path = recommendations, isMeant = () => true) {
-  const answers = [];
-  const note = response => isQuestion(response.request(), path) && answers.push(response);
+  const [asked, answers] = [new Set(), []];
+  const ask = request => isQuestion(request, path) && asked.add(request);
+  const note = response => asked.has(response.request()) && answers.push(response);
+  page.on("request", ask);
   page.on("response", note);
   try {
     await change();
@@ -72,6 +74,7 @@ export async function answered(page, change, path = recommendations, isMeant = (
     await settled(page);
     return response;
   } finally {
+    page.off("request", ask);
     page.off("response", note);
   }
 }
