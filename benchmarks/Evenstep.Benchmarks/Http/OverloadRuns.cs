@@ -106,7 +106,10 @@ internal static class OverloadRuns
     private static async Task<double> ClosedAsync(Uri target, byte[][] small, TimeSpan time)
     {
         using var end = new CancellationTokenSource(time);
-        var counts = await Task.WhenAll(Enumerable.Range(0, ClosedConnections).Select(first => Task.Run(() => LoopAsync(target, i => small[(first + i) % small.Length], end.Token))));
+        // In one order for all: of equal requests at the same time only one is solved.
+        var next = 0;
+        var counts = await Task.WhenAll(Enumerable.Range(0, ClosedConnections).Select(
+            _ => Task.Run(() => LoopAsync(target, _ => small[Interlocked.Increment(ref next) % small.Length], end.Token))));
         return counts.Sum() / time.TotalSeconds;
     }
 
