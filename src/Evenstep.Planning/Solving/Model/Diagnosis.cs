@@ -21,36 +21,42 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
         var byId = problem.Catalogue.ToDictionary(item => item.Id);
         var musts = problem.Demands.MustInclude.Select(id => byId[id]).ToArray();
         ImmutableArray<Exclusion> noCandidates = [.. musts.Select(candidacy.ExclusionOf).OfType<Exclusion>()];
-        return new Conflicts(noCandidates, Together(musts.Except(noCandidates.Select(exclusion => exclusion.Item))), Nearest());
+        var together = Together(musts.Except(noCandidates.Select(exclusion => exclusion.Item)), out var isDecided);
+        return new Conflicts(noCandidates, together, isDecided, NearestOfAll());
     }
 
     /// <summary>Drops one demand after another while what is left is still impossible: what stays conflicts.</summary>
-    private ImmutableArray<Demand> Together(IEnumerable<Item> mustInclude)
+    private ImmutableArray<Demand> Together(IEnumerable<Item> mustInclude, out bool isDecided)
     {
+        isDecided = true;
         ImmutableArray<Demand> demands =
         [
             .. mustInclude.Select(item => new Demand.MustInclude(item)),
             .. problem.Demands.MustFrame.Select((framing, index) => new Demand.MustFrame(framing, index)),
             .. problem.Demands.ReticleLeastPower is { } power ? new Demand[] { new Demand.Reticle(power) } : [],
         ];
-        if (IsPossible(demands))
+        if (IsPossible(demands) is var possible && possible != false)
         {
+            isDecided = possible is not null;
             return [];
         }
 
         foreach (var demand in demands)
         {
             var fewer = demands.Remove(demand);
-            demands = IsPossible(fewer) ? demands : fewer;
+            var isPossible = IsPossible(fewer);
+            isDecided &= isPossible is not null;
+            demands = isPossible == false ? fewer : demands;
         }
 
         return demands;
     }
 
-    private bool IsPossible(ImmutableArray<Demand> demands)
+    /// <summary>Null if the work ends first.</summary>
+    private bool? IsPossible(ImmutableArray<Demand> demands)
     {
         var verdict = work.Find(ModelOf(problem with { Demands = OnlyThese(demands) }));
-        return verdict.Purchases is not null || !verdict.IsProved;
+        return verdict.Purchases is not null ? true : verdict.IsProved ? false : null;
     }
 
     private static Demands OnlyThese(ImmutableArray<Demand> demands) => new()
@@ -60,7 +66,7 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
         ReticleLeastPower = demands.OfType<Demand.Reticle>().FirstOrDefault()?.LeastPower,
     };
 
-    private NearestLimits Nearest()
+    private NearestLimits NearestOfAll()
     {
         var limits = problem.Limits;
         return new NearestLimits(
@@ -70,8 +76,8 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
             Least(limits with { AllowedOverlaps = Limits.MostOverlaps }, (loosened, purchases) => Kit.Of(loosened, purchases).OverlapsThroughPurchases(), model => model.OverlapCount),
             [.. problem.Demands.MustFrame.Select((_, index) => NearestWidth(index))])
         {
-            MaxPricePerItem = limits.MaxPricePerItem is null ? null : LeastOf(ItemValues(item => (decimal?)item.Price), price => limits with { MaxPricePerItem = price }),
-            MaxItemMassGrams = limits.MaxItemMassGrams is null ? null : LeastOf(ItemValues(item => item.MassGrams), grams => limits with { MaxItemMassGrams = grams }),
+            MaxPricePerItem = limits.MaxPricePerItem is null ? Nearest.None<decimal>() : LeastOf(ItemValues(item => (decimal?)item.Price), price => limits with { MaxPricePerItem = price }),
+            MaxItemMassGrams = limits.MaxItemMassGrams is null ? Nearest.None<double>() : LeastOf(ItemValues(item => item.MassGrams), grams => limits with { MaxItemMassGrams = grams }),
         };
     }
 
@@ -79,8 +85,8 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
         where T : struct => [.. problem.Catalogue.Items.Select(valueOf).OfType<T>().Distinct().Order()];
 
     /// <summary>The least of some values, in order, at which there is a set. The more a limit on single items allows, the more sets
-    /// there are, so halving the values finds it; null also if the work ends first.</summary>
-    private T? LeastOf<T>(ImmutableArray<T> values, Func<T, Limits> limitsAt)
+    /// there are, so halving the values finds it.</summary>
+    private Nearest<T> LeastOf<T>(ImmutableArray<T> values, Func<T, Limits> limitsAt)
         where T : struct
     {
         var (low, high) = (0, values.Length);
@@ -97,11 +103,11 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
                     low = middle + 1;
                     break;
                 default:
-                    return null;
+                    return Nearest.Undecided<T>();
             }
         }
 
-        return least;
+        return new Nearest<T>(least, IsDecided: true);
     }
 
     /// <summary>Null if the work ends first.</summary>
@@ -116,22 +122,22 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
         return verdict.Purchases is not null ? true : verdict.IsProved ? false : null;
     }
 
-    private T? Least<T>(Limits loosened, Func<PurchaseProblem, ImmutableArray<Item>, T> used, Func<PurchaseModel, LinearExpr> use)
+    private Nearest<T> Least<T>(Limits loosened, Func<PurchaseProblem, ImmutableArray<Item>, T> used, Func<PurchaseModel, LinearExpr> use)
         where T : struct
     {
         var loose = problem with { Limits = loosened };
         if (ModelIfDemandsAreCandidates(loose) is not { } model)
         {
-            return null;
+            return Nearest.None<T>();
         }
 
         model.Cp.Minimize(use(model));
         var verdict = work.Find(model);
-        return verdict is { Purchases: { } purchases, IsProved: true } ? used(loose, purchases) : null;
+        return !verdict.IsProved ? Nearest.Undecided<T>() : verdict.Purchases is { } purchases ? used(loose, purchases) : Nearest.None<T>();
     }
 
     /// <summary>The widest field that a set meeting all other demands can have there.</summary>
-    private double? NearestWidth(int index)
+    private Nearest<double> NearestWidth(int index)
     {
         var framing = problem.Demands.MustFrame[index];
         var others = problem with { Demands = problem.Demands with { MustFrame = problem.Demands.MustFrame.RemoveAt(index) } };
@@ -139,7 +145,7 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
         var any = problem with { Demands = problem.Demands with { MustFrame = problem.Demands.MustFrame.SetItem(index, narrowest) } };
         if (ModelIfDemandsAreCandidates(others, helpingWith: any) is not { } model)
         {
-            return null;
+            return Nearest.None<double>();
         }
 
         var views = MustFrame.ViewsOf(model, framing.TelescopeIndex).Where(view => Width(view) > 0).ToArray();
@@ -152,7 +158,7 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
         model.Cp.AddExactlyOne(witnesses);
         model.Cp.Maximize(LinearExpr.WeightedSum(witnesses, views.Select(Width)));
         var verdict = work.Find(model);
-        return verdict is { Purchases: { } purchases, IsProved: true } ? WidestOf(others, purchases, framing) : null;
+        return new Nearest<double>(verdict is { Purchases: { } purchases, IsProved: true } ? WidestOf(others, purchases, framing) : null, verdict.IsProved);
     }
 
     private static double? WidestOf(PurchaseProblem problem, ImmutableArray<Item> purchases, FramingDemand framing) =>
