@@ -38,7 +38,8 @@ public sealed class RecommendationWriterTests
             Conflicts = new Conflicts(
                 [new Exclusion(missing, Excluded.OverBudget)],
                 [new Demand.Reticle(200), new Demand.MustInclude(missing), new Demand.MustFrame(new FramingDemand(null, 2), 0)],
-                new NearestLimits(186, null, null, null, [])),
+                true,
+                new NearestLimits(186m, Nearest.None<int>(), Nearest.None<int>(), Nearest.None<int>(), [])),
         };
 
         var answer = Write(Asked, plan);

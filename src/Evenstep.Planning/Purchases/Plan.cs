@@ -90,10 +90,11 @@ public sealed record WideViewWish(double TrueFieldDeg, bool Granted)
 
 /// <summary>Why no set is allowed, and what would help.</summary>
 /// <param name="NoCandidates">Items that must be bought but are no candidates: each conflicts by itself.</param>
-/// <param name="Together">Demands that cannot be met together within the limits; without any one of them, the rest can.</param>
+/// <param name="Together">Demands that cannot be met together within the limits; without any one of them, the rest can, if that is decided.</param>
+/// <param name="IsTogetherDecided">False if the work ended first: then fewer of these demands may conflict, or, where none is named, some.</param>
 /// <param name="Nearest">The nearest value of each limit that alone would make a set possible.</param>
 public sealed record Conflicts(
-    ImmutableArray<Exclusion> NoCandidates, ImmutableArray<Demand> Together, NearestLimits Nearest);
+    ImmutableArray<Exclusion> NoCandidates, ImmutableArray<Demand> Together, bool IsTogetherDecided, NearestLimits Nearest);
 
 /// <summary>One demand on the kit.</summary>
 public abstract record Demand
@@ -105,21 +106,44 @@ public abstract record Demand
     public sealed record Reticle(double LeastPower) : Demand;
 }
 
-/// <summary>
-/// For each limit the value nearest to the one given that alone would make a set possible, the candidates derived anew;
-/// null where none within the bounds would.
-/// </summary>
+/// <summary>The value of a limit that is nearest to the one given and alone would make a set possible.</summary>
+/// <param name="Value">Null if there is none within the bounds, and where it was not decided.</param>
+/// <param name="IsDecided">Whether the value, or that there is none, was proved. False if the work ended first.</param>
+public readonly record struct Nearest<T>(T? Value, bool IsDecided)
+    where T : struct
+{
+    /// <summary>Proved.</summary>
+    public static implicit operator Nearest<T>(T value) => new(value, IsDecided: true);
+}
+
+/// <summary>What may be said of a nearest value, beside the value.</summary>
+public static class Nearest
+{
+    /// <summary>It is proved that no value within the bounds makes a set possible.</summary>
+    public static Nearest<T> None<T>()
+        where T : struct => new(null, IsDecided: true);
+
+    /// <summary>The work ended first.</summary>
+    public static Nearest<T> Undecided<T>()
+        where T : struct => default;
+}
+
+/// <summary>For each limit the value nearest to the one given that alone would make a set possible, the candidates derived anew.</summary>
 /// <param name="Budget">In the catalogue's currency.</param>
 /// <param name="MaxPurchases">A count.</param>
 /// <param name="MaxBarlows">A count.</param>
 /// <param name="AllowedOverlaps">A count of pairs.</param>
 /// <param name="WidthDeg">For each framing demand in turn, in degrees, to two decimals, rounded down.</param>
 public sealed record NearestLimits(
-    decimal? Budget, int? MaxPurchases, int? MaxBarlows, int? AllowedOverlaps, ImmutableArray<double?> WidthDeg)
+    Nearest<decimal> Budget, Nearest<int> MaxPurchases, Nearest<int> MaxBarlows, Nearest<int> AllowedOverlaps, ImmutableArray<Nearest<double>> WidthDeg)
 {
-    /// <summary>The most that one item may cost; null also where that is not limited.</summary>
-    public decimal? MaxPricePerItem { get; init; }
+    /// <summary>The most that one item may cost; none also where that is not limited.</summary>
+    public Nearest<decimal> MaxPricePerItem { get; init; } = Nearest.None<decimal>();
 
-    /// <summary>The most that one item may weigh, in grams; null also where that is not limited.</summary>
-    public double? MaxItemMassGrams { get; init; }
+    /// <summary>The most that one item may weigh, in grams; none also where that is not limited.</summary>
+    public Nearest<double> MaxItemMassGrams { get; init; } = Nearest.None<double>();
+
+    /// <summary>Whether every value is decided.</summary>
+    public bool IsDecided => Budget.IsDecided && MaxPurchases.IsDecided && MaxBarlows.IsDecided && AllowedOverlaps.IsDecided
+        && MaxPricePerItem.IsDecided && MaxItemMassGrams.IsDecided && WidthDeg.All(width => width.IsDecided);
 }

@@ -15,6 +15,7 @@ internal static class ConflictWriter
             .. conflicts.Together.Select(one => Together(one, asked, conflicts)),
         ],
         Nearest = NearestOf(asked.Problem, conflicts.Nearest),
+        Undecided = [.. UndecidedOf(conflicts)],
     };
 
     private static RemarkAnswer NoCandidate(RecommendationAsked asked, Exclusion exclusion)
@@ -89,12 +90,30 @@ internal static class ConflictWriter
 
     private static NearestAnswer NearestOf(PurchaseProblem problem, NearestLimits nearest) => new()
     {
-        Budget = nearest.Budget is { } budget ? Rounded.Money(budget) : null,
-        MaxPurchases = nearest.MaxPurchases,
-        MaxBarlows = nearest.MaxBarlows,
-        AllowedOverlaps = nearest.AllowedOverlaps,
-        MaxPricePerItem = nearest.MaxPricePerItem is { } price ? Rounded.Money(price) : null,
-        MaxItemMassGrams = nearest.MaxItemMassGrams,
-        MustFrame = [.. problem.Demands.MustFrame.Zip(nearest.WidthDeg, (framing, width) => new NearestFramingAnswer { Name = framing.Name, WidthDeg = width })],
+        Budget = nearest.Budget.Value is { } budget ? Rounded.Money(budget) : null,
+        MaxPurchases = nearest.MaxPurchases.Value,
+        MaxBarlows = nearest.MaxBarlows.Value,
+        AllowedOverlaps = nearest.AllowedOverlaps.Value,
+        MaxPricePerItem = nearest.MaxPricePerItem.Value is { } price ? Rounded.Money(price) : null,
+        MaxItemMassGrams = nearest.MaxItemMassGrams.Value,
+        MustFrame = [.. problem.Demands.MustFrame.Zip(nearest.WidthDeg, (framing, width) => new NearestFramingAnswer { Name = framing.Name, WidthDeg = width.Value })],
     };
+
+    /// <summary>What the work did not suffice for, in the words of the request; a framing by its place.</summary>
+    private static IEnumerable<string> UndecidedOf(Conflicts conflicts)
+    {
+        var nearest = conflicts.Nearest;
+        (string Name, bool IsDecided)[] all =
+        [
+            ("demands", conflicts.IsTogetherDecided),
+            ("budget", nearest.Budget.IsDecided),
+            ("maxPurchases", nearest.MaxPurchases.IsDecided),
+            ("maxBarlows", nearest.MaxBarlows.IsDecided),
+            ("allowedOverlaps", nearest.AllowedOverlaps.IsDecided),
+            ("maxPricePerItem", nearest.MaxPricePerItem.IsDecided),
+            ("maxItemMassGrams", nearest.MaxItemMassGrams.IsDecided),
+            .. nearest.WidthDeg.Select((width, index) => ($"mustFrame/{index}", width.IsDecided)),
+        ];
+        return all.Where(one => !one.IsDecided).Select(one => one.Name);
+    }
 }

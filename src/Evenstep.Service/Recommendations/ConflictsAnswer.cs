@@ -10,9 +10,13 @@ internal sealed record ConflictsAnswer
 
     /// <summary>For each limit the value that alone would make a set possible.</summary>
     public required NearestAnswer Nearest { get; init; }
+
+    /// <summary>What the work did not suffice to decide: names of the limits in `nearest` whose value is not known (`mustFrame/0` for the first
+    /// framing), and `demands` if fewer of the demands may conflict than are named. Empty if all is decided.</summary>
+    public required IReadOnlyList<string> Undecided { get; init; }
 }
 
-/// <summary>For each limit the value nearest to the one given that alone would make a set possible; null where none would.</summary>
+/// <summary>For each limit the value nearest to the one given that alone would make a set possible; null where none would, and where `undecided` names it.</summary>
 internal sealed record NearestAnswer
 {
     /// <summary>A budget.</summary>

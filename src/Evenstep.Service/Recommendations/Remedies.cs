@@ -9,16 +9,25 @@ namespace Evenstep.Service.Recommendations;
 internal static class Remedies
 {
     private const string None = "no-single-change-helps";
+    private const string Undecided = "single-changes-undecided";
 
-    /// <summary>A note for each, or that there is none.</summary>
-    public static IEnumerable<Remark> Of(RecommendationAsked asked, NearestLimits nearest) =>
-        Known(asked, nearest).DefaultIfEmpty(new Remark(None, []));
+    /// <summary>A note for each, or that there is none; and that some are not decided, if so.</summary>
+    public static IEnumerable<Remark> Of(RecommendationAsked asked, NearestLimits nearest) => nearest.IsDecided
+        ? Known(asked, nearest).DefaultIfEmpty(new Remark(None, []))
+        : Known(asked, nearest).Append(new Remark(Undecided, []));
 
     /// <summary>All of them as the end of a sentence.</summary>
     public static Sentence InWords(RecommendationAsked asked, NearestLimits nearest)
     {
         Sentence[] remedies = [.. Known(asked, nearest).Select(remedy => new Sentence($"conflict/remedy/{remedy.Code}", remedy.Values))];
-        var key = remedies.Length switch { 0 => "none", 1 => "one", _ => "any" };
+        var key = (remedies.Length, nearest.IsDecided) switch
+        {
+            (0, true) => "none",
+            (0, false) => "undecided",
+            (1, true) => "one",
+            (1, false) => "one-known",
+            _ => "any",
+        };
         return new Sentence($"conflict/remedies/{key}", [RemarkValue.Of("remedies", remedies)]);
     }
 
@@ -26,13 +35,13 @@ internal static class Remedies
     {
         Remark?[] remedies =
         [
-            Remedy("larger-budget-helps", "budget", nearest.Budget, RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency)),
-            Remedy("other-max-purchases-helps", "maxPurchases", nearest.MaxPurchases),
-            Remedy("other-max-barlows-helps", "maxBarlows", nearest.MaxBarlows),
-            Remedy("more-overlaps-help", "allowedOverlaps", nearest.AllowedOverlaps),
-            Remedy("larger-max-price-per-item-helps", "maxPricePerItem", nearest.MaxPricePerItem, RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency)),
-            nearest.MaxItemMassGrams is { } grams ? new Remark("larger-max-item-mass-helps", [new RemarkValue("maxItemMassGrams", RoundedUp(grams), 1)]) : null,
-            .. nearest.WidthDeg.Select((width, i) => width is { } possible ? NarrowerFrame(asked.Problem.Demands.MustFrame[i], possible) : null),
+            Remedy("larger-budget-helps", "budget", nearest.Budget.Value, RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency)),
+            Remedy("other-max-purchases-helps", "maxPurchases", nearest.MaxPurchases.Value),
+            Remedy("other-max-barlows-helps", "maxBarlows", nearest.MaxBarlows.Value),
+            Remedy("more-overlaps-help", "allowedOverlaps", nearest.AllowedOverlaps.Value),
+            Remedy("larger-max-price-per-item-helps", "maxPricePerItem", nearest.MaxPricePerItem.Value, RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency)),
+            nearest.MaxItemMassGrams.Value is { } grams ? new Remark("larger-max-item-mass-helps", [new RemarkValue("maxItemMassGrams", RoundedUp(grams), 1)]) : null,
+            .. nearest.WidthDeg.Select((width, i) => width.Value is { } possible ? NarrowerFrame(asked.Problem.Demands.MustFrame[i], possible) : null),
         ];
         return remedies.OfType<Remark>();
     }

@@ -69,6 +69,7 @@ internal static class English
         ["note/larger-max-price-per-item-helps"] = "Allowing a single item to cost {maxPricePerItem:money} alone would make it possible.",
         ["note/larger-max-item-mass-helps"] = "Allowing a single item to weigh {maxItemMassGrams:g} alone would make it possible.",
         ["note/narrower-frame-helps"] = "Asking for a view of {widthDeg:deg} instead of {askedDeg:deg} alone would make it possible.",
+        ["note/single-changes-undecided"] = "The limits of the work were reached before it was decided for every limit whether changing it alone would make it possible.",
         ["note/no-single-change-helps"] = "Changing one limit alone would not make it possible; give up one of the wishes named, or change several limits.",
 
         // Demands that cannot be met together.
@@ -83,6 +84,8 @@ internal static class English
         ["conflict/together"] = " together with the other wishes named here",
         ["conflict/alone"] = "",
         ["conflict/remedies/none"] = "; changing one of them alone would not do",
+        ["conflict/remedies/undecided"] = "; whether changing one of them alone would do was not decided within the limits of the work",
+        ["conflict/remedies/one-known"] = "; this would do: {remedies}",
         ["conflict/remedies/one"] = "; this alone would do: {remedies}",
         ["conflict/remedies/any"] = "; any one of these would do: {remedies:or}",
         ["conflict/remedy/larger-budget-helps"] = "a budget of {budget:money}",

@@ -64,6 +64,7 @@ internal static class German
         ["note/larger-max-price-per-item-helps"] = "Wenn ein einzelnes Teil {maxPricePerItem:money} kosten dürfte, würde das allein schon genügen.",
         ["note/larger-max-item-mass-helps"] = "Wenn ein einzelnes Teil {maxItemMassGrams:g} wiegen dürfte, würde das allein schon genügen.",
         ["note/narrower-frame-helps"] = "Ein wahres Gesichtsfeld von {widthDeg:deg} statt {askedDeg:deg} zu verlangen würde allein schon genügen.",
+        ["note/single-changes-undecided"] = "Die Arbeitsgrenze war erreicht, bevor für jede Grenze entschieden war, ob es genügt, sie allein zu ändern.",
         ["note/no-single-change-helps"] = "Eine einzelne Grenze zu ändern genügt nicht; verzichten Sie auf einen der genannten Wünsche, oder ändern Sie mehrere Grenzen.",
 
         // Demands that cannot be met together.
@@ -78,6 +79,8 @@ internal static class German
         ["conflict/together"] = " zusammen mit den anderen hier genannten Wünschen",
         ["conflict/alone"] = "",
         ["conflict/remedies/none"] = "; eine einzelne davon zu ändern genügt nicht",
+        ["conflict/remedies/undecided"] = "; ob es genügt, eine einzelne davon zu ändern, blieb innerhalb der Arbeitsgrenze offen",
+        ["conflict/remedies/one-known"] = "; das würde genügen: {remedies}",
         ["conflict/remedies/one"] = "; das allein würde genügen: {remedies}",
         ["conflict/remedies/any"] = "; eines davon würde genügen: {remedies:or}",
         ["conflict/remedy/larger-budget-helps"] = "ein Budget von {budget:money}",

@@ -64,6 +64,20 @@ public class AgreementTests
         Assert.True(handedOver > ProblemsPerBatch / 2, $"only {handedOver} were handed over");
     }
 
+    /// <summary>Equal sets are told apart by one rule, and the order of the catalogue has no part in it.</summary>
+    [Fact]
+    public void The_model_alone_chooses_the_very_set_that_the_search_does_in_whatever_order_items_are_listed()
+    {
+        foreach (var seed in Enumerable.Range(0, ProblemsPerBatch))
+        {
+            var drawn = RandomProblems.Make(seed);
+            var shuffled = Bridge.ToProblem(RandomProblems.Shuffle(drawn, seed + 1));
+            var searched = SearchEngine.Solve(Bridge.ToProblem(drawn), ManyNodes, new WorkBudget(Comparison.WorkLimit)).Plan;
+            var modelled = ModelEngine.Solve(shuffled, new WorkBudget(Comparison.WorkLimit));
+            Assert.Equal(searched?.Purchases.AsEnumerable() ?? [], modelled.Purchases);
+        }
+    }
+
     private static void AssertAgreement(int batch, Func<PurchaseProblem, Plan> solve)
     {
         var seeds = Enumerable.Range(batch * ProblemsPerBatch, ProblemsPerBatch);

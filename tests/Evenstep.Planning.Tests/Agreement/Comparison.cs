@@ -51,13 +51,14 @@ internal static class Comparison
         var wanted = expected.Nearest!;
         return
         [
-            .. Same("nearest budget", wanted.Budget, nearest.Budget),
-            .. Same("nearest maxPurchases", wanted.MaxPurchases, nearest.MaxPurchases),
-            .. Same("nearest maxBarlows", wanted.MaxBarlows, nearest.MaxBarlows),
-            .. Same("nearest allowedOverlaps", wanted.AllowedOverlaps, nearest.AllowedOverlaps),
-            .. Same("nearest maxPricePerItem", wanted.MaxPricePerItem, nearest.MaxPricePerItem),
-            .. Same("nearest maxItemMassGrams", wanted.MaxItemMassGrams, nearest.MaxItemMassGrams),
-            .. wanted.MustFrame.Zip(nearest.WidthDeg).SelectMany(pair => Same("nearest width", pair.First, pair.Second)),
+            .. Same("all nearest values decided", true, nearest.IsDecided),
+            .. Same("nearest budget", wanted.Budget, nearest.Budget.Value),
+            .. Same("nearest maxPurchases", wanted.MaxPurchases, nearest.MaxPurchases.Value),
+            .. Same("nearest maxBarlows", wanted.MaxBarlows, nearest.MaxBarlows.Value),
+            .. Same("nearest allowedOverlaps", wanted.AllowedOverlaps, nearest.AllowedOverlaps.Value),
+            .. Same("nearest maxPricePerItem", wanted.MaxPricePerItem, nearest.MaxPricePerItem.Value),
+            .. Same("nearest maxItemMassGrams", wanted.MaxItemMassGrams, nearest.MaxItemMassGrams.Value),
+            .. wanted.MustFrame.Zip(nearest.WidthDeg).SelectMany(pair => Same("nearest width", pair.First, pair.Second.Value)),
         ];
     }
 

@@ -88,11 +88,27 @@ public class WorkTests
 
     private static void AssertTrue(Conflicts whole, Conflicts? cut, string seed)
     {
-        if (cut is not null)
+        if (cut is null)
         {
-            Assert.Equal(whole.NoCandidates.AsEnumerable(), cut.NoCandidates);
-            Assert.True(cut.Together.IsEmpty || cut.Together.SequenceEqual(whole.Together), seed);
+            return;
         }
+
+        Assert.Equal(whole.NoCandidates.AsEnumerable(), cut.NoCandidates);
+        Assert.True(cut.IsTogetherDecided ? cut.Together.SequenceEqual(whole.Together) : cut.Together.IsEmpty, seed);
+        AssertTrue(whole.Nearest.Budget, cut.Nearest.Budget, seed);
+        AssertTrue(whole.Nearest.MaxPurchases, cut.Nearest.MaxPurchases, seed);
+        AssertTrue(whole.Nearest.MaxBarlows, cut.Nearest.MaxBarlows, seed);
+        AssertTrue(whole.Nearest.AllowedOverlaps, cut.Nearest.AllowedOverlaps, seed);
+        AssertTrue(whole.Nearest.MaxPricePerItem, cut.Nearest.MaxPricePerItem, seed);
+        AssertTrue(whole.Nearest.MaxItemMassGrams, cut.Nearest.MaxItemMassGrams, seed);
+        Assert.All(whole.Nearest.WidthDeg.Zip(cut.Nearest.WidthDeg), pair => AssertTrue(pair.First, pair.Second, seed));
+    }
+
+    private static void AssertTrue<T>(Nearest<T> whole, Nearest<T> cut, string seed)
+        where T : struct
+    {
+        Assert.True(whole.IsDecided, seed);
+        Assert.True(cut.IsDecided ? cut.Value.Equals(whole.Value) : cut.Value is null, seed);
     }
 
     private static void CancelAt(int look, int last, CancellationTokenSource giveUp)

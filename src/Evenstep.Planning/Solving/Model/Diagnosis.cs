@@ -20,12 +20,13 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
         var byId = problem.Catalogue.ToDictionary(item => item.Id);
         var musts = problem.Demands.MustInclude.Select(id => byId[id]).ToArray();
         ImmutableArray<Exclusion> noCandidates = [.. musts.Select(candidacy.ExclusionOf).OfType<Exclusion>()];
-        return new Conflicts(noCandidates, Together(musts.Except(noCandidates.Select(exclusion => exclusion.Item))), Nearest());
+        var together = Together(musts.Except(noCandidates.Select(exclusion => exclusion.Item)));
+        return new Conflicts(noCandidates, together ?? [], IsTogetherDecided: together is not null, NearestOfAll());
     }
 
-    /// <summary>Drops one demand after another while what is left is still impossible: what stays conflicts. None where
-    /// that is not decided.</summary>
-    private ImmutableArray<Demand> Together(IEnumerable<Item> mustInclude)
+    /// <summary>Drops one demand after another while what is left is still impossible: what stays conflicts. Null where that is
+    /// not decided.</summary>
+    private ImmutableArray<Demand>? Together(IEnumerable<Item> mustInclude)
     {
         ImmutableArray<Demand> demands =
         [
@@ -33,9 +34,12 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
             .. problem.Demands.MustFrame.Select((framing, index) => new Demand.MustFrame(framing, index)),
             .. problem.Demands.ReticleLeastPower is { } power ? new Demand[] { new Demand.Reticle(power) } : [],
         ];
-        if (IsPossible(demands) is not false)
+        switch (IsPossible(demands))
         {
-            return [];
+            case true:
+                return [];
+            case null:
+                return null;
         }
 
         foreach (var demand in demands)
@@ -47,7 +51,7 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
                     demands = fewer;
                     break;
                 case null:
-                    return [];
+                    return null;
             }
         }
 
@@ -63,7 +67,7 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
         ReticleLeastPower = demands.OfType<Demand.Reticle>().FirstOrDefault()?.LeastPower,
     };
 
-    private NearestLimits Nearest()
+    private NearestLimits NearestOfAll()
     {
         var limits = problem.Limits;
         return new NearestLimits(
@@ -73,40 +77,43 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
             LeastOverlaps(),
             [.. problem.Demands.MustFrame.Select((_, index) => NearestWidth(index))])
         {
-            MaxPricePerItem = limits.MaxPricePerItem is null ? null : LeastOf(ItemValues(item => (decimal?)item.Price), price => limits with { MaxPricePerItem = price }),
-            MaxItemMassGrams = limits.MaxItemMassGrams is null ? null : LeastOf(ItemValues(item => item.MassGrams), grams => limits with { MaxItemMassGrams = grams }),
+            MaxPricePerItem = limits.MaxPricePerItem is null ? Nearest.None<decimal>()
+                : LeastOf(ItemValues(item => (decimal?)item.Price), price => limits with { MaxPricePerItem = price }),
+            MaxItemMassGrams = limits.MaxItemMassGrams is null ? Nearest.None<double>()
+                : LeastOf(ItemValues(item => item.MassGrams), grams => limits with { MaxItemMassGrams = grams }),
         };
     }
 
     private ImmutableArray<T> ItemValues<T>(Func<Item, T?> valueOf)
         where T : struct => [.. problem.Catalogue.Items.Select(valueOf).OfType<T>().Distinct().Order()];
 
-    private T? LeastOf<T>(ImmutableArray<T> values, Func<T, Limits> limitsAt)
-        where T : struct => Halved(values.Length, place => HasSet(problem with { Limits = limitsAt(values[place]) })) is { } least ? values[least] : null;
+    /// <summary>The more a limit on single items allows, the more sets there are.</summary>
+    private Nearest<T> LeastOf<T>(ImmutableArray<T> values, Func<T, Limits> limitsAt)
+        where T : struct => Halved(values, value => HasSet(problem with { Limits = limitsAt(value) }));
 
-    /// <summary>The first of some places, in order, at which there is a set: there is one at every later place too. Null if
-    /// there is none, or that is not decided.</summary>
-    private static int? Halved(int count, Func<int, bool?> hasSet)
+    /// <summary>The first of some values, in order, at which there is a set: there is one at every later value too.</summary>
+    private static Nearest<T> Halved<T>(ImmutableArray<T> values, Func<T, bool?> hasSet)
+        where T : struct
     {
-        var (low, high) = (0, count);
-        int? least = null;
+        var (low, high) = (0, values.Length);
+        T? least = null;
         while (low < high)
         {
             var middle = least is null ? high - 1 : (low + high) / 2;
-            switch (hasSet(middle))
+            switch (hasSet(values[middle]))
             {
                 case true:
-                    (least, high) = (middle, middle);
+                    (least, high) = (values[middle], middle);
                     break;
                 case false:
                     low = middle + 1;
                     break;
                 default:
-                    return null;
+                    return Nearest.Undecided<T>();
             }
         }
 
-        return least;
+        return new Nearest<T>(least, IsDecided: true);
     }
 
     /// <summary>Null if it is not decided.</summary>
@@ -115,58 +122,65 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
 
     private static bool? IsSome(Answer answer) => answer.Purchases is not null ? true : answer.IsDecided ? false : null;
 
-    private T? Least<T>(Limits loosened, Measure measure, Func<ImmutableArray<Item>, T> used)
+    private Nearest<T> Least<T>(Limits loosened, Measure measure, Func<ImmutableArray<Item>, T> used)
         where T : struct
     {
         var loose = problem with { Limits = loosened };
-        return FinderOf(loose, loose)?.Least(Question.Anything, measure) is { Purchases: { } purchases, IsDecided: true } ? used(purchases) : null;
+        if (FinderOf(loose, loose) is not { } finder)
+        {
+            return Nearest.None<T>();
+        }
+
+        var answer = finder.Least(Question.Anything, measure);
+        return !answer.IsDecided ? Nearest.Undecided<T>() : answer.Purchases is { } purchases ? used(purchases) : Nearest.None<T>();
     }
 
     /// <summary>Sets of fewer Barlows are asked first.</summary>
-    private int? LeastBarlows()
+    private Nearest<int> LeastBarlows()
     {
         var loose = problem with { Limits = problem.Limits with { MaxBarlows = Limits.MostBarlows } };
         if (FinderOf(loose, loose) is not { } finder)
         {
-            return null;
+            return Nearest.None<int>();
         }
 
-        foreach (var barlows in finder.Sets)
+        foreach (var sets in finder.Sets.GroupBy(barlows => barlows.Length))
         {
-            var answer = finder.With(barlows, Question.Anything);
+            var answer = finder.Any(sets, Question.Anything);
             if (!answer.IsNone)
             {
-                return answer.Purchases is null ? null : barlows.Length;
+                return answer.Purchases is null ? Nearest.Undecided<int>() : sets.Key;
             }
         }
 
-        return null;
+        return new Nearest<int>(null, finder.IsComplete);
     }
 
-    private int? LeastOverlaps()
+    private Nearest<int> LeastOverlaps()
     {
         var loose = problem with { Limits = problem.Limits with { AllowedOverlaps = Limits.MostOverlaps } };
         return FinderOf(loose, loose) is { } finder
-            ? Halved(Limits.MostOverlaps + 1, count => IsSome(finder.Any(Question.Anything with { AllowedOverlaps = count })))
-            : null;
+            ? Halved([.. Enumerable.Range(0, Limits.MostOverlaps + 1)], count => IsSome(finder.Any(Question.Anything with { AllowedOverlaps = count })))
+            : Nearest.None<int>();
     }
 
     /// <summary>The widest field that a set meeting all other demands can have there.</summary>
-    private double? NearestWidth(int index)
+    private Nearest<double> NearestWidth(int index)
     {
         var framing = problem.Demands.MustFrame[index];
         var others = problem with { Demands = problem.Demands with { MustFrame = problem.Demands.MustFrame.RemoveAt(index) } };
         var narrowest = framing with { WidthDeg = Bounds.WidthDeg.Least };
         var any = problem with { Demands = problem.Demands with { MustFrame = problem.Demands.MustFrame.SetItem(index, narrowest) } };
-        if (FinderOf(others, helpingWith: any) is not { } finder || finder.TrueFieldsDeg(framing.TelescopeIndex) is not { } fields)
+        if (FinderOf(others, helpingWith: any) is not { } finder)
         {
-            return null;
+            return Nearest.None<double>();
         }
 
-        long[] widths = [.. fields.Select(RoundedDown).Where(width => width > 0).Distinct().OrderDescending()];
-        return Halved(widths.Length, place => IsSome(finder.Any(Question.Anything with { Framings = [framing with { WidthDeg = Degrees(widths[place]) }] }))) is { } widest
-            ? Degrees(widths[widest])
-            : null;
+        return finder.TrueFieldsDeg(framing.TelescopeIndex) is { } fields
+            ? Halved(
+                [.. fields.Select(RoundedDown).Where(width => width > 0).Distinct().OrderDescending().Select(Degrees)],
+                width => IsSome(finder.Any(Question.Anything with { Framings = [framing with { WidthDeg = width }] })))
+            : Nearest.Undecided<double>();
     }
 
     private static double Degrees(long width) => width / (double)WidthsPerDegree;

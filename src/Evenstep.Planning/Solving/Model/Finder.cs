@@ -23,8 +23,15 @@ internal sealed class Finder(PurchaseSpace space, BarlowSets sets)
     /// <summary>Any set within the question.</summary>
     public Answer Any(Question question)
     {
-        var isDecided = IsComplete;
-        foreach (var barlows in Sets)
+        var answer = Any(Sets, question);
+        return answer.IsNone && !IsComplete ? Answer.Undecided : answer;
+    }
+
+    /// <summary>Any set within the question, with one of these sets of Barlows.</summary>
+    public Answer Any(IEnumerable<ImmutableArray<Choice>> sets, Question question)
+    {
+        var isDecided = true;
+        foreach (var barlows in sets)
         {
             var answer = With(barlows, question);
             if (answer.Purchases is not null)
