@@ -38,6 +38,11 @@ public sealed class Ladder
         {
             for (var j = i + 1; j < Usable.Length; j++)
             {
+                if (IsBeyond(Usable[i].Showing, Usable[j].Showing))
+                {
+                    break;
+                }
+
                 if (Overlap.Between(Usable[i].Showing, Usable[j].Showing, lnLeastStep))
                 {
                     yield return new OverlappingPair(Usable[i], Usable[j]);
@@ -45,6 +50,9 @@ public sealed class Ladder
             }
         }
     }
+
+    /// <summary>Whether no view from the second on repeats the first: views lie by power, and one that is no zoom repeats only what is close.</summary>
+    private bool IsBeyond(in Showing first, in Showing second) => !first.IsZoom && second.LnCutPower - first.LnCutPower > lnLeastStep + Tolerance.Value;
 
     /// <summary>The jumps between neighbouring usable views, the jumps at both ends included; none of no length.</summary>
     public IEnumerable<Jump> Jumps()

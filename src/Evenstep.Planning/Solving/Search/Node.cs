@@ -1,8 +1,18 @@
+using Evenstep.Planning.Budgets;
+
 namespace Evenstep.Planning.Solving.Search;
 
 /// <summary>A set being built: what it shows, and what may still be chosen. One a depth, used again and again.</summary>
 internal sealed class Node
 {
+    /// <summary>Of becoming a node, and of looking at one of its options.</summary>
+    private const long StepsOfNode = 150;
+    private const long StepsOfOption = 3;
+
+    /// <summary>Of working out what a view takes off the excess.</summary>
+    private const long StepsOfGain = 14;
+
+    private readonly StepCounter steps;
     private readonly Islands[] islands;
     private readonly int[] indexOf;
     private Bench bench = null!;
@@ -10,6 +20,7 @@ internal sealed class Node
 
     private Node(Shore[] shores, Groundwork ground)
     {
+        steps = ground.Steps;
         islands = [.. shores.Select(shore => new Islands(shore))];
         Options = ground.Lend<Option>(ground.Oculars.Length);
         Tried = ground.Lend<Option>(ground.Oculars.Length);
@@ -64,6 +75,7 @@ internal sealed class Node
     /// shrinks as others are chosen.</summary>
     public double BestGains(int choices)
     {
+        steps.Count((1 + choices) * OptionCount);
         Span<double> best = stackalloc double[choices];
         for (var i = 0; i < OptionCount; i++)
         {
@@ -107,7 +119,9 @@ internal sealed class Node
     private double GainOf(int place)
     {
         var gain = 0.0;
-        foreach (ref readonly var sight in bench.SightsOf(place))
+        var sights = bench.SightsOf(place);
+        steps.Count(StepsOfGain * (1 + sights.Length));
+        foreach (ref readonly var sight in sights)
         {
             gain += islands[sight.Telescope].GainOf(sight.Reach);
         }
@@ -133,6 +147,7 @@ internal sealed class Node
     /// <param name="centsWorth">Spending more than this after it is of no use.</param>
     public void Become(Node parent, Option chosen, long cents, long centsWorth)
     {
+        steps.Count(StepsOfNode);
         bench = parent.bench;
         for (var t = 0; t < islands.Length; t++)
         {
@@ -156,6 +171,7 @@ internal sealed class Node
         }
 
         gainsAreFresh = false;
+        steps.Count(StepsOfOption * parent.OptionCount);
         InheritAffordable(parent, chosen);
         var (count, overlaps) = (OptionCount, bench.OverlapsWith(chosen, OptionCount));
         OptionCount = 0;
@@ -185,6 +201,7 @@ internal sealed class Node
     public int GatherTried(Func<Option, bool> isWanted)
     {
         var count = 0;
+        steps.Count(2 * StepsOfOption * OptionCount);
         foreach (ref readonly var option in Options.AsSpan(0, OptionCount))
         {
             if (isWanted(option))
@@ -228,6 +245,9 @@ internal sealed class Node
             }
         }
     }
+
+    /// <summary>Counts a look at so many of the options.</summary>
+    public void CountLooks(int options) => steps.Count(StepsOfOption * options);
 
     private void Add(Option option)
     {
