@@ -65,6 +65,7 @@ builder.Services.AddCatalogues(builder.Configuration);
 builder.Services.AddSingleton(WorkLimitSettings.From(builder.Configuration));
 builder.Services.AddSingleton(Patience.From(builder.Configuration));
 builder.Services.AddSingleton<SolveGate>();
+builder.Services.AddSolvers();
 builder.Services.AddSingleton<RefereedPlanner>();
 builder.Services.AddSingleton<RecommendationDesk>();
 builder.Services.AddSingleton<RefereedSpending>();

@@ -56,8 +56,8 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
     private sealed class Sieve
     {
         /// <summary>Of judging an item alone, of working a view out, and of comparing two.</summary>
-        private const long StepsOfItem = 60;
-        private const long StepsOfView = 40;
+        private const long StepsOfItem = 150;
+        private const long StepsOfView = 60;
         private const long StepsOfComparison = 2;
 
         private readonly PurchaseProblem problem;

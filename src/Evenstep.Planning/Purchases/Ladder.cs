@@ -31,6 +31,9 @@ public sealed class Ladder
     /// <summary>What is left to see without one item.</summary>
     public Ladder Without(Item item) => new(Telescope, Views.RemoveAll(view => view.Needs(item)), enough, lnLeastStep);
 
+    /// <summary>So many overlaps of one telescope are told in full; of more, how many there are.</summary>
+    public const int MostOverlapsTold = 1000;
+
     /// <summary>Every pair of usable views that repeat one another, lower power first.</summary>
     public IEnumerable<OverlappingPair> Overlaps()
     {

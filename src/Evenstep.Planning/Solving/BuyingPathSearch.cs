@@ -19,6 +19,12 @@ public static class BuyingPathSearch
     /// that there is none.</exception>
     public static BuyingPath Solve(PurchaseProblem problem, WorkBudget budget)
     {
+        var path = Found(problem, budget);
+        return path with { Limit = path.IsProved ? path.Plan.Limit : path.Plan.Limit ?? path.Frontier.Limit ?? budget.Reached ?? ReachedLimit.Work };
+    }
+
+    private static BuyingPath Found(PurchaseProblem problem, WorkBudget budget)
+    {
         var part = budget.UnitsLeft / Sharers;
         var plan = Planner.Solve(problem, budget.Part(part));
         var frontier = SpendingSearch.Solve(problem, budget.Part(part));

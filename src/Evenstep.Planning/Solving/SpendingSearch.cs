@@ -20,12 +20,15 @@ public static class SpendingSearch
             var candidacy = Candidacy.Of(problem, budget);
             var candidates = candidacy.Candidates.Select(item => item.Id).ToHashSet();
             return problem.Demands.MustInclude.All(candidates.Contains)
-                ? FrontierEngine.Solve(problem, candidacy, budget)
+                ? Told(FrontierEngine.Solve(problem, candidacy, budget), budget)
                 : new SpendingFrontier(problem, [], problem.Limits.Budget);
         }
         catch (WorkEndedException)
         {
-            return new SpendingFrontier(problem, [], ProvedUpTo: null);
+            return Told(new SpendingFrontier(problem, [], ProvedUpTo: null), budget);
         }
     }
+
+    private static SpendingFrontier Told(SpendingFrontier frontier, WorkBudget budget) =>
+        frontier.IsProved ? frontier : frontier with { Limit = budget.Reached ?? ReachedLimit.Work };
 }

@@ -7,13 +7,16 @@ namespace Evenstep.Planning.Solving.Search;
 /// The problem with its Barlows settled: what the kit shows already, what each offered ocular would add, and what is left
 /// of every limit.
 /// </summary>
-internal sealed class Bench : IDisposable
+internal sealed partial class Bench : IDisposable
 {
     /// <summary>Counting one by one takes about so many times as long as counting all at once.</summary>
     private const int FewAsked = 8;
 
     /// <summary>Of comparing two views, and of asking whether one covers a place.</summary>
-    private const long StepsOfComparison = 2;
+    private const long StepsOfComparison = 4;
+
+    /// <summary>Of making a bench, beside its tables.</summary>
+    private const long StepsOfBench = 5_000;
 
     /// <summary>Of sorting a view among others, and of adding up what it covers.</summary>
     private const long StepsOfSorting = 60;
@@ -36,6 +39,7 @@ internal sealed class Bench : IDisposable
         this.ground = ground;
         lnLeastStep = ground.Problem.Preferences.LnLeastStep;
         var limits = ground.Problem.Limits;
+        ground.Steps.Count(StepsOfBench);
         Set = barlows;
         lending = new Lending(ground.Budget);
         table = TableOf(barlows.Bought.Where(barlow => !ground.SettledBarlows.Contains(barlow)));
@@ -108,33 +112,11 @@ internal sealed class Bench : IDisposable
     /// <summary>The least preference score, in units, of an offer's wares.</summary>
     public long LeastPreference(int place) => ground.LeastPreferences[place];
 
-    /// <summary>The overlaps that an ocular brings about with what is shown, and with itself.</summary>
-    public int OverlapsOf(int place) => overlapsAlone.Value[place];
-
-    /// <summary>The overlaps between a chosen ocular and others: counted for all of them at once, unless few are asked for.</summary>
-    public OverlapsOfOne OverlapsWith(int chosen, int asked) =>
-        new(this, chosen, overlapsWith[chosen] ?? (asked < OcularCount / FewAsked ? null : CountOverlapsWith(chosen)));
-
     /// <summary>Lends an array for as long as the bench is.</summary>
     public T[] Lend<T>(int length) => lending.Lend<T>(length);
 
     /// <summary>Gives the memory back: the bench must not be used any more.</summary>
     public void Dispose() => lending.Dispose();
-
-    /// <summary>The overlaps between two oculars.</summary>
-    public int OverlapsBetween(int one, int other)
-    {
-        var count = 0;
-        var sights = SightsOf(one);
-        var others = SightsOf(other);
-        ground.Steps.Count(StepsOfComparison * sights.Length * others.Length);
-        foreach (ref readonly var sight in sights)
-        {
-            count += CountRepeats(sight, others);
-        }
-
-        return count;
-    }
 
     /// <summary>Whether an ocular covers what lies just beyond an uncovered place of a telescope's axis.</summary>
     public bool Covers(int ocular, int telescope, double place, double half)
@@ -197,84 +179,6 @@ internal sealed class Bench : IDisposable
 
         return count;
     }
-
-    /// <summary>Above what is allowed, how far above does not matter.</summary>
-    private int OverlapsShown()
-    {
-        var (count, anyIsBought) = (0, Shown.Any(sight => sight.NeedsPurchase));
-        for (var i = 0; i < Shown.Length && anyIsBought; i++)
-        {
-            ground.Steps.Count(StepsOfComparison * (Shown.Length - i));
-            foreach (ref readonly var other in Shown.AsSpan()[(i + 1)..])
-            {
-                count += (Shown[i].NeedsPurchase || other.NeedsPurchase) && Repeats(Shown[i], other) ? 1 : 0;
-            }
-
-            if (count > ground.Problem.Limits.AllowedOverlaps)
-            {
-                return count;
-            }
-        }
-
-        return count;
-    }
-
-    /// <summary>Kept while there is memory enough; else good until the next is counted.</summary>
-    private int[] CountOverlapsWith(int chosen)
-    {
-        int[] counts;
-        if (ground.Budget.MayKeep(Lending.BytesOf<int>(OcularCount)))
-        {
-            counts = overlapsWith[chosen] = lending.Lend<int>(OcularCount);
-        }
-        else
-        {
-            counts = passing ??= lending.Lend<int>(OcularCount);
-            Array.Clear(counts);
-        }
-
-        foreach (ref readonly var sight in SightsOf(chosen))
-        {
-            neighbourhoods.Value.CountRepeats(sight, counts);
-        }
-
-        return counts;
-    }
-
-    private int[] CountOverlapsAlone()
-    {
-        var counts = lending.Lend<int>(OcularCount);
-        foreach (ref readonly var sight in Shown.AsSpan())
-        {
-            neighbourhoods.Value.CountRepeats(sight, counts);
-        }
-
-        for (var place = 0; place < OcularCount; place++)
-        {
-            var sights = SightsOf(place);
-            ground.Steps.Count(StepsOfComparison * sights.Length * sights.Length);
-            for (var i = 1; i < sights.Length; i++)
-            {
-                counts[place] += CountRepeats(sights[i], sights[..i]);
-            }
-        }
-
-        return counts;
-    }
-
-    private int CountRepeats(in Sight one, ReadOnlySpan<Sight> others)
-    {
-        var count = 0;
-        foreach (ref readonly var other in others)
-        {
-            count += Repeats(one, other) ? 1 : 0;
-        }
-
-        return count;
-    }
-
-    private bool Repeats(in Sight one, in Sight other) =>
-        one.Telescope == other.Telescope && Overlap.Between(one.Shows, other.Shows, lnLeastStep);
 
     private long[] MostPoints()
     {

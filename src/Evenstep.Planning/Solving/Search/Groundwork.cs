@@ -24,10 +24,10 @@ internal sealed record Groundwork : IDisposable
     private readonly Lazy<SightTable> withSettledBarlows;
 
     /// <summary>Working out one view takes about so many steps.</summary>
-    private const long StepsOfView = 40;
+    private const long StepsOfView = 60;
 
     /// <summary>So does making an offer of an item.</summary>
-    private const long StepsOfOffer = 100;
+    private const long StepsOfOffer = 300;
 
     /// <param name="problem">To be searched.</param>
     /// <param name="candidacy">Of the problem.</param>

@@ -15,7 +15,7 @@ internal sealed class Neighbourhoods
     private const double Shortest = 0.05;
 
     /// <summary>Of comparing two views, one of which is to be fetched first.</summary>
-    private const long StepsOfComparison = 3;
+    private const long StepsOfComparison = 5;
 
     private const long StepsOfPlacing = 12;
 

@@ -3,14 +3,14 @@ using Evenstep.Planning.Budgets;
 namespace Evenstep.Planning.Solving.Search;
 
 /// <summary>A set being built: what it shows, and what may still be chosen. One a depth, used again and again.</summary>
-internal sealed class Node
+internal sealed partial class Node
 {
     /// <summary>Of becoming a node, and of looking at one of its options.</summary>
-    private const long StepsOfNode = 150;
-    private const long StepsOfOption = 3;
+    private const long StepsOfNode = 250;
+    private const long StepsOfOption = 4;
 
     /// <summary>Of working out what a view takes off the excess.</summary>
-    private const long StepsOfGain = 14;
+    private const long StepsOfGain = 20;
 
     private readonly StepCounter steps;
     private readonly Islands[] islands;
@@ -66,67 +66,6 @@ internal sealed class Node
         Shore[] shores = [.. problem.Telescopes.Select(telescope =>
             new Shore(telescope.Axis.Length, problem.EnoughMismatch, 1 / (telescope.Axis.Length * problem.Telescopes.Length)))];
         return [.. Enumerable.Range(0, problem.Limits.MaxPurchases + 1).Select(_ => new Node(shores, ground))];
-    }
-
-    /// <summary>What the excess comes to at the least, with so many further choices.</summary>
-    public double LeastExcess(int choices) => Excess - BestGains(choices);
-
-    /// <summary>The most that so many further choices can take off the excess: the sum of the best gains, since each only
-    /// shrinks as others are chosen.</summary>
-    public double BestGains(int choices)
-    {
-        steps.Count((1 + choices) * OptionCount);
-        Span<double> best = stackalloc double[choices];
-        for (var i = 0; i < OptionCount; i++)
-        {
-            var gain = Options[i].Gain;
-            for (var k = 0; k < choices; k++)
-            {
-                if (gain > best[k])
-                {
-                    (gain, best[k]) = (best[k], gain);
-                }
-            }
-        }
-
-        var sum = 0.0;
-        foreach (var gain in best)
-        {
-            sum += gain;
-        }
-
-        return sum;
-    }
-
-    /// <summary>What is to be expected of so many further choices.</summary>
-    public Prospect ProspectOf(int choices) => Prospect.Of(this, bench, choices);
-
-    /// <summary>Works the gains of all options out anew, unless they are just worked out.</summary>
-    public void RefreshGains()
-    {
-        if (gainsAreFresh)
-        {
-            return;
-        }
-
-        gainsAreFresh = true;
-        for (var i = 0; i < OptionCount; i++)
-        {
-            Options[i].Gain = GainOf(Options[i].Place);
-        }
-    }
-
-    private double GainOf(int place)
-    {
-        var gain = 0.0;
-        var sights = bench.SightsOf(place);
-        steps.Count(StepsOfGain * (1 + sights.Length));
-        foreach (ref readonly var sight in sights)
-        {
-            gain += islands[sight.Telescope].GainOf(sight.Reach);
-        }
-
-        return gain;
     }
 
     public double LnLargestStep()
