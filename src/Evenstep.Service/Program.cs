@@ -67,6 +67,7 @@ var limits = WorkLimitSettings.From(builder.Configuration);
 builder.Services.AddSingleton(limits);
 builder.Services.AddSingleton(SchedulerSettings.From(builder.Configuration, limits));
 builder.Services.AddSingleton<SolveGate>();
+builder.Services.AddSolvers();
 builder.Services.AddSingleton<RefereedPlanner>();
 builder.Services.AddSingleton<RecommendationDesk>();
 builder.Services.AddSingleton<RefereedSpending>();

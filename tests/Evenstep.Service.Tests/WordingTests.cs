@@ -42,6 +42,8 @@ public sealed class WordingTests
     /// <summary>That read alike.</summary>
     private static readonly double[] TwoPowers = [50.2, 49.9];
 
+    private static readonly string[] OnlyWhereWorkEnds = ["conflict/remedies/one-known", "conflict/remedies/undecided"];
+
     private static readonly string[] OftenSaid = ["reason", "exclusion", "conflict", "breach", "verdict", "view"];
 
     [Fact]
@@ -84,7 +86,7 @@ public sealed class WordingTests
         Sentence[] said = [.. SaidOfPlans.Random(Problems, FirstSeed), .. SaidOfPlans.Of(TooHeavy), .. SaidOfPlans.Of(PastTheLowEnd)];
 
         Assert.All(said, sentence => Assert.All(Language.All, language => Assert.Matches(@"^[^{}\s][^{}]*\.$", sentence.In(language))));
-        Assert.Empty(English.Sentences.Keys.Where(IsOftenSaid).Except(said.SelectMany(SaidOfPlans.WithParts).Select(sentence => sentence.Key)));
+        Assert.Empty(English.Sentences.Keys.Where(IsOftenSaid).Except(said.SelectMany(SaidOfPlans.WithParts).Select(sentence => sentence.Key)).Except(OnlyWhereWorkEnds));
     }
 
     [Theory]

@@ -9,6 +9,7 @@ public static class KitNotes
 {
     public const string RangeSetByBarrel = "range-set-by-barrel";
     public const string FastTelescope = "fast-telescope";
+    public const string ManyOverlaps = "many-overlaps";
 
     /// <summary>A power of which another is so many times as high is noticeably lower: common practice, no source.</summary>
     public const double NoticeablyLower = 1.1;
@@ -17,13 +18,25 @@ public static class KitNotes
     private const int ConeDecimals = 1;
 
     /// <summary>Every code that <see cref="Of"/> can give.</summary>
-    public static readonly ImmutableArray<string> Codes = [RangeSetByBarrel, FastTelescope];
+    public static readonly ImmutableArray<string> Codes = [RangeSetByBarrel, FastTelescope, ManyOverlaps];
 
     public static ImmutableArray<Remark> Of(Kit kit) =>
     [
         .. kit.Problem.Telescopes.Where(telescope => telescope.Range.LowestSetBy == RangeEnd.Barrel)
             .SelectMany(telescope => LimitedByBarrel(telescope, kit.Problem.Observer)),
         .. kit.Ladders.SelectMany(OfSteepCones),
+        .. kit.Ladders.SelectMany(OfManyOverlaps),
+    ];
+
+    /// <summary>More pairs of views that repeat one another than are told.</summary>
+    private static IEnumerable<Remark> OfManyOverlaps(Ladder ladder) => !ladder.Overlaps().Skip(Ladder.MostOverlapsTold).Any() ? [] :
+    [
+        new Remark(ManyOverlaps,
+        [
+            RemarkValue.Of("telescope", ladder.Telescope.Telescope.Name),
+            RemarkValue.Of("told", Ladder.MostOverlapsTold),
+            RemarkValue.Of("overlaps", ladder.Overlaps().Count()),
+        ]),
     ];
 
     /// <summary>The eye could use a noticeably lower power than any practical eyepiece for the focuser gives.</summary>

@@ -16,6 +16,9 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
     /// <summary>To whom wide views matter, beside those who name nothing in particular: common practice, no source.</summary>
     private static readonly ImmutableArray<Interest> ForWideViews = [Interest.LargeNebulae, Interest.StarClusters];
 
+    /// <summary>So many views are worked out for this at most, over all items that are judged: with a large kit only the cheapest few items are.</summary>
+    private const int MostViewsJudged = 100_000;
+
     internal Remark Remark => new(PlanNotes.WiderViewCosts,
     [
         RemarkValue.Of("itemId", Item.Id),
@@ -35,7 +38,8 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
         }
 
         var roomy = Roomy(kit);
-        return WiderItems(roomy, kit, widest).Where(item => FitsBeside(item, roomy, kit)).Select(item => new WiderView(
+        var judged = Math.Max(1, MostViewsJudged / Math.Max(1, kit.Ladders.Sum(ladder => ladder.Views.Length)));
+        return WiderItems(roomy, kit, widest).Take(judged).Where(item => FitsBeside(item, roomy, kit)).Select(item => new WiderView(
             item, widest, Kit.Of(roomy, kit.Purchases.Add(item)).WidestFieldDeg()!.Value)).FirstOrDefault();
     }
 
@@ -46,11 +50,11 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
         return kit.Problem with { Limits = limits with { Budget = (decimal)Bounds.Budget.Most, MaxPurchases = kit.Purchases.Length + 1 } };
     }
 
-    /// <summary>Those alone that are much wider and may be bought, the cheapest first. Nearly always one of the first will do, so
+    /// <summary>Those alone that are much wider, the cheapest first. Nearly always one of the first will do, so
     /// that the others need not be judged.</summary>
     private static IEnumerable<Item> WiderItems(PurchaseProblem roomy, Kit kit, double widest) => kit.Problem.Catalogue.ByPrice
-        .Where(item => PlanNotes.ShowsAlone(roomy, item, Overlap.WiderFieldRatio * widest) && !kit.Purchases.Contains(item))
-        .Where(item => Candidacy.Of(roomy, [item]).Exclusions.IsEmpty);
+        .Where(item => PlanNotes.ShowsAlone(roomy, item, Overlap.WiderFieldRatio * widest) && !kit.Purchases.Contains(item));
 
-    private static bool FitsBeside(Item item, PurchaseProblem roomy, Kit kit) => !Breaches.Of(Kit.Of(roomy, kit.Purchases.Add(item))).Any();
+    private static bool FitsBeside(Item item, PurchaseProblem roomy, Kit kit) =>
+        Candidacy.Of(roomy, [item]).Exclusions.IsEmpty && !Breaches.Of(Kit.Of(roomy, kit.Purchases.Add(item))).Any();
 }

@@ -119,6 +119,32 @@ public sealed class WorkBudget
         return true;
     }
 
+    /// <summary>Whether half of the memory, or more, is left for what must be held: what could be made again is only kept then.</summary>
+    /// <param name="more">What is to be kept.</param>
+    public bool MayKeep(long more) => Root.held + more <= Root.bytes / 2;
+
+    /// <summary>Counts work that cannot be left half done.</summary>
+    /// <exception cref="WorkEndedException">Nothing is left.</exception>
+    /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
+    internal void Use(long steps)
+    {
+        Spend(steps);
+        if (IsSpent)
+        {
+            throw new WorkEndedException();
+        }
+    }
+
+    /// <summary>Asks for memory without which the work cannot go on.</summary>
+    /// <exception cref="WorkEndedException">There is not so much left.</exception>
+    internal void Hold(long more)
+    {
+        if (!TryHold(more))
+        {
+            throw new WorkEndedException();
+        }
+    }
+
     /// <summary>Gives back memory that was asked for.</summary>
     public void Release(long less) => Root.held -= less;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 
 namespace Evenstep.Planning.Purchases;
@@ -41,7 +42,12 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
     public static Candidacy Of(PurchaseProblem problem) => Of(problem, problem.Catalogue.Items);
 
     /// <summary>The same, of some items of the catalogue only.</summary>
-    public static Candidacy Of(PurchaseProblem problem, ImmutableArray<Item> items) => new Sieve(problem).Sort(items);
+    public static Candidacy Of(PurchaseProblem problem, ImmutableArray<Item> items) => new Sieve(problem, budget: null).Sort(items);
+
+    /// <summary>The same, of all items, counted as work.</summary>
+    /// <exception cref="WorkEndedException">Nothing is left of the budget.</exception>
+    /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
+    internal static Candidacy Of(PurchaseProblem problem, WorkBudget budget) => new Sieve(problem, budget).Sort(problem.Catalogue.Items);
 
     /// <summary>The exclusion of an item, or null for a candidate.</summary>
     public Exclusion? ExclusionOf(Item item) => Exclusions.FirstOrDefault(exclusion => exclusion.Item.Equals(item));
@@ -49,7 +55,13 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
     /// <summary>The questions asked of every item, in order, with what they share worked out once.</summary>
     private sealed class Sieve
     {
+        /// <summary>Of judging an item alone, of working a view out, and of comparing two.</summary>
+        private const long StepsOfItem = 150;
+        private const long StepsOfView = 60;
+        private const long StepsOfComparison = 2;
+
         private readonly PurchaseProblem problem;
+        private readonly StepCounter? steps;
         private readonly Limits limits;
         private readonly Preferences preferences;
         private readonly double lnLeastStep;
@@ -60,13 +72,15 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
         private readonly List<Showing> added = [];
         private readonly bool ownedReticleServes;
 
-        public Sieve(PurchaseProblem problem)
+        public Sieve(PurchaseProblem problem, WorkBudget? budget)
         {
             this.problem = problem;
+            steps = budget is null ? null : new StepCounter(budget);
             (limits, preferences, lnLeastStep) = (problem.Limits, problem.Preferences, problem.Preferences.LnLeastStep);
             allBarlows = new(() => [.. problem.Owned.Concat(problem.Catalogue).Where(item => item.IsBarlow).Distinct()]);
             ownedBarlows = [.. problem.Owned.Where(item => item.IsBarlow)];
             ownedOculars = [.. problem.Owned.Where(item => item.Ocular is not null)];
+            steps?.Count(StepsOfView * ownedOculars.Length * (1 + ownedBarlows.Length) * problem.Telescopes.Length);
             var ownedKit = Kit.Of(problem, []);
             ownedViews = [.. ownedKit.Ladders.Select(ladder => ladder.Usable.Select(view => view.Showing).ToArray())];
             ownedReticleServes = problem.Demands.ReticleLeastPower is { } asked
@@ -79,6 +93,7 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
             var exclusions = ImmutableArray.CreateBuilder<Exclusion>();
             foreach (var item in items)
             {
+                steps?.Count(StepsOfItem);
                 if (ReasonAgainst(item) is { } reason)
                 {
                     exclusions.Add(new Exclusion(item, reason));
@@ -89,6 +104,7 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
                 }
             }
 
+            steps?.Settle();
             return new Candidacy(candidates.ToImmutable(), exclusions.ToImmutable());
         }
 
@@ -175,8 +191,9 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
             {
                 added.Clear();
                 AddViews(problem.Telescopes[t], item);
-                for (var i = 0; i < added.Count; i++)
+                for (var i = 0; i < added.Count && count <= limits.AllowedOverlaps; i++)
                 {
+                    steps?.Count(StepsOfView + (StepsOfComparison * (ownedViews[t].Length + i)));
                     var before = CollectionsMarshal.AsSpan(added)[..i];
                     count += CountRepeats(added[i], ownedViews[t]) + CountRepeats(added[i], before);
                 }

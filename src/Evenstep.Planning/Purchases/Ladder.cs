@@ -31,6 +31,9 @@ public sealed class Ladder
     /// <summary>What is left to see without one item.</summary>
     public Ladder Without(Item item) => new(Telescope, Views.RemoveAll(view => view.Needs(item)), enough, lnLeastStep);
 
+    /// <summary>So many overlaps of one telescope are told in full; of more, how many there are.</summary>
+    public const int MostOverlapsTold = 1000;
+
     /// <summary>Every pair of usable views that repeat one another, lower power first.</summary>
     public IEnumerable<OverlappingPair> Overlaps()
     {
@@ -38,6 +41,11 @@ public sealed class Ladder
         {
             for (var j = i + 1; j < Usable.Length; j++)
             {
+                if (IsBeyond(Usable[i].Showing, Usable[j].Showing))
+                {
+                    break;
+                }
+
                 if (Overlap.Between(Usable[i].Showing, Usable[j].Showing, lnLeastStep))
                 {
                     yield return new OverlappingPair(Usable[i], Usable[j]);
@@ -45,6 +53,9 @@ public sealed class Ladder
             }
         }
     }
+
+    /// <summary>Whether no view from the second on repeats the first: views lie by power, and one that is no zoom repeats only what is close.</summary>
+    private bool IsBeyond(in Showing first, in Showing second) => !first.IsZoom && second.LnCutPower - first.LnCutPower > lnLeastStep + Tolerance.Value;
 
     /// <summary>The jumps between neighbouring usable views, the jumps at both ends included; none of no length.</summary>
     public IEnumerable<Jump> Jumps()

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving;
@@ -23,6 +24,9 @@ public sealed record BuyingStep(Item Item, decimal TotalPriceSoFar, double Loss)
 /// <param name="IsProved">Whether no path is better. If not, it is the best that was found.</param>
 public sealed record BuyingPath(Plan Plan, SpendingFrontier Frontier, ImmutableArray<BuyingStep> Steps, double? LeastGreatestLoss, bool IsProved)
 {
+    /// <summary>The limit that ended the search; null if none did.</summary>
+    public ReachedLimit? Limit { get; init; }
+
     /// <summary>0 for the empty path.</summary>
     public double GreatestLoss => Steps.Select(step => step.Loss).DefaultIfEmpty(0).Max();
 }

@@ -2,16 +2,12 @@ using System.Collections.Immutable;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Paths;
-using Evenstep.Planning.Solving.Search;
 
 namespace Evenstep.Planning.Solving;
 
 /// <summary>Finds in what order to buy what, so that stopping early is never regretted.</summary>
 public static class BuyingPathSearch
 {
-    /// <summary>Purchases tried that make a unit of work.</summary>
-    private const double NodesOfWork = 1_500_000;
-
     /// <summary>The plan, the frontier and the path share the work.</summary>
     private const int Sharers = 3;
 
@@ -23,6 +19,12 @@ public static class BuyingPathSearch
     /// that there is none.</exception>
     public static BuyingPath Solve(PurchaseProblem problem, WorkBudget budget)
     {
+        var path = Found(problem, budget);
+        return path with { Limit = path.IsProved ? path.Plan.Limit : path.Plan.Limit ?? path.Frontier.Limit ?? budget.Reached ?? ReachedLimit.Work };
+    }
+
+    private static BuyingPath Found(PurchaseProblem problem, WorkBudget budget)
+    {
         var part = budget.UnitsLeft / Sharers;
         var plan = Planner.Solve(problem, budget.Part(part));
         var frontier = SpendingSearch.Solve(problem, budget.Part(part));
@@ -31,24 +33,35 @@ public static class BuyingPathSearch
             return new BuyingPath(plan, frontier, [], null, IsProved: true);
         }
 
-        var ground = new PathGround(problem, plan.Candidacy.Candidates, plan.Wish);
         var losses = new Losses(frontier);
-        var known = Ordering.Best(ground, losses, ChoicesOf(ground, plan));
-        var effort = new Effort((long)(part * NodesOfWork), budget.Part(part));
-        var (best, least) = new PathSearch(ground, losses, new Destination(ground, values.LnLargestStepAllowed), known, effort).Run();
-        return new BuyingPath(plan, frontier, StepsOf(problem, losses, best), least, plan.IsProved && frontier.IsProved && !effort.IsSpent);
+        try
+        {
+            using var ground = new PathGround(problem, plan.Candidacy.Candidates, plan.Wish, budget);
+            var known = Ordering.Best(ground, losses, ChoicesOf(ground, plan));
+            var (best, least, isProved) = new PathSearch(ground, losses, new Destination(ground, values.LnLargestStepAllowed), known).Run();
+            isProved &= plan.IsProved && frontier.IsProved;
+            return new BuyingPath(plan, frontier, StepsOf(problem, losses, best.Order), plan.IsProved && frontier.IsProved ? least : null, isProved);
+        }
+        catch (WorkEndedException)
+        {
+            return new BuyingPath(plan, frontier, StepsOf(problem, losses, ByPrice(plan)), null, IsProved: false);
+        }
     }
+
+    /// <summary>An order to buy a plan in where there was no work left for a better one.</summary>
+    private static IEnumerable<Choice> ByPrice(Plan plan) =>
+        plan.Purchases.OrderBy(item => item.Cents).Select(item => new Choice(0, item, Choice.None, Choice.None, IsMust: false));
 
     /// <summary>The purchases of a plan; of alike items the path knows only the cheapest.</summary>
     private static IEnumerable<Choice> ChoicesOf(PathGround ground, Plan plan) => plan.Purchases.Select(item =>
         ground.Choices.FirstOrDefault(choice => choice.Item.Equals(item))
         ?? ground.Choices.First(choice => !choice.IsMust && Likeness.Of(ground.Problem, choice.Item).Equals(Likeness.Of(ground.Problem, item))));
 
-    private static ImmutableArray<BuyingStep> StepsOf(PurchaseProblem problem, Losses losses, Route route)
+    private static ImmutableArray<BuyingStep> StepsOf(PurchaseProblem problem, Losses losses, IEnumerable<Choice> order)
     {
         var spent = 0L;
         List<Item> bought = [];
-        return [.. route.Order.Select(choice =>
+        return [.. order.Select(choice =>
         {
             spent += choice.Cents;
             bought.Add(choice.Item);

@@ -8,9 +8,6 @@ namespace Evenstep.Planning.Solving;
 /// <summary>Finds the best set of purchases and proves it.</summary>
 public static class Planner
 {
-    /// <summary>Nodes of the search, after which the model takes over.</summary>
-    private const long MostNodes = 1_000_000;
-
     /// <summary>Of a budget so much is the search's at most; the rest is the model's.</summary>
     private const double ShareOfSearch = 0.6;
 
@@ -22,7 +19,34 @@ public static class Planner
     /// that there is none.</exception>
     public static Plan Solve(PurchaseProblem problem, WorkBudget budget)
     {
-        var searched = SearchEngine.Solve(problem, MostNodes, budget.Part(ShareOfSearch * budget.UnitsLeft));
-        return searched.Plan ?? ModelEngine.Solve(problem, budget, searched.HeadStart);
+        var part = budget.Part(ShareOfSearch * budget.UnitsLeft);
+        var searched = SearchEngine.Solve(problem, long.MaxValue, part);
+        if (searched.Plan is { } plan)
+        {
+            return plan;
+        }
+
+        var ended = EndOf(problem, searched, budget);
+        return ended.Outcome == Outcome.BestFound || ended.Conflicts is { Nearest.IsDecided: false } or { IsTogetherDecided: false } ? ended with { Limit = budget.Reached ?? part.Reached ?? ReachedLimit.Work } : ended;
     }
+
+    /// <summary>What the model makes of it; or what the search has found, if the model finds nothing better before its work ends.</summary>
+    private static Plan EndOf(PurchaseProblem problem, SearchResult searched, WorkBudget budget)
+    {
+        try
+        {
+            var modelled = ModelEngine.Solve(problem, budget, searched.HeadStart);
+            return modelled.Outcome == Outcome.BestFound && searched.BestFound is { } found && IsBetter(found.Values!, modelled.Values!)
+                ? found with { Values = found.Values! with { LnBound = Math.Max(found.Values.LnBound, modelled.Values!.LnBound) } }
+                : modelled;
+        }
+        catch (WorkLimitException) when (searched.BestFound is not null)
+        {
+            return searched.BestFound;
+        }
+    }
+
+    private static bool IsBetter(StageValues one, StageValues other) => one.LnLeastLargestStep != other.LnLeastLargestStep
+        ? one.LnLeastLargestStep < other.LnLeastLargestStep
+        : one.LeastMeanExcess <= other.LeastMeanExcess;
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving;
@@ -17,6 +18,9 @@ public sealed record SpendingPoint(ImmutableArray<Item> Purchases, decimal Total
 /// Beyond it the points are allowed sets, but there may be better ones.</param>
 public sealed record SpendingFrontier(PurchaseProblem Problem, ImmutableArray<SpendingPoint> Points, decimal? ProvedUpTo)
 {
+    /// <summary>The limit that ended the search; null if none did.</summary>
+    public ReachedLimit? Limit { get; init; }
+
     public bool IsProved => ProvedUpTo >= Problem.Limits.Budget;
 
     /// <summary>The least logarithm of the largest step that so much money buys; null if no set of at most that price is allowed.</summary>

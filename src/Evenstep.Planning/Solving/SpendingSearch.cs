@@ -7,9 +7,6 @@ namespace Evenstep.Planning.Solving;
 /// <summary>Finds what every budget could buy at best.</summary>
 public static class SpendingSearch
 {
-    /// <summary>Nodes of the search that make a unit of work.</summary>
-    private const double NodesOfWork = 500_000;
-
     /// <summary>The frontier of price and largest step, up to the problem's budget.</summary>
     /// <param name="problem">Its enough step and its wish for a wide view are left aside.</param>
     /// <param name="budget">The work and memory that it may take. Where it ends the search, the frontier says up to which price
@@ -18,9 +15,20 @@ public static class SpendingSearch
     public static SpendingFrontier Solve(PurchaseProblem problem, WorkBudget budget)
     {
         budget.Look();
-        var candidacy = Candidacy.Of(problem);
-        return problem.Demands.MustInclude.All(id => candidacy.Candidates.Any(item => item.Id == id))
-            ? FrontierEngine.Solve(problem, candidacy, new Effort((long)(budget.UnitsLeft * NodesOfWork), budget))
-            : new SpendingFrontier(problem, [], problem.Limits.Budget);
+        try
+        {
+            var candidacy = Candidacy.Of(problem, budget);
+            var candidates = candidacy.Candidates.Select(item => item.Id).ToHashSet();
+            return problem.Demands.MustInclude.All(candidates.Contains)
+                ? Told(FrontierEngine.Solve(problem, candidacy, budget), budget)
+                : new SpendingFrontier(problem, [], problem.Limits.Budget);
+        }
+        catch (WorkEndedException)
+        {
+            return Told(new SpendingFrontier(problem, [], ProvedUpTo: null), budget);
+        }
     }
+
+    private static SpendingFrontier Told(SpendingFrontier frontier, WorkBudget budget) =>
+        frontier.IsProved ? frontier : frontier with { Limit = budget.Reached ?? ReachedLimit.Work };
 }

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Kits;
 using Evenstep.Service.Recommendations;
@@ -83,6 +84,9 @@ internal sealed record PathSolverAnswer
 {
     /// <summary>Whether no path is better.</summary>
     public required bool Proved { get; init; }
+
+    /// <summary>Which limit ended the work before all was decided: `work` or `memory`; null if none did.</summary>
+    public required ReachedLimit? Limit { get; init; }
 
     /// <summary>How long the solve took that made this answer; an equal request may be given the same answer again.</summary>
     public required double Milliseconds { get; init; }

@@ -16,7 +16,7 @@ namespace Evenstep.Service.BuyingPaths;
 internal sealed record Led(BuyingPath Path, TimeSpan Took);
 
 /// <summary>Makes the buying path of a request that is understood, and lets the referee check it: rather no answer than a wrong one.</summary>
-internal sealed partial class BuyingPathDesk(SolveGate gate, WorkLimits limits, ServiceMeter meter, ILogger<BuyingPathDesk> logger)
+internal sealed partial class BuyingPathDesk(PathSolver solve, SolveGate gate, WorkLimits limits, ServiceMeter meter, ILogger<BuyingPathDesk> logger)
 {
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
     /// <exception cref="RefereeException">The path is faulty: a mistake of ours, logged in full.</exception>
@@ -32,7 +32,7 @@ internal sealed partial class BuyingPathDesk(SolveGate gate, WorkLimits limits, 
     private Led Solve(RecommendationAsked asked, ReadOnlyMemory<byte> body, WorkBudget budget)
     {
         var started = Stopwatch.GetTimestamp();
-        var path = BuyingPathSearch.Solve(asked.Problem, budget);
+        var path = solve(asked.Problem, budget);
         var took = Stopwatch.GetElapsedTime(started);
         var faults = string.Join(' ', BuyingPathReferee.FaultsOf(path));
         if (faults.Length > 0)

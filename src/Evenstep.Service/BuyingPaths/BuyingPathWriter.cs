@@ -30,7 +30,7 @@ internal static class BuyingPathWriter
             Notes = [.. NotesOf(asked, led, end)],
             Conflicts = conflicts is null ? null : ConflictWriter.Write(asked, conflicts),
             Cautions = KitRemarks.CautionsOf(end),
-            Solver = new PathSolverAnswer { Proved = path.IsProved, Milliseconds = Rounded.Milliseconds(led.Took) },
+            Solver = new PathSolverAnswer { Proved = path.IsProved, Limit = path.Limit, Milliseconds = Rounded.Milliseconds(led.Took) },
         };
     }
 

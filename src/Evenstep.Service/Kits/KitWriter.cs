@@ -32,7 +32,7 @@ internal static class KitWriter
             ServedPercent = figures.ServedPercent,
             Views = [.. ladder.Views.Select(ViewOf)],
             Steps = [.. ladder.Jumps().Select(jump => StepOf(jump, enoughMismatch))],
-            Overlaps = [.. ladder.Overlaps().Select(OverlapOf)],
+            Overlaps = [.. ladder.Overlaps().Take(Ladder.MostOverlapsTold).Select(OverlapOf)],
             Targets = TargetWriter.Write(targets, ladder),
         };
     }

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Kits;
 using Evenstep.Service.Wording;
@@ -86,6 +87,9 @@ internal sealed record SolverAnswer
 
     /// <summary>True if a second, independent proof confirms the answer; null if none was asked for, or none could be made.</summary>
     public required bool? Certified { get; init; }
+
+    /// <summary>Which limit ended the work before all was decided: `work` or `memory`; null if none did.</summary>
+    public required ReachedLimit? Limit { get; init; }
 
     /// <summary>How long the solve took that made this answer; an equal request may be given the same answer again.</summary>
     public required double Milliseconds { get; init; }

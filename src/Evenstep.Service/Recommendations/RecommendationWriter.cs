@@ -41,6 +41,7 @@ internal static class RecommendationWriter
                 Proved = plan.IsProved,
                 Bound = Step(plan.Values?.LnBound),
                 Certified = solved.Certified,
+                Limit = plan.Limit,
                 Milliseconds = Rounded.Milliseconds(solved.Took),
             },
         };

@@ -21,7 +21,7 @@ internal sealed record Solved(Plan Plan, TimeSpan Took, bool? Certified = null)
 }
 
 /// <summary>Plans, and lets the referee check every plan: rather no answer than a wrong one.</summary>
-internal sealed partial class RefereedPlanner(SolveGate gate, WorkLimits limits, Certificates certificates, ILogger<RefereedPlanner> logger)
+internal sealed partial class RefereedPlanner(PlanSolver solve, SolveGate gate, WorkLimits limits, Certificates certificates, ILogger<RefereedPlanner> logger)
 {
     /// <summary>The plan for a problem; certified, if asked for.</summary>
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
@@ -46,7 +46,7 @@ internal sealed partial class RefereedPlanner(SolveGate gate, WorkLimits limits,
     private Solved Solve(PlanningCase asked, bool certify, WorkBudget budget)
     {
         var started = Stopwatch.GetTimestamp();
-        var plan = Planner.Solve(asked.Problem, budget);
+        var plan = solve(asked.Problem, budget);
         var took = Stopwatch.GetElapsedTime(started);
         Check(asked, asked.Problem, plan);
         return new Solved(plan, took, certify ? certificates.Certify(asked, plan, budget) : null);

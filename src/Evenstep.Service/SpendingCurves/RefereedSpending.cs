@@ -13,7 +13,7 @@ namespace Evenstep.Service.SpendingCurves;
 internal sealed record Charted(SpendingFrontier Frontier, TimeSpan Took);
 
 /// <summary>Finds frontiers, and lets the referee check every one: rather no answer than a wrong one.</summary>
-internal sealed partial class RefereedSpending(SolveGate gate, WorkLimits limits, ILogger<RefereedSpending> logger)
+internal sealed partial class RefereedSpending(SpendingSolver solve, SolveGate gate, WorkLimits limits, ILogger<RefereedSpending> logger)
 {
     /// <summary>What every budget up to the problem's buys at best.</summary>
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
@@ -23,7 +23,7 @@ internal sealed partial class RefereedSpending(SolveGate gate, WorkLimits limits
     private Charted Solve(PlanningCase asked, WorkBudget budget)
     {
         var started = Stopwatch.GetTimestamp();
-        var frontier = SpendingSearch.Solve(asked.Problem, budget);
+        var frontier = solve(asked.Problem, budget);
         var took = Stopwatch.GetElapsedTime(started);
         if (frontier is { Points.IsEmpty: true, IsProved: false })
         {

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Kits;
 using Evenstep.Service.Recommendations;
@@ -67,6 +68,9 @@ internal sealed record SpendingSolverAnswer
     /// <summary>The price up to which the points are proved: the budget, unless the work limit came first; null if it came
     /// before any price was.</summary>
     public required decimal? ProvedUpTo { get; init; }
+
+    /// <summary>Which limit ended the work before all was decided: `work` or `memory`; null if none did.</summary>
+    public required ReachedLimit? Limit { get; init; }
 
     /// <summary>How long the solve took that made this answer; an equal request may be given the same answer again.</summary>
     public required double Milliseconds { get; init; }

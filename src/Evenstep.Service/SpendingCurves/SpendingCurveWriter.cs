@@ -33,6 +33,7 @@ internal static class SpendingCurveWriter
             {
                 Proved = frontier.IsProved,
                 ProvedUpTo = frontier.ProvedUpTo is { } price ? Rounded.Money(price) : null,
+                Limit = infeasible?.Plan.Limit ?? frontier.Limit,
                 Milliseconds = Rounded.Milliseconds(charted.Took),
             },
         };

@@ -48,6 +48,7 @@ internal static class English
         ["note/zoom-instead"] = "A single zoom, {name} ({price:money}), would take in the powers of {names:item} (together {pricesTogether:money}). Its apparent field is {apparentFieldAtLongestDeg:deg} at its longest focal length and {apparentFieldAtShortestDeg:deg} at its shortest; theirs is at least {leastApparentFieldDeg:deg}.",
         ["note/not-parfocal"] = "Not parfocal with your own eyepieces, so you have to refocus when you change: {names:item}.",
         ["note/range-set-by-barrel"] = "{telescope:telescope}: your eye could use powers down to {lowestForEye:x}, but no practical eyepiece for the {barrel:barrel} focuser goes below {lowest:x}.",
+        ["note/many-overlaps"] = "{telescope:telescope}: {overlaps} pairs of powers repeat one another, of which the first {told} are listed.",
         ["note/fast-telescope"] = "{telescope:telescope}: at {focalRatio:cone} its light cone is too steep for {names:item} (made for {fastestFocalRatios:cone} or slower). Stars will look drawn out towards the edge of the field.",
         ["note/best-found"] = "This is the best that was found with limited computation; it is not proved that nothing is better.",
         ["note/alternative-not-found"] = "What to buy if {name} cannot be had was not found with limited computation.",

@@ -43,6 +43,7 @@ internal static class German
         ["note/zoom-instead"] = "Ein einziges Zoomokular, {name} ({price:money}), böte auch die Vergrößerungen von {names:item} (zusammen {pricesTogether:money}). Sein scheinbares Gesichtsfeld beträgt {apparentFieldAtLongestDeg:deg} bei der längsten und {apparentFieldAtShortestDeg:deg} bei der kürzesten Brennweite; bei den genannten Okularen sind es mindestens {leastApparentFieldDeg:deg}.",
         ["note/not-parfocal"] = "Nicht homofokal mit Ihren eigenen Okularen, sodass Sie beim Wechseln nachfokussieren müssen: {names:item}.",
         ["note/range-set-by-barrel"] = "{telescope:telescope}: Ihr Auge käme mit {lowestForEye:x}er Vergrößerung zurecht, aber kein übliches Okular für den Okularauszug ({barrel:barrel}) geht unter {lowest:x}.",
+        ["note/many-overlaps"] = "{telescope:telescope}: {overlaps} Paare von Vergrößerungen doppeln einander; aufgeführt sind die ersten {told}.",
         ["note/fast-telescope"] = "{telescope:telescope}: Mit {focalRatio:cone} ist der Strahlenkegel zu steil für {names:item} (ausgelegt bis {fastestFocalRatios:cone}). Sterne erscheinen zum Rand des Gesichtsfelds hin verzogen.",
         ["note/best-found"] = "Das ist das Beste, was sich mit begrenztem Rechenaufwand finden ließ; dass es nichts Besseres gibt, ist nicht bewiesen.",
         ["note/alternative-not-found"] = "Was Sie nehmen könnten, falls {name} nicht zu haben ist, ließ sich mit begrenztem Rechenaufwand nicht finden.",

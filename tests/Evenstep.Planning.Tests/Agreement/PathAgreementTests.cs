@@ -14,7 +14,7 @@ public class PathAgreementTests
 
     private const int ProblemsPerBatch = 100;
     private const int FirstSeed = 70_000;
-    private const double AlmostNoWork = 2e-4;
+    private const double AlmostNoWork = 6e-5;
 
     /// <summary>How far two figures may be apart that were worked out in different ways.</summary>
     private const double FigureTolerance = 1e-6;

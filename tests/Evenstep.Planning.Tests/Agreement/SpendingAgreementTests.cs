@@ -14,7 +14,7 @@ public class SpendingAgreementTests
 
     private const int ProblemsPerBatch = 250;
     private const int FirstSeed = 50_000;
-    private const double AlmostNoWork = 2.4e-5;
+    private const double AlmostNoWork = 8e-6;
 
     /// <summary>How far two figures may be apart that were worked out in different ways.</summary>
     private const double FigureTolerance = 1e-6;

@@ -1,5 +1,7 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Search;
+using Evenstep.Planning.Tests.Agreement;
 
 namespace Evenstep.Planning.Tests.Search;
 
@@ -45,7 +47,7 @@ public class BarlowSetTests
     public void Without_Barlows_on_offer_there_is_the_set_of_none()
     {
         var problem = Some.Problem(catalogue: [Some.Eyepiece(20)]);
-        Assert.Empty(Assert.Single(All(new Groundwork(problem, Candidacy.Of(problem)))).Bought);
+        Assert.Empty(Assert.Single(All(new Groundwork(problem, Candidacy.Of(problem), new WorkBudget(Comparison.WorkLimit)))).Bought);
     }
 
     [Theory]
@@ -58,7 +60,7 @@ public class BarlowSetTests
             Limits = new Limits { Budget = 1000, MaxBarlows = maxBarlows, MaxPurchases = maxPurchases },
             Demands = new Demands { MustInclude = ["barlow"] },
         };
-        Assert.Empty(All(new Groundwork(problem, Candidacy.Of(problem))));
+        Assert.Empty(All(new Groundwork(problem, Candidacy.Of(problem), new WorkBudget(Comparison.WorkLimit))));
     }
 
     private static BarlowSet[] All(Groundwork ground) => [.. BarlowSet.All(ground)];

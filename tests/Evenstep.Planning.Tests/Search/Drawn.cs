@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Search;
 using Evenstep.Planning.Tests.Agreement;
@@ -38,6 +39,6 @@ internal sealed record Drawn(int Seed, OracleProblem Oracle, PurchaseProblem Pro
         var problem = Bridge.ToProblem(oracle);
         var candidacy = Candidacy.Of(problem);
         var candidates = candidacy.Candidates.Select(item => item.Id).ToHashSet();
-        return problem.Demands.MustInclude.All(candidates.Contains) ? new Drawn(seed, oracle, problem, new Groundwork(problem, candidacy)) : null;
+        return problem.Demands.MustInclude.All(candidates.Contains) ? new Drawn(seed, oracle, problem, new Groundwork(problem, candidacy, new WorkBudget(Comparison.WorkLimit))) : null;
     }
 }

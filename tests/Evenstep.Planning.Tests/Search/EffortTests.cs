@@ -124,6 +124,6 @@ public class EffortTests
         {
             Preferences = new Preferences { LeastStep = 1, EnoughStep = 1 },
         };
-        return new Drawn(0, RandomProblems.Make(0), problem, new Groundwork(problem, Candidacy.Of(problem)));
+        return new Drawn(0, RandomProblems.Make(0), problem, new Groundwork(problem, Candidacy.Of(problem), new WorkBudget(Comparison.WorkLimit)));
     }
 }

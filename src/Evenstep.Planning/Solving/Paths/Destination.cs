@@ -10,6 +10,9 @@ internal sealed class Destination(PathGround ground, double lnStepAllowed)
 {
     private const int MostGapsWeighed = 16;
 
+    private const long StepsOfChoice = 10;
+    private const long StepsOfBarlow = 10;
+
     private readonly double half = (lnStepAllowed + Tolerance.Value) / 2;
     private readonly int mostFactors = ground.BarlowChoices.Select(choice => ground.FactorsOf(choice.Barlow)).DefaultIfEmpty(0).Max();
     private readonly bool anyZoom = ground.Problem.Owned.Any(item => item.IsZoom) || ground.Choices.Any(choice => choice.Item.IsZoom);
@@ -85,6 +88,7 @@ internal sealed class Destination(PathGround ground, double lnStepAllowed)
         var barlow = holding.BarlowsLeft > 0 ? ground.BarlowChoices.FirstOrDefault(choice => !holding.Has(choice)) : null;
         foreach (var choice in ground.Choices)
         {
+            ground.Steps.Count(StepsOfChoice + (StepsOfBarlow * holding.Barlows.Count));
             if (choice.Cents >= barlow?.Cents)
             {
                 break;

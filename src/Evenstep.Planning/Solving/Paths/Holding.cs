@@ -8,8 +8,15 @@ internal sealed class Holding
 {
     private const int BitsOfPlace = 16;
 
-    /// <summary>So many pairs of views are looked through in the time of a node.</summary>
-    private const int PairsOfNode = 64;
+    private const int NotCounted = int.MaxValue;
+
+    /// <summary>Of trying a purchase, of taking over a view, and of comparing two.</summary>
+    private const long StepsOfPurchase = 150;
+    private const long StepsOfView = 20;
+    private const long StepsOfComparison = 2;
+
+    /// <summary>Of looking whether there is a reticle eyepiece, for an item.</summary>
+    private const long StepsOfItem = 60;
 
     private readonly PathGround ground;
     private readonly Islands[] islands;
@@ -46,9 +53,6 @@ internal sealed class Holding
     /// <summary>The framings, a bit each, that nothing shown meets.</summary>
     public uint OpenFramings { get; private set; }
 
-    /// <summary>Work done for the last purchase, in nodes of a search.</summary>
-    public long Work { get; private set; }
-
     /// <summary>Names the set bought, whatever its order: a place takes 16 bits, and there are at most eight.</summary>
     public UInt128 Key => bought.Select(choice => choice.Place + 1).Order().Aggregate(UInt128.Zero, (key, place) => (key << BitsOfPlace) | (UInt128)place);
 
@@ -64,6 +68,7 @@ internal sealed class Holding
             return true;
         }
 
+        ground.Steps.Count(StepsOfItem * (ground.Problem.Owned.Length + bought.Count) * ground.Problem.Telescopes.Length);
         Item[] items = [.. ground.Problem.Owned, .. bought.Select(choice => choice.Item)];
         Item[] through = [.. items.Where(item => item.IsBarlow)];
         return items.Any(item => item.IsReticle && Reticle.HighestPower(item, through, ground.Problem.Telescopes) is { } power && Optics.Tolerance.AtLeast(power / asked, 1));
@@ -84,6 +89,8 @@ internal sealed class Holding
             one.Clear();
         }
 
+        // What is owned may repeat itself: it is only counted where something is bought.
+        overlaps = NotCounted;
         foreach (var ocular in oculars)
         {
             ShowThroughAll(ocular);
@@ -95,7 +102,7 @@ internal sealed class Holding
     /// <summary>Becomes another with one purchase more; false, and of no use, if a limit or the rule of overlaps forbids it.</summary>
     public bool TryBecome(Holding other, Choice choice)
     {
-        Work = 1;
+        ground.Steps.Count(StepsOfPurchase);
         if (other.CountLeft == 0 || other.Cents + choice.Cents > (long)(ground.Problem.Limits.Budget * 100)
             || (choice.Barlow >= 0 && other.BarlowsLeft <= 0) || (choice.Item.IsReticle && other.bought.Exists(one => one.Item.IsReticle)))
         {
@@ -111,6 +118,7 @@ internal sealed class Holding
 
     private void CopyFrom(Holding other)
     {
+        ground.Steps.Count(4 * other.sights.Count);
         (Cents, overlaps, OpenFramings) = (other.Cents, other.overlaps, other.OpenFramings);
         Copy(other.bought, bought);
         Copy(other.oculars, oculars);
@@ -156,6 +164,7 @@ internal sealed class Holding
 
     private void Show(Sight[] more)
     {
+        ground.Steps.Count(StepsOfView * more.Length);
         foreach (ref readonly var sight in more.AsSpan())
         {
             overlaps += overlaps <= ground.Problem.Limits.AllowedOverlaps ? RepeatsOf(sight) : 0;
@@ -177,7 +186,7 @@ internal sealed class Holding
                 && Overlap.Between(sight.Shows, other.Shows, lnLeastStep) ? 1 : 0;
         }
 
-        Work += sights.Count / PairsOfNode;
+        ground.Steps.Count(StepsOfComparison * sights.Count);
         return count;
     }
 }

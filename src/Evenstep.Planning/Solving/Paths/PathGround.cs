@@ -1,19 +1,34 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Search;
 
 namespace Evenstep.Planning.Solving.Paths;
 
 /// <summary>A problem laid out for buying one thing after another: what may be bought, and what everything shows.</summary>
-internal sealed class PathGround
+internal sealed class PathGround : IDisposable
 {
     private readonly List<Item> oculars;
     private readonly List<Item> barlows;
     private readonly HashSet<Item> owned;
     private readonly Sight[]?[,] sights;
+    private long held;
 
-    public PathGround(PurchaseProblem problem, ImmutableArray<Item> candidates, WideViewWish? wish)
+    /// <summary>Of working out what one ocular shows through one Barlow, in a telescope.</summary>
+    private const long StepsOfViews = 150;
+
+    private const long StepsOfItem = 200;
+
+    /// <param name="problem">What to buy for.</param>
+    /// <param name="candidates">What may be bought.</param>
+    /// <param name="wish">For a wide view.</param>
+    /// <param name="budget">Counts the work.</param>
+    /// <exception cref="WorkEndedException">Nothing is left of the budget.</exception>
+    public PathGround(PurchaseProblem problem, ImmutableArray<Item> candidates, WideViewWish? wish, WorkBudget budget)
     {
+        Steps = new StepCounter(budget);
+        Steps.Count(StepsOfItem * candidates.Length);
         Problem = problem;
         owned = [.. problem.Owned];
         oculars = [.. problem.Owned.Where(IsOcular)];
@@ -27,8 +42,12 @@ internal sealed class PathGround
             .. problem.Demands.MustFrame.Select(demand => new Framing(demand.WidthDeg, demand.TelescopeIndex)),
             .. wish is { Granted: true } ? [new Framing(wish.TrueFieldDeg, null)] : Array.Empty<Framing>(),
         ];
+        Hold(Unsafe.SizeOf<nint>() * (long)oculars.Count * (1 + barlows.Count));
         sights = new Sight[oculars.Count, 1 + barlows.Count][];
     }
+
+    /// <summary>Counts what the search does.</summary>
+    public StepCounter Steps { get; }
 
     public PurchaseProblem Problem { get; }
 
@@ -55,6 +74,21 @@ internal sealed class PathGround
 
     /// <summary>The usable views of an ocular in all telescopes through a Barlow, or alone (<see cref="Choice.None"/>).</summary>
     public Sight[] SightsOf(int ocular, int barlow) => sights[ocular, 1 + barlow] ??= Usable(oculars[ocular], barlow < 0 ? null : barlows[barlow]);
+
+    /// <summary>Takes memory until the ground is given up.</summary>
+    /// <exception cref="WorkEndedException">There is not so much left.</exception>
+    public void Hold(long bytes)
+    {
+        Steps.Budget.Hold(bytes);
+        held += bytes;
+    }
+
+    /// <summary>Gives up all memory: the ground must not be used any more.</summary>
+    public void Dispose()
+    {
+        Steps.Budget.Release(held);
+        held = 0;
+    }
 
     private static bool IsOcular(Item item) => item.Ocular is not null && !item.IsReticle;
 
@@ -83,6 +117,7 @@ internal sealed class PathGround
     {
         var isBought = !owned.Contains(ocular);
         var needsPurchase = isBought || (barlow is not null && !owned.Contains(barlow));
+        Steps.Count(StepsOfViews * Problem.Telescopes.Length);
         List<Sight> found = [];
         List<Showing> shown = [];
         for (var t = 0; t < Problem.Telescopes.Length; t++)
@@ -92,6 +127,7 @@ internal sealed class PathGround
             found.AddRange(shown.Select(shows => new Sight(t, needsPurchase, shows)));
         }
 
+        Hold(Unsafe.SizeOf<Sight>() * (1L + found.Count));
         return [.. found];
     }
 }

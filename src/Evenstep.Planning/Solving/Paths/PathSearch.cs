@@ -1,4 +1,4 @@
-using Evenstep.Planning.Solving.Search;
+using Evenstep.Planning.Budgets;
 
 namespace Evenstep.Planning.Solving.Paths;
 
@@ -11,10 +11,13 @@ internal sealed class PathSearch
     /// <summary>A greatest loss up to this much above the least attainable is as good: common practice, no source.</summary>
     public const double LossLeeway = 0.05;
 
+    /// <summary>Of a set that was met, and of one that waits.</summary>
+    private const long BytesOfMet = 64;
+    private const long BytesOfOpen = 200;
+
     private readonly PathGround ground;
     private readonly Losses losses;
     private readonly Destination destination;
-    private readonly Effort effort;
     private readonly Holding[] chain;
     private readonly HashSet<UInt128> met = [];
     private Route best;
@@ -23,30 +26,33 @@ internal sealed class PathSearch
     /// <param name="losses">By what paths are judged.</param>
     /// <param name="destination">Where they must end.</param>
     /// <param name="known">A path that ends there.</param>
-    /// <param name="effort">Ends the search where it is spent.</param>
-    public PathSearch(PathGround ground, Losses losses, Destination destination, Route known, Effort effort)
+    public PathSearch(PathGround ground, Losses losses, Destination destination, Route known)
     {
         this.ground = ground;
         this.losses = losses;
         this.destination = destination;
-        this.effort = effort;
         best = known;
         chain = [.. Enumerable.Range(0, ground.Problem.Limits.MaxPurchases + 1).Select(_ => new Holding(ground))];
         chain[0].Begin();
     }
 
-    /// <summary>The best path known in the end, and the least greatest loss of any path; null if the work ended before that was known.</summary>
-    public (Route Best, double? LeastLoss) Run()
+    /// <summary>The best path known in the end, the least greatest loss of any path (null if the work ended before that was known), and whether
+    /// no path is better.</summary>
+    public (Route Best, double? LeastLoss, bool IsProved) Run()
     {
-        FindLeastLoss();
-        if (effort.IsSpent)
+        double? least = null;
+        try
         {
-            return (best, null);
+            FindLeastLoss();
+            least = best.GreatestLoss;
+            FindCheapest(best.GreatestLoss + LossLeeway);
+            ground.Steps.Settle();
+            return (best, least, IsProved: true);
         }
-
-        var least = best.GreatestLoss;
-        FindCheapest(least + LossLeeway);
-        return (best, least);
+        catch (WorkEndedException)
+        {
+            return (best, least, IsProved: false);
+        }
     }
 
     /// <summary>From the set whose greatest loss on the way is least, always: the first that arrives has the least of all.</summary>
@@ -55,15 +61,17 @@ internal sealed class PathSearch
         var open = new PriorityQueue<Choice[], (double Loss, double LnStep)>();
         Consider(chain[0], byLoss: true);
         open.Enqueue([], (0, 0));
-        while (!effort.IsSpent && open.TryDequeue(out var bought, out var reached) && Losses.IsAbove(best.GreatestLoss, reached.Loss))
+        while (open.TryDequeue(out var bought, out var reached) && Losses.IsAbove(best.GreatestLoss, reached.Loss))
         {
             var holding = Rebuild(bought);
             if (met.Add(holding.Key))
             {
+                ground.Hold(BytesOfMet);
                 foreach (var (next, loss) in Nexts(holding, reached.Loss, most: best.GreatestLoss))
                 {
                     if (!met.Contains(next.Key) && !Consider(next, byLoss: true) && destination.LeastCentsFrom(next) <= MoneyLeft(next))
                     {
+                        ground.Hold(BytesOfOpen);
                         open.Enqueue([.. next.Bought], (loss, next.LnLargestStep()));
                     }
                 }
@@ -83,7 +91,7 @@ internal sealed class PathSearch
     {
         foreach (var choice in ground.Choices)
         {
-            if (effort.IsSpent || chain[depth].Cents + choice.Cents > best.Cents)
+            if (chain[depth].Cents + choice.Cents > best.Cents)
             {
                 return;
             }
@@ -91,6 +99,7 @@ internal sealed class PathSearch
             var next = chain[depth + 1];
             if (TryBuy(chain[depth], choice, next) && !Losses.IsAbove(LossOf(next), mostLoss) && met.Add(next.Key))
             {
+                ground.Hold(BytesOfMet);
                 Consider(next, byLoss: false);
                 if (next.CountLeft > 0 && next.Cents + destination.LeastCentsFrom(next) <= best.Cents)
                 {
@@ -106,7 +115,7 @@ internal sealed class PathSearch
         var next = chain[holding.Bought.Count + 1 < chain.Length ? holding.Bought.Count + 1 : 0];
         foreach (var choice in holding.CountLeft > 0 ? ground.Choices : [])
         {
-            if (!effort.IsSpent && TryBuy(holding, choice, next))
+            if (TryBuy(holding, choice, next))
             {
                 var loss = Math.Max(lossSoFar, LossOf(next));
                 if (Losses.IsAbove(most, loss))
@@ -117,17 +126,7 @@ internal sealed class PathSearch
         }
     }
 
-    private bool TryBuy(Holding holding, Choice choice, Holding next)
-    {
-        if (holding.Has(choice))
-        {
-            return false;
-        }
-
-        var isBought = next.TryBecome(holding, choice);
-        effort.Spend(next.Work);
-        return isBought;
-    }
+    private static bool TryBuy(Holding holding, Choice choice, Holding next) => !holding.Has(choice) && next.TryBecome(holding, choice);
 
     /// <summary>Says whether a set arrives; the best order of it may be the best path.</summary>
     private bool Consider(Holding holding, bool byLoss)

@@ -7,17 +7,28 @@ namespace Evenstep.Planning.Solving.Search;
 /// The problem with its Barlows settled: what the kit shows already, what each offered ocular would add, and what is left
 /// of every limit.
 /// </summary>
-internal sealed class Bench
+internal sealed partial class Bench : IDisposable
 {
     /// <summary>Counting one by one takes about so many times as long as counting all at once.</summary>
     private const int FewAsked = 8;
 
+    /// <summary>Of comparing two views, and of asking whether one covers a place.</summary>
+    private const long StepsOfComparison = 4;
+
+    /// <summary>Of making a bench, beside its tables.</summary>
+    private const long StepsOfBench = 5_000;
+
+    /// <summary>Of sorting a view among others, and of adding up what it covers.</summary>
+    private const long StepsOfSorting = 60;
+
     private readonly Groundwork ground;
+    private readonly Lending lending;
     private readonly SightTable table;
     private readonly double lnLeastStep;
     private readonly Lazy<Neighbourhoods> neighbourhoods;
     private readonly Lazy<int[]> overlapsAlone;
     private readonly int[]?[] overlapsWith;
+    private int[]? passing;
     private readonly Lazy<LadderFigures> withEverything;
     private readonly Lazy<long> leastCentsOfAll;
     private readonly uint[]? framingsMet;
@@ -28,14 +39,18 @@ internal sealed class Bench
         this.ground = ground;
         lnLeastStep = ground.Problem.Preferences.LnLeastStep;
         var limits = ground.Problem.Limits;
-        var bought = barlows.Bought.Where(barlow => !ground.SettledBarlows.Contains(barlow));
-        table = bought.Select(ground.Through).Aggregate(ground.WithSettledBarlows, (all, more) => all.And(more, ground));
+        ground.Steps.Count(StepsOfBench);
+        Set = barlows;
+        lending = new Lending(ground.Budget);
+        table = TableOf(barlows.Bought.Where(barlow => !ground.SettledBarlows.Contains(barlow)));
         Settled = [.. ground.Musts.Where(item => !item.IsBarlow), .. barlows.Bought];
         Shown = [.. Enumerable.Range(0, ground.SettledOculars.Length).SelectMany(place => table.Of(place).ToArray())];
+        lending.Hold<Sight>(Shown.Length);
         Reticle = ReticleChoice.On(ground, Settled);
         CountLeft = limits.MaxPurchases - Settled.Length - Reticle.Count;
         CentsLeft = (long)(limits.Budget * 100) - Settled.Sum(item => item.Cents) - Reticle.LeastCents;
         OverlapsLeft = limits.AllowedOverlaps - OverlapsShown();
+        lending.Hold<long>(ground.Oculars.Length);
         overlapsWith = new int[ground.Oculars.Length][];
         neighbourhoods = new(() => new Neighbourhoods(this, ground));
         overlapsAlone = new(CountOverlapsAlone);
@@ -44,7 +59,11 @@ internal sealed class Bench
         OpenFramings = OpenAfter(Shown.AsSpan(), (1u << ground.Framings.Length) - 1);
         framingsMet = OpenFramings == 0 ? null : [.. Enumerable.Range(0, ground.Oculars.Length).Select(place => OpenFramings & ~OpenAfter(SightsOf(place), OpenFramings))];
         mostPoints = MostPoints();
+        ground.Steps.Count(StepsOfComparison * table.Count * (1 + ground.Framings.Length));
     }
+
+    /// <summary>What settles the Barlows.</summary>
+    public BarlowSet Set { get; }
 
     /// <summary>How many oculars there are to choose from; they are known by their places.</summary>
     public int OcularCount => ground.Oculars.Length;
@@ -93,25 +112,11 @@ internal sealed class Bench
     /// <summary>The least preference score, in units, of an offer's wares.</summary>
     public long LeastPreference(int place) => ground.LeastPreferences[place];
 
-    /// <summary>The overlaps that an ocular brings about with what is shown, and with itself.</summary>
-    public int OverlapsOf(int place) => overlapsAlone.Value[place];
+    /// <summary>Lends an array for as long as the bench is.</summary>
+    public T[] Lend<T>(int length) => lending.Lend<T>(length);
 
-    /// <summary>The overlaps between a chosen ocular and others: counted for all of them at once, unless few are asked for.</summary>
-    public OverlapsOfOne OverlapsWith(int chosen, int asked) =>
-        new(this, chosen, overlapsWith[chosen] ?? (asked < OcularCount / FewAsked ? null : overlapsWith[chosen] = CountOverlapsWith(chosen)));
-
-    /// <summary>The overlaps between two oculars.</summary>
-    public int OverlapsBetween(int one, int other)
-    {
-        var count = 0;
-        var others = SightsOf(other);
-        foreach (ref readonly var sight in SightsOf(one))
-        {
-            count += CountRepeats(sight, others);
-        }
-
-        return count;
-    }
+    /// <summary>Gives the memory back: the bench must not be used any more.</summary>
+    public void Dispose() => lending.Dispose();
 
     /// <summary>Whether an ocular covers what lies just beyond an uncovered place of a telescope's axis.</summary>
     public bool Covers(int ocular, int telescope, double place, double half)
@@ -133,10 +138,26 @@ internal sealed class Bench
     /// <summary>The wares of an offer, or only the cheapest.</summary>
     public ReadOnlySpan<Ware> WaresOf(int place, bool every) => ground.Oculars[place].Wares.AsSpan()[..(every ? ground.Oculars[place].Wares.Length : 1)];
 
+    private SightTable TableOf(IEnumerable<Item> bought)
+    {
+        var all = ground.WithSettledBarlows;
+        foreach (var barlow in bought)
+        {
+            using var brief = new Lending(ground.Budget);
+            var through = ground.Through(barlow, brief);
+            ground.Steps.Count(StepsOfComparison * (all.Count + through.Count));
+            all = all.And(through, lending);
+        }
+
+        return all;
+    }
+
     private LadderFigures FiguresWithEverything()
     {
         var all = AllSights.Length;
-        var (reaches, starts) = (ground.Lend<Reach>(all), ground.Lend<double>(all));
+        using var brief = new Lending(ground.Budget);
+        ground.Steps.Count(StepsOfSorting * all);
+        var (reaches, starts) = (brief.Lend<Reach>(all), brief.Lend<double>(all));
         return LadderFigures.Of([.. ground.Problem.Telescopes.Select((telescope, t) =>
         {
             var count = GatherReaches(t, reaches);
@@ -158,65 +179,6 @@ internal sealed class Bench
 
         return count;
     }
-
-    private int OverlapsShown()
-    {
-        var count = 0;
-        for (var i = 0; i < Shown.Length; i++)
-        {
-            foreach (ref readonly var other in Shown.AsSpan()[(i + 1)..])
-            {
-                count += (Shown[i].NeedsPurchase || other.NeedsPurchase) && Repeats(Shown[i], other) ? 1 : 0;
-            }
-        }
-
-        return count;
-    }
-
-    private int[] CountOverlapsWith(int chosen)
-    {
-        var counts = ground.Lend<int>(OcularCount);
-        foreach (ref readonly var sight in SightsOf(chosen))
-        {
-            neighbourhoods.Value.CountRepeats(sight, counts);
-        }
-
-        return counts;
-    }
-
-    private int[] CountOverlapsAlone()
-    {
-        var counts = ground.Lend<int>(OcularCount);
-        foreach (ref readonly var sight in Shown.AsSpan())
-        {
-            neighbourhoods.Value.CountRepeats(sight, counts);
-        }
-
-        for (var place = 0; place < OcularCount; place++)
-        {
-            var sights = SightsOf(place);
-            for (var i = 1; i < sights.Length; i++)
-            {
-                counts[place] += CountRepeats(sights[i], sights[..i]);
-            }
-        }
-
-        return counts;
-    }
-
-    private int CountRepeats(in Sight one, ReadOnlySpan<Sight> others)
-    {
-        var count = 0;
-        foreach (ref readonly var other in others)
-        {
-            count += Repeats(one, other) ? 1 : 0;
-        }
-
-        return count;
-    }
-
-    private bool Repeats(in Sight one, in Sight other) =>
-        one.Telescope == other.Telescope && Overlap.Between(one.Shows, other.Shows, lnLeastStep);
 
     private long[] MostPoints()
     {

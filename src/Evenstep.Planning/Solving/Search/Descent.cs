@@ -79,6 +79,7 @@ internal sealed class Descent
         var node = chain[depth];
         if (goal.OrderMatters(node.CountLeft))
         {
+            node.CountLooks(options.Length * System.Numerics.BitOperations.Log2((uint)options.Length + 1));
             options.Sort(goal.FirstTried);
         }
 
@@ -126,6 +127,7 @@ internal sealed class Descent
             foreach (var uncovered in places[..node.Telescopes[t].Uncovered(half, places)])
             {
                 var count = 0;
+                node.CountLooks(2 * node.OptionCount);
                 for (var i = 0; i < node.OptionCount && count < fewest; i++)
                 {
                     count += bench.Covers(node.Options[i].Place, t, uncovered, half) ? 1 : 0;
@@ -142,6 +144,7 @@ internal sealed class Descent
     private int MendingAll(Node node)
     {
         faults.Clear();
+        node.CountLooks(node.OptionCount);
         Span<double> places = stackalloc double[MostFaultsWeighed];
         for (var t = 0; t < node.Telescopes.Count; t++)
         {

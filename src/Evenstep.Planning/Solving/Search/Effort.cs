@@ -2,7 +2,8 @@ using Evenstep.Planning.Budgets;
 
 namespace Evenstep.Planning.Solving.Search;
 
-/// <summary>How much the search may do: counted in nodes and not in time, so that it always ends at the same place.</summary>
+/// <summary>How many nodes a search may look at: counted and not clocked, so that it always ends at the same place. What the nodes take
+/// is counted by themselves.</summary>
 internal sealed class Effort(long nodes, WorkBudget budget)
 {
     private const long NodesBetweenLooks = 1024;
@@ -15,14 +16,10 @@ internal sealed class Effort(long nodes, WorkBudget budget)
     public Effort Short(long most) => new(Math.Min(most, left), budget);
 
     /// <summary>One node more.</summary>
-    public void Spend() => Spend(1);
-
-    /// <summary>What takes as long as so many nodes.</summary>
-    public void Spend(long nodes)
+    public void Spend()
     {
-        var before = left;
-        left -= nodes;
-        if (before / NodesBetweenLooks != left / NodesBetweenLooks)
+        left--;
+        if (left % NodesBetweenLooks == 0)
         {
             budget.Look();
         }

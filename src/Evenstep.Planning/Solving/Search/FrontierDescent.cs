@@ -43,6 +43,7 @@ internal sealed class FrontierDescent
     {
         var node = chain[depth];
         effort.Spend();
+        node.CountLooks(1 + frontier.Outposts.Count);
         var lnStep = node.LnLargestStep();
         if (node.OpenFramings == 0)
         {
@@ -113,6 +114,7 @@ internal sealed class FrontierDescent
     private void Try(int depth, Span<Option> options)
     {
         var node = chain[depth];
+        node.CountLooks((2 + options.Length) * System.Numerics.BitOperations.Log2((uint)options.Length + 1));
         options.Sort((a, b) => bench.LeastCents(a.Place).CompareTo(bench.LeastCents(b.Place)));
         foreach (ref readonly var option in options)
         {
@@ -174,6 +176,7 @@ internal sealed class FrontierDescent
     private Gap MendersOf(Node node, int telescope, double place, double half)
     {
         var (count, least) = (0, long.MaxValue);
+        node.CountLooks(2 * node.OptionCount);
         for (var i = 0; i < node.OptionCount; i++)
         {
             var ocular = node.Options[i].Place;

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Search;
@@ -6,7 +7,7 @@ namespace Evenstep.Planning.Solving.Search;
 /// Finds, for every budget, the least largest step: band by band of prices, the cheap before the dear, so that whatever the
 /// cheaper bands have is known when a dearer one is looked through, and must be beaten there.
 /// </summary>
-internal sealed class FrontierEngine
+internal sealed class FrontierEngine : IDisposable
 {
     private const int BandCount = 9;
 
@@ -15,6 +16,8 @@ internal sealed class FrontierEngine
     private readonly Benches benches;
     private readonly Node[] chain;
     private readonly Frontier frontier = new();
+
+    private long knownBelow;
 
     private FrontierEngine(Groundwork ground, Effort effort)
     {
@@ -29,25 +32,32 @@ internal sealed class FrontierEngine
     /// <summary>The frontier of a problem whose demands only name candidates.</summary>
     /// <param name="problem">Its wish for a wide view is left aside.</param>
     /// <param name="candidacy">Of the problem.</param>
-    /// <param name="effort">Ends the search where it is spent.</param>
-    public static SpendingFrontier Solve(PurchaseProblem problem, Candidacy candidacy, Effort effort)
+    /// <param name="budget">Ends the search where it is spent.</param>
+    /// <exception cref="WorkEndedException">The budget ended before the search began.</exception>
+    public static SpendingFrontier Solve(PurchaseProblem problem, Candidacy candidacy, WorkBudget budget)
     {
-        using var ground = new Groundwork(problem, candidacy);
-        return new FrontierEngine(ground, effort).Search();
+        using var ground = new Groundwork(problem, candidacy, budget);
+        using var engine = new FrontierEngine(ground, new Effort(long.MaxValue, budget));
+        return engine.Search();
     }
+
+    public void Dispose() => benches.Dispose();
 
     private SpendingFrontier Search()
     {
-        var knownBelow = 0L;
-        foreach (var upTo in Bands())
+        try
         {
-            LookThrough(knownBelow, upTo);
-            if (effort.IsSpent)
+            foreach (var upTo in Bands())
             {
-                break;
+                LookThrough(knownBelow, upTo);
+                knownBelow = upTo + 1;
             }
 
-            knownBelow = upTo + 1;
+            ground.Steps.Settle();
+        }
+        catch (WorkEndedException)
+        {
+            // What is known of the bands seen to the end stays known.
         }
 
         return new SpendingFrontier(ground.Problem, [.. frontier.Outposts.Select(PointOf)], knownBelow == 0 ? null : (knownBelow - 1) / 100m);
@@ -67,7 +77,7 @@ internal sealed class FrontierEngine
 
     private void LookThrough(long knownBelow, long upTo)
     {
-        foreach (var bench in benches.ByPowers.TakeWhile(_ => !effort.IsSpent))
+        foreach (var bench in benches.ByPowers)
         {
             var reticle = bench.Reticle.Cheapest;
             chain[0].Begin(bench, Budget - upTo);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
@@ -18,12 +19,25 @@ internal sealed record Groundwork : IDisposable
     private readonly Dictionary<Item, int> barlowPlaces = [];
     private readonly List<Showing> usable = [];
     private readonly List<Sight> sights = [];
-    private readonly Lending lending = new();
+    private readonly Lending lending;
     private SightTable?[] through;
     private readonly Lazy<SightTable> withSettledBarlows;
 
-    public Groundwork(PurchaseProblem problem, Candidacy candidacy)
+    /// <summary>Working out one view takes about so many steps.</summary>
+    private const long StepsOfView = 60;
+
+    /// <summary>So does making an offer of an item.</summary>
+    private const long StepsOfOffer = 300;
+
+    /// <param name="problem">To be searched.</param>
+    /// <param name="candidacy">Of the problem.</param>
+    /// <param name="budget">Of the search.</param>
+    /// <exception cref="WorkEndedException">Nothing is left of the budget.</exception>
+    public Groundwork(PurchaseProblem problem, Candidacy candidacy, WorkBudget budget)
     {
+        Steps = new StepCounter(budget);
+        Steps.Count(StepsOfOffer * candidacy.Candidates.Length);
+        lending = new Lending(budget);
         Problem = problem;
         Candidacy = candidacy;
         Pricing = new Pricing(problem);
@@ -37,7 +51,7 @@ internal sealed record Groundwork : IDisposable
         SettledBarlows = [.. problem.Owned.Concat(Musts).Where(item => item.IsBarlow)];
         Framings = [.. problem.Demands.MustFrame.Select(demand => new Framing(demand.WidthDeg, demand.TelescopeIndex))];
         through = new SightTable?[Barlows.Length];
-        withSettledBarlows = new(() => Table([null, .. SettledBarlows]));
+        withSettledBarlows = new(() => Table([null, .. SettledBarlows], lending));
         foreach (var (place, offer) in Barlows.Index())
         {
             foreach (var ware in offer.Wares)
@@ -55,6 +69,11 @@ internal sealed record Groundwork : IDisposable
     public PurchaseProblem Problem { get; }
 
     public Candidacy Candidacy { get; }
+
+    /// <summary>Counts what the search does.</summary>
+    public StepCounter Steps { get; }
+
+    public WorkBudget Budget => Steps.Budget;
 
     public Pricing Pricing { get; }
 
@@ -96,33 +115,26 @@ internal sealed record Groundwork : IDisposable
         through = [.. through],
     };
 
-    /// <summary>What each ocular shows through an offered Barlow, or one that is alike: worked out when first asked for.</summary>
-    public SightTable Through(Item barlow)
+    /// <summary>What each ocular shows through an offered Barlow, or one that is alike: worked out when first asked for, and kept while
+    /// there is memory enough.</summary>
+    /// <param name="barlow">The Barlow.</param>
+    /// <param name="passing">Takes what is not kept.</param>
+    public SightTable Through(Item barlow, Lending passing)
     {
         var place = barlowPlaces[barlow];
-        return through[place] ??= Table([Barlows[place].Item]);
+        return through[place] ?? (Budget.MayKeep(0) ? through[place] = Table([Barlows[place].Item], lending) : Table([Barlows[place].Item], passing));
     }
 
     /// <summary>An array of at least that length, so much of it clear, that is given back with the ground.</summary>
     public T[] Lend<T>(int length) => lending.Lend<T>(length);
 
-    /// <summary>A table that is given back with the ground.</summary>
-    /// <param name="oculars">How many there will be.</param>
-    /// <param name="first">How many sights to make room for at first.</param>
-    public SightTable Table(int oculars, int first)
-    {
-        var table = new SightTable(Lend<int>(oculars + 1), first);
-        lending.Add(table.Release);
-        return table;
-    }
-
     /// <summary>Gives all memory back; the ground, and all that was made on it, must not be used any more.</summary>
     public void Dispose() => lending.Dispose();
 
-    private SightTable Table(ReadOnlySpan<Item?> throughEach)
+    private SightTable Table(ReadOnlySpan<Item?> throughEach, Lending into)
     {
         var oculars = SettledOculars.Length + Oculars.Length;
-        var table = Table(oculars, throughEach.Length * oculars);
+        var table = new SightTable(into, oculars, throughEach.Length * oculars);
         foreach (var ocular in SettledOculars)
         {
             AddSights(table, ocular, throughEach);
@@ -139,6 +151,7 @@ internal sealed record Groundwork : IDisposable
     private void AddSights(SightTable table, Item ocular, ReadOnlySpan<Item?> throughEach)
     {
         sights.Clear();
+        Steps.Count(StepsOfView * throughEach.Length * Problem.Telescopes.Length);
         var isBought = !Problem.Owned.Contains(ocular);
         foreach (var barlow in throughEach)
         {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
@@ -13,12 +14,18 @@ internal sealed class Neighbourhoods
     /// <summary>In the logarithm of power: a least step near 1 makes no shorter stretches.</summary>
     private const double Shortest = 0.05;
 
+    /// <summary>Of comparing two views, one of which is to be fetched first.</summary>
+    private const long StepsOfComparison = 5;
+
+    private const long StepsOfPlacing = 12;
+
     private readonly ImmutableArray<TelescopeInUse> telescopes;
     private readonly double lnLeastStep;
     private readonly double length;
     private readonly int[] firstOfTelescope;
     private readonly int[] ends;
     private readonly Bench bench;
+    private readonly StepCounter steps;
     private readonly (int Place, int Index)[] sights;
 
     public Neighbourhoods(Bench bench, Groundwork ground)
@@ -36,7 +43,8 @@ internal sealed class Neighbourhoods
         }
 
         ends = new int[firstOfTelescope[^1] + 1];
-        sights = Sorted(ground);
+        steps = ground.Steps;
+        sights = Sorted();
     }
 
     /// <summary>Adds to each ocular's count how many of its sights repeat this one.</summary>
@@ -44,7 +52,9 @@ internal sealed class Neighbourhoods
     {
         var stretch = StretchOf(one);
         var (first, last) = one.Shows.IsZoom ? (stretch, stretch) : (Math.Max(stretch - 1, firstOfTelescope[one.Telescope] + 1), stretch + 1);
-        for (var i = first == 0 ? 0 : ends[first - 1]; i < ends[last]; i++)
+        var start = first == 0 ? 0 : ends[first - 1];
+        steps.Count(StepsOfComparison * (ends[last] - start));
+        for (var i = start; i < ends[last]; i++)
         {
             var (place, index) = sights[i];
             if (Overlap.Between(one.Shows, bench.SightsOf(place)[index].Shows, lnLeastStep))
@@ -54,7 +64,7 @@ internal sealed class Neighbourhoods
         }
     }
 
-    private (int Place, int Index)[] Sorted(Groundwork ground)
+    private (int Place, int Index)[] Sorted()
     {
         for (var place = 0; place < bench.OcularCount; place++)
         {
@@ -70,7 +80,8 @@ internal sealed class Neighbourhoods
         }
 
         // Until a stretch is filled, its end is where the next sight goes; the end of the last one is the number of all.
-        var sorted = ground.Lend<(int, int)>(ends[^1]);
+        steps.Count(StepsOfPlacing * ends[^1]);
+        var sorted = bench.Lend<(int, int)>(ends[^1]);
         for (var place = 0; place < bench.OcularCount; place++)
         {
             var ofPlace = bench.SightsOf(place);

@@ -1,8 +1,18 @@
+using Evenstep.Planning.Budgets;
+
 namespace Evenstep.Planning.Solving.Search;
 
 /// <summary>A set being built: what it shows, and what may still be chosen. One a depth, used again and again.</summary>
-internal sealed class Node
+internal sealed partial class Node
 {
+    /// <summary>Of becoming a node, and of looking at one of its options.</summary>
+    private const long StepsOfNode = 250;
+    private const long StepsOfOption = 4;
+
+    /// <summary>Of working out what a view takes off the excess.</summary>
+    private const long StepsOfGain = 20;
+
+    private readonly StepCounter steps;
     private readonly Islands[] islands;
     private readonly int[] indexOf;
     private Bench bench = null!;
@@ -10,6 +20,7 @@ internal sealed class Node
 
     private Node(Shore[] shores, Groundwork ground)
     {
+        steps = ground.Steps;
         islands = [.. shores.Select(shore => new Islands(shore))];
         Options = ground.Lend<Option>(ground.Oculars.Length);
         Tried = ground.Lend<Option>(ground.Oculars.Length);
@@ -57,64 +68,6 @@ internal sealed class Node
         return [.. Enumerable.Range(0, problem.Limits.MaxPurchases + 1).Select(_ => new Node(shores, ground))];
     }
 
-    /// <summary>What the excess comes to at the least, with so many further choices.</summary>
-    public double LeastExcess(int choices) => Excess - BestGains(choices);
-
-    /// <summary>The most that so many further choices can take off the excess: the sum of the best gains, since each only
-    /// shrinks as others are chosen.</summary>
-    public double BestGains(int choices)
-    {
-        Span<double> best = stackalloc double[choices];
-        for (var i = 0; i < OptionCount; i++)
-        {
-            var gain = Options[i].Gain;
-            for (var k = 0; k < choices; k++)
-            {
-                if (gain > best[k])
-                {
-                    (gain, best[k]) = (best[k], gain);
-                }
-            }
-        }
-
-        var sum = 0.0;
-        foreach (var gain in best)
-        {
-            sum += gain;
-        }
-
-        return sum;
-    }
-
-    /// <summary>What is to be expected of so many further choices.</summary>
-    public Prospect ProspectOf(int choices) => Prospect.Of(this, bench, choices);
-
-    /// <summary>Works the gains of all options out anew, unless they are just worked out.</summary>
-    public void RefreshGains()
-    {
-        if (gainsAreFresh)
-        {
-            return;
-        }
-
-        gainsAreFresh = true;
-        for (var i = 0; i < OptionCount; i++)
-        {
-            Options[i].Gain = GainOf(Options[i].Place);
-        }
-    }
-
-    private double GainOf(int place)
-    {
-        var gain = 0.0;
-        foreach (ref readonly var sight in bench.SightsOf(place))
-        {
-            gain += islands[sight.Telescope].GainOf(sight.Reach);
-        }
-
-        return gain;
-    }
-
     public double LnLargestStep()
     {
         var widest = 0.0;
@@ -133,6 +86,7 @@ internal sealed class Node
     /// <param name="centsWorth">Spending more than this after it is of no use.</param>
     public void Become(Node parent, Option chosen, long cents, long centsWorth)
     {
+        steps.Count(StepsOfNode);
         bench = parent.bench;
         for (var t = 0; t < islands.Length; t++)
         {
@@ -156,6 +110,7 @@ internal sealed class Node
         }
 
         gainsAreFresh = false;
+        steps.Count(StepsOfOption * parent.OptionCount);
         InheritAffordable(parent, chosen);
         var (count, overlaps) = (OptionCount, bench.OverlapsWith(chosen, OptionCount));
         OptionCount = 0;
@@ -185,6 +140,7 @@ internal sealed class Node
     public int GatherTried(Func<Option, bool> isWanted)
     {
         var count = 0;
+        steps.Count(2 * StepsOfOption * OptionCount);
         foreach (ref readonly var option in Options.AsSpan(0, OptionCount))
         {
             if (isWanted(option))
@@ -228,6 +184,9 @@ internal sealed class Node
             }
         }
     }
+
+    /// <summary>Counts a look at so many of the options.</summary>
+    public void CountLooks(int options) => steps.Count(StepsOfOption * options);
 
     private void Add(Option option)
     {

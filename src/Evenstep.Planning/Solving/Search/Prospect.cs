@@ -17,6 +17,7 @@ internal readonly record struct Prospect(
     public static Prospect Of(Node node, Bench bench, int choices)
     {
         var (preferenceRate, centsRate, mostGain) = (double.PositiveInfinity, double.PositiveInfinity, 0.0);
+        node.CountLooks(node.OptionCount);
         var (leastPreference, leastCents) = (long.MaxValue, long.MaxValue);
         foreach (ref readonly var option in node.Options.AsSpan(0, node.OptionCount))
         {

@@ -20,7 +20,10 @@ public sealed record SearchResult
     /// <summary>How far a search came that was too long; null if it found nothing, or was not.</summary>
     public HeadStart? HeadStart { get; private init; }
 
+    /// <summary>The best plan by then, with its bound; null if nothing was found.</summary>
+    public Plan? BestFound { get; private init; }
+
     public static SearchResult Of(Plan plan) => new() { Plan = plan };
 
-    public static SearchResult Unfinished(HeadStart? headStart) => new() { HeadStart = headStart };
+    public static SearchResult Unfinished(HeadStart? headStart, Plan? bestFound = null) => new() { HeadStart = headStart, BestFound = bestFound };
 }

@@ -12,16 +12,21 @@ internal readonly record struct Sight(int Telescope, bool NeedsPurchase, Showing
 /// <summary>The sights of many oculars in one array, those of an ocular together.</summary>
 internal sealed class SightTable
 {
+    private readonly Lending lending;
     private readonly int[] starts;
     private Sight[] sights;
     private int oculars;
 
-    /// <param name="starts">Room, clear, for a number more than there will be oculars.</param>
+    /// <param name="lending">Gives the memory, and takes it back.</param>
+    /// <param name="oculars">How many there will be.</param>
     /// <param name="first">How many sights to make room for at first.</param>
-    public SightTable(int[] starts, int first)
+    public SightTable(Lending lending, int oculars, int first)
     {
-        this.starts = starts;
+        this.lending = lending;
+        starts = lending.Lend<int>(oculars + 1);
+        lending.Hold<Sight>(first);
         sights = ArrayPool<Sight>.Shared.Rent(Math.Max(1, first));
+        lending.Add(Release);
     }
 
     /// <summary>How many sights there are.</summary>
@@ -48,10 +53,10 @@ internal sealed class SightTable
     }
 
     /// <summary>A table with the sights of both, of the oculars that are in both.</summary>
-    public SightTable And(SightTable other, Groundwork ground)
+    public SightTable And(SightTable other, Lending into)
     {
         var most = Math.Min(oculars, other.oculars);
-        var both = ground.Table(most, Count + other.Count);
+        var both = new SightTable(into, most, Count + other.Count);
         for (var place = 0; place < most; place++)
         {
             both.Add(Of(place), other.Of(place));
@@ -60,8 +65,7 @@ internal sealed class SightTable
         return both;
     }
 
-    /// <summary>Gives the memory back. The table must not be looked at any more.</summary>
-    public void Release()
+    private void Release()
     {
         sights.AsSpan(0, Count).Clear();
         ArrayPool<Sight>.Shared.Return(sights);
@@ -70,6 +74,7 @@ internal sealed class SightTable
 
     private void Grow(int least)
     {
+        lending.Hold<Sight>(Math.Max(least, 2 * sights.Length));
         var larger = ArrayPool<Sight>.Shared.Rent(Math.Max(least, 2 * sights.Length));
         sights.AsSpan(0, Count).CopyTo(larger);
         Release();
