@@ -50,19 +50,14 @@ public sealed class Certifier
         }
 
         var finder = Finder.Of(PurchaseSpace.Of(problem, candidates, budget));
-        return finder.IsComplete ? Certify(plan, finder) : null;
-    }
-
-    private static bool? Certify(Plan plan, Finder finder)
-    {
         var wished = Question.Anything.WithField(plan.Wish?.TrueFieldDeg);
         if (plan.Values is not { } values)
         {
-            return IsNone(finder.Any(Question.Anything));
+            return HasNone(finder, Question.Anything);
         }
 
         return plan.Wish is { Granted: false }
-            ? All(() => IsNone(finder.Any(wished)), new Certifier(plan, values, finder, Question.Anything).NothingIsBetter)
+            ? All(() => HasNone(finder, wished), new Certifier(plan, values, finder, Question.Anything).NothingIsBetter)
             : new Certifier(plan, values, finder, wished).NothingIsBetter();
     }
 
@@ -70,11 +65,11 @@ public sealed class Certifier
 
     private bool? NoSmallerStep() => values.LnLeastLargestStep <= (2 * Problem.EnoughMismatch) + Margin
         ? true
-        : IsNone(finder.Any(allowed.KeepingTo(values.LnLeastLargestStep - Margin)));
+        : HasNone(finder, allowed.KeepingTo(values.LnLeastLargestStep - Margin));
 
     private bool? NoLessExcess() => values.LeastMeanExcess <= Margin
         ? true
-        : IsNone(finder.Any(Kept(values.LeastMeanExcess - Margin)));
+        : HasNone(finder, Kept(values.LeastMeanExcess - Margin));
 
     private bool? NothingPreferred()
     {
@@ -84,7 +79,7 @@ public sealed class Certifier
         }
 
         var preference = Measure.PreferenceOf(Problem);
-        return IsNone(finder.Any(Kept(values.MeanExcessAllowed).Below(preference, preference.Of(plan.Purchases) - 1)));
+        return HasNone(finder, Kept(values.MeanExcessAllowed).Below(preference, preference.Of(plan.Purchases) - 1));
     }
 
     private bool? NothingCheaper()
@@ -92,12 +87,16 @@ public sealed class Certifier
         var preference = Measure.PreferenceOf(Problem);
         var question = Kept(values.MeanExcessAllowed) with { MostCents = Measure.Cents.Of(plan.Purchases) };
         question = Problem.Preferences.Prefer == Prefer.LowPrice ? question : question.Below(preference, preference.Of(plan.Purchases));
-        return IsNone(finder.Any(question.Below(Measure.PriceThenCount, Measure.PriceThenCount.Of(plan.Purchases) - 1)));
+        return HasNone(finder, question.Below(Measure.PriceThenCount, Measure.PriceThenCount.Of(plan.Purchases) - 1));
     }
 
     private Question Kept(double excess) => allowed.KeepingTo(values.LnLargestStepAllowed).WithExcessUpTo(excess);
 
-    private static bool? IsNone(Answer answer) => answer.Purchases is not null ? false : answer.IsDecided ? true : null;
+    /// <summary>Where sets of Barlows are too many for a proof, none is begun.</summary>
+    private static bool? HasNone(Finder finder, Question question) =>
+        !finder.CanDecide(question) ? null
+        : finder.Any(question) is { Purchases: null } answer ? (answer.IsDecided ? true : null)
+        : false;
 
     private static bool? All(params Func<bool?>[] questions)
     {

@@ -16,7 +16,8 @@ internal sealed record BarlowSets(ImmutableArray<ImmutableArray<Choice>> All, bo
 
     /// <param name="space">What is for sale.</param>
     /// <param name="useful">Barlows beyond this number, besides the demanded, are of no use to the question.</param>
-    public static BarlowSets Of(PurchaseSpace space, int useful)
+    /// <param name="mostCents">What all purchases together may cost, besides the budget.</param>
+    public static BarlowSets Of(PurchaseSpace space, int useful, long mostCents = long.MaxValue)
     {
         var limits = space.Problem.Limits;
         ImmutableArray<Choice> demanded = [.. space.Choices.Where(choice => IsBarlow(choice) && choice.IsDemanded)];
@@ -27,7 +28,7 @@ internal sealed record BarlowSets(ImmutableArray<ImmutableArray<Choice>> All, bo
             return new BarlowSets([], IsComplete: true);
         }
 
-        var cents = Budget.ToCents(limits.Budget) - demanded.Sum(choice => choice.LeastCents);
+        var cents = Math.Min(Budget.ToCents(limits.Budget), mostCents) - demanded.Sum(choice => choice.LeastCents);
         return Listed(demanded, others, Math.Min(room, useful), cents);
     }
 

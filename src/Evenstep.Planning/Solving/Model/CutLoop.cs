@@ -18,6 +18,8 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
     private const long BytesPerChoice = 2000;
     private const long BytesOfSolver = 4_000_000;
 
+    private const long TermsOfClash = 5;
+
     /// <summary>Steps of work to state the rules for one choice.</summary>
     private const long StepsPerChoice = 500;
 
@@ -82,6 +84,7 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
             for (; clashesKept < counted.Count; clashesKept++)
             {
                 Rules.OverlapCount.Count(master, counted[clashesKept]);
+                terms += TermsOfClash;
             }
 
             if (!TryHold((terms * BytesPerTerm) + BytesOfSolver + (BytesPerChoice * settled.Choices.Length) - held))
@@ -90,14 +93,10 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
             }
 
             var solver = new CpSolver();
-            switch (Work.Run(solver, master.Cp, terms + (3 * settled.Choices.Length), budget))
+            var status = Work.Run(solver, master.Cp, terms + (3 * settled.Choices.Length), budget);
+            if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible))
             {
-                case CpSolverStatus.Infeasible:
-                    return Answer.None;
-                case CpSolverStatus.Optimal:
-                    break;
-                default:
-                    return Answer.Undecided;
+                return status == CpSolverStatus.Infeasible ? Answer.None : Answer.Undecided;
             }
 
             var places = master.Places(solver);
@@ -109,7 +108,7 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
             if (isWithin)
             {
                 var purchases = master.Purchases(solver);
-                return IsConfirmed(Kit.Of(settled.Problem, purchases)) ? new Answer(purchases, IsDecided: true) : Answer.Undecided;
+                return IsConfirmed(Kit.Of(settled.Problem, purchases)) ? new Answer(purchases, status == CpSolverStatus.Optimal) : Answer.Undecided;
             }
         }
     }

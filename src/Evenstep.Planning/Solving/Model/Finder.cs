@@ -4,8 +4,9 @@ using Evenstep.Planning.Purchases;
 namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>Asks questions of every set of Barlows in turn.</summary>
-internal sealed class Finder(PurchaseSpace space, BarlowSets sets)
+internal sealed class Finder(PurchaseSpace space, int usefulBarlows)
 {
+    private readonly BarlowSets sets = BarlowSets.Of(space, usefulBarlows);
     private readonly RecentSets recent = new();
 
     public PurchaseProblem Problem => space.Problem;
@@ -18,13 +19,17 @@ internal sealed class Finder(PurchaseSpace space, BarlowSets sets)
     /// <summary>Whether work or memory is at its end.</summary>
     public bool IsSpent => space.Budget.IsSpent;
 
-    public static Finder Of(PurchaseSpace space, int usefulBarlows = Limits.MostBarlows) => new(space, BarlowSets.Of(space, usefulBarlows));
+    public static Finder Of(PurchaseSpace space, int usefulBarlows = Limits.MostBarlows) => new(space, usefulBarlows);
+
+    /// <summary>Whether what no affordable set of Barlows has, nothing has.</summary>
+    public bool CanDecide(Question question) => AffordableIn(question).IsComplete;
 
     /// <summary>Any set within the question.</summary>
     public Answer Any(Question question)
     {
-        var answer = Any(Sets, question);
-        return answer.IsNone && !IsComplete ? Answer.Undecided : answer;
+        var affordable = AffordableIn(question);
+        var answer = Any(affordable.All, question);
+        return answer.IsNone && !affordable.IsComplete ? Answer.Undecided : answer;
     }
 
     /// <summary>Any set within the question, with one of these sets of Barlows.</summary>
@@ -52,8 +57,9 @@ internal sealed class Finder(PurchaseSpace space, BarlowSets sets)
     /// <summary>The set of least measure within the question.</summary>
     public Answer Least(Question question, Measure measure, ImmutableArray<Item>? known = null)
     {
-        var (best, isDecided) = (known, IsComplete);
-        foreach (var barlows in Sets)
+        var affordable = AffordableIn(known is { } dearest && measure.RanksByPrice ? question with { MostCents = Measure.Cents.Of(dearest) } : question);
+        var (best, isDecided) = (known, affordable.IsComplete);
+        foreach (var barlows in affordable.All)
         {
             var better = question with { Least = measure };
             if (best is { } one)
@@ -82,4 +88,8 @@ internal sealed class Finder(PurchaseSpace space, BarlowSets sets)
 
         return new CutLoop(settled, recent).Run();
     }
+
+    /// <summary>Where less money is left than the budget, fewer sets of Barlows are to be asked.</summary>
+    private BarlowSets AffordableIn(Question question) =>
+        question.MostCents == long.MaxValue ? sets : BarlowSets.Of(space, usefulBarlows, question.MostCents);
 }

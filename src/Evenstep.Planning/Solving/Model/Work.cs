@@ -28,25 +28,26 @@ internal static class Work
     private const string Parameters =
         "num_workers:1,random_seed:1,cp_model_presolve:false,linearization_level:2,symmetry_level:0,cp_model_probing_level:0";
 
-    /// <summary>Unknown if the work ended first.</summary>
+    /// <summary>Unknown if the work ended first, or feasible where a solution was found by then that may not be the best.</summary>
     /// <param name="solver">Holds the solution then.</param>
     /// <param name="model">To be solved.</param>
     /// <param name="terms">Of all its constraints.</param>
     /// <param name="budget">The work that it may take.</param>
     public static CpSolverStatus Run(CpSolver solver, CpModel model, long terms, WorkBudget budget)
     {
+        var status = CpSolverStatus.Unknown;
         for (var slice = FirstSlice; ; slice *= 2)
         {
             budget.Spend(StepsPerRun + (StepsPerTerm * terms));
             budget.Look();
             if (budget.IsSpent)
             {
-                return CpSolverStatus.Unknown;
+                return status;
             }
 
             solver.StringParameters = string.Create(
                 CultureInfo.InvariantCulture, $"{Parameters},max_deterministic_time:{Math.Min(slice, budget.UnitsLeft):F9}");
-            var status = SolveUnlessCancelled(solver, model, budget.CancellationToken);
+            status = SolveUnlessCancelled(solver, model, budget.CancellationToken);
             budget.SpendUnits(solver.Response?.DeterministicTime ?? 0);
             if (status == CpSolverStatus.ModelInvalid)
             {
