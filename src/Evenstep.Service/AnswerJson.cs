@@ -4,6 +4,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Assessments;
@@ -59,7 +60,7 @@ internal sealed partial class AnswerJson : JsonSerializerContext
         options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
         JsonConverter[] words =
         [
-            new WordConverter<Outcome>(), new WordConverter<Excluded>(), new WordConverter<ItemKind>(), new WordConverter<FaultCode>(),
+            new WordConverter<Outcome>(), new WordConverter<ReachedLimit>(), new WordConverter<Excluded>(), new WordConverter<ItemKind>(), new WordConverter<FaultCode>(),
             new WordConverter<RangeEnd>(), new WordConverter<TrueFieldSource>(), new WordConverter<NotUsable>(),
             new WordConverter<TargetKind>(), new WordConverter<WidthSource>(),
             new SentenceConverter(language), new SaidValuesConverter(),

@@ -11,19 +11,10 @@ internal sealed class SolveScheduler : IDisposable
     /// <summary>The share of the time that goes to those whom others would keep waiting for ever.</summary>
     private const double OwedShare = 0.1;
 
-    /// <summary>So many solves of one caller's batches are begun for each slot; the others wait before they begin.</summary>
-    private const int MostBegunOfBatchPerSlot = 4;
-
-    /// <summary>So many slots are lent for each that there is: what is lent to may fall silent too.</summary>
-    private const int MostLentPerSlot = 2;
-
-    /// <summary>A solve that was not heard of for so long is in the hands of the solver. Its slot is lent to one with a better claim.</summary>
-    public static readonly TimeSpan Silence = TimeSpan.FromMilliseconds(10);
-
     private readonly Lock changing = new();
     private readonly Dictionary<(SolvePriority Priority, string Caller), CallerShare> shares = [];
-    private readonly List<ScheduledSolve> waiting = [];
-    private readonly List<ScheduledSolve> running = [];
+    private readonly WaitingSolves waiting;
+    private readonly RunningSolves running;
     private readonly SolvesMemory memory;
     private readonly ProcessorAllowance background;
     private readonly TimeProvider clock;
@@ -40,6 +31,8 @@ internal sealed class SolveScheduler : IDisposable
         this.slots = slots;
         this.clock = clock;
         memory = new SolvesMemory(settings);
+        waiting = new WaitingSolves(slots, memory);
+        running = new RunningSolves(slots, clock);
         background = new ProcessorAllowance(settings.BackgroundShare, clock);
         timer = clock.CreateTimer(_ => DispatchNow(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
     }
@@ -193,7 +186,7 @@ internal sealed class SolveScheduler : IDisposable
             return;
         }
 
-        if (!solve.IsOwed && PassedOver(solve.Rank) is not null)
+        if (!solve.IsOwed && waiting.PassedOver(solve.Rank) is not null)
         {
             owed += ran * OwedShare;
             owed = owed < SolveLevels.Slice ? owed : SolveLevels.Slice;
@@ -208,7 +201,7 @@ internal sealed class SolveScheduler : IDisposable
     {
         if (solve.IsBackground)
         {
-            return background.IsEmpty || SlotsTakenFrom(int.MaxValue) >= slots;
+            return background.IsEmpty || running.SlotsTakenFrom(int.MaxValue) >= slots;
         }
 
         if (solve.IsOwed && solve.InSlice < SolveLevels.Slice && memory.HasRoomFor(solve))
@@ -217,10 +210,10 @@ internal sealed class SolveScheduler : IDisposable
         }
 
         solve.IsOwed = false;
-        return SlotsTakenFrom(solve.Rank) > slots
+        return running.SlotsTakenFrom(solve.Rank) > slots
             || !memory.HasRoomFor(solve)
-            || (owed >= SolveLevels.Slice && PassedOver(solve.Rank) is not null)
-            || (Best() is { } best && GoesBefore(best, solve));
+            || (owed >= SolveLevels.Slice && waiting.PassedOver(solve.Rank) is not null)
+            || (waiting.Best() is { } best && GoesBefore(best, solve));
     }
 
     /// <summary>Whether one that waits takes the slot of one that runs.</summary>
@@ -249,18 +242,18 @@ internal sealed class SolveScheduler : IDisposable
     /// <summary>Who gets a slot now; null if there is none, or nobody for it.</summary>
     private ScheduledSolve? Next()
     {
-        if (Best() is not { } best)
+        if (waiting.Best() is not { } best)
         {
-            return SlotsTakenFrom(int.MaxValue) < slots && background.TimeUntil(SolveLevels.Slice) == TimeSpan.Zero
-                ? waiting.Find(solve => solve.IsBackground) : null;
+            return running.SlotsTakenFrom(int.MaxValue) < slots && background.TimeUntil(SolveLevels.Slice) == TimeSpan.Zero
+                ? waiting.Background : null;
         }
 
-        if (SlotsTakenFrom(best.Rank) >= slots)
+        if (running.SlotsTakenFrom(best.Rank) >= slots)
         {
             return null;
         }
 
-        if (owed < SolveLevels.Slice || PassedOver(best.Rank) is not { } passedOver)
+        if (owed < SolveLevels.Slice || waiting.PassedOver(best.Rank) is not { } passedOver)
         {
             return best;
         }
@@ -270,66 +263,12 @@ internal sealed class SolveScheduler : IDisposable
         return passedOver;
     }
 
-    /// <summary>How many slots a solve of such a rank finds taken: one that is silent is free for whoever has a better claim.</summary>
-    private int SlotsTakenFrom(int rank)
-    {
-        var (taken, lent) = (0, 0);
-        foreach (var solve in running)
-        {
-            var silentFor = clock.GetElapsedTime(solve.Since);
-            var isLent = !solve.IsBackground && silentFor >= Silence && rank < solve.RankAfter(silentFor) && lent < MostLentPerSlot * slots;
-            lent += isLent ? 1 : 0;
-            taken += isLent || solve.IsBackground ? 0 : 1;
-        }
-
-        return taken;
-    }
-
-    /// <summary>Of those who may run, but for the background, the one with the best claim.</summary>
-    private ScheduledSolve? Best()
-    {
-        ScheduledSolve? best = null;
-        foreach (var solve in waiting)
-        {
-            if (MayRun(solve) && (best is null || Compare(solve, best) < 0))
-            {
-                best = solve;
-            }
-        }
-
-        return best;
-    }
-
-    /// <summary>Of those with a worse claim than such a rank gives, the one that has waited longest.</summary>
-    private ScheduledSolve? PassedOver(int rank)
-    {
-        ScheduledSolve? longest = null;
-        foreach (var solve in waiting)
-        {
-            if (solve.Rank > rank && MayRun(solve) && (longest is null || solve.Since < longest.Since))
-            {
-                longest = solve;
-            }
-        }
-
-        return longest;
-    }
-
-    private bool MayRun(ScheduledSolve solve) => !solve.IsBackground
-        && (solve.HasBegun || solve.Claim.Priority != SolvePriority.Batch || solve.Share!.Begun < MostBegunOfBatchPerSlot * slots)
-        && memory.HasRoomFor(solve);
-
-    private static int Compare(ScheduledSolve one, ScheduledSolve other) =>
-        one.Rank != other.Rank ? one.Rank.CompareTo(other.Rank)
-        : one.Share!.Ran != other.Share!.Ran ? one.Share.Ran.CompareTo(other.Share.Ran)
-        : one.Turn.CompareTo(other.Turn);
-
     /// <summary>Looks again while somebody waits: a solve may have become silent, and the allowance of the background may be full again.</summary>
     private void SetTimer()
     {
         var due = waiting.Count == 0 ? null
-            : waiting.Exists(solve => !solve.IsBackground) ? Silence
-            : SlotsTakenFrom(int.MaxValue) >= slots ? null
+            : waiting.HasForeground ? RunningSolves.Silence
+            : running.SlotsTakenFrom(int.MaxValue) >= slots ? null
             : background.TimeUntil(SolveLevels.Slice);
         timer.Change(due is { } time ? time + TimeSpan.FromMilliseconds(1) : Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
     }

@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Tests.Answers;
@@ -8,6 +7,7 @@ namespace Evenstep.Service.Tests.BuyingPaths;
 /// <summary>The no-regret path is answered over HTTP as the definitions say.</summary>
 public sealed class BuyingPathTests(Service service) : IClassFixture<Service>
 {
+    private const double LeastWork = 0.00004;
     private const string Path = "/v1/buying-paths";
     private const int Problems = 60;
     private const int FirstSeed = 530_000;
@@ -66,16 +66,26 @@ public sealed class BuyingPathTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task Almost_no_work_ends_in_an_honest_answer()
     {
-        await using var hurried = service.WithWebHostBuilder(host => host.UseSetting("Evenstep:WorkLimit", "0.00004"));
-        using var client = hurried.CreateClient();
-        using var content = new StringContent(Repository.Example("buying-path-spectacles"), Encoding.UTF8, "application/json");
-        using var response = await client.PostAsync(new Uri(Path, UriKind.Relative), content);
-        var answer = await Answer.OfAsync(response);
+        var (answer, refusals) = (await HurriedAsync(LeastWork), 0);
+        for (var limit = LeastWork; answer.Status == 503; limit *= 1.2, refusals++)
+        {
+            answer = await HurriedAsync(limit);
+        }
 
+        Assert.True(refusals > 0);
         Assert.Equal(200, answer.Status);
         Assert.Equal("best-found", answer.Json.GetProperty("outcome").GetString());
         Assert.False(answer.Json.GetProperty("solver").GetProperty("proved").GetBoolean());
         Assert.Contains(answer.Json.GetProperty("notes").EnumerateArray(), note => note.GetProperty("code").GetString() == "path-not-proved");
+    }
+
+    private async Task<Answer> HurriedAsync(double limit)
+    {
+        await using var hurried = service.WithWebHostBuilder(host => host.UseSetting("Evenstep:WorkLimit", limit.ToString("R", System.Globalization.CultureInfo.InvariantCulture)));
+        using var client = hurried.CreateClient();
+        using var content = new StringContent(Repository.Example("buying-path-spectacles"), System.Text.Encoding.UTF8, "application/json");
+        using var response = await client.PostAsync(new Uri(Path, UriKind.Relative), content);
+        return await Answer.OfAsync(response);
     }
 
     private static void AssertSteps(OracleProblem problem, JsonElement[] steps)

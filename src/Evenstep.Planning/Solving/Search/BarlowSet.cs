@@ -14,7 +14,7 @@ namespace Evenstep.Planning.Solving.Search;
 internal sealed record BarlowSet(ImmutableArray<Item> Bought, Cost Cost, ulong Key)
 {
     private const int BitsOfPlace = 16;
-    private const long StepsOfSet = 600;
+    private const long StepsOfSet = 1_500;
     private const long BytesOfSet = 160;
 
     /// <summary>Every set within the limits that holds what must be bought, the cheap before the dear.</summary>

@@ -15,8 +15,11 @@ internal sealed partial class Bench : IDisposable
     /// <summary>Of comparing two views, and of asking whether one covers a place.</summary>
     private const long StepsOfComparison = 4;
 
+    /// <summary>Of copying a view to another table, and of taking that back.</summary>
+    private const long StepsOfCopy = 16;
+
     /// <summary>Of making a bench, beside its tables.</summary>
-    private const long StepsOfBench = 5_000;
+    private const long StepsOfBench = 20_000;
 
     /// <summary>Of sorting a view among others, and of adding up what it covers.</summary>
     private const long StepsOfSorting = 60;
@@ -145,7 +148,7 @@ internal sealed partial class Bench : IDisposable
         {
             using var brief = new Lending(ground.Budget);
             var through = ground.Through(barlow, brief);
-            ground.Steps.Count(StepsOfComparison * (all.Count + through.Count));
+            ground.Steps.Count(StepsOfCopy * (all.Count + through.Count));
             all = all.And(through, lending);
         }
 

@@ -7,6 +7,8 @@ internal sealed class Benches(Groundwork ground) : IDisposable
     /// <summary>Of a set that is noted, and of a bench beside its tables.</summary>
     private const long BytesOfNote = 1_000;
 
+    private const long StepsOfNote = 20;
+
     private readonly Dictionary<ulong, Bench> made = [];
     private readonly List<BarlowSet> noted = [];
     private IEnumerator<BarlowSet>? more;
@@ -15,6 +17,9 @@ internal sealed class Benches(Groundwork ground) : IDisposable
     /// <summary>All of them, those first whose Barlows have the most factors: there each ocular has the most powers, and good
     /// sets are found soonest.</summary>
     public IEnumerable<Bench> ByPowers => SetsByPowers().Select(Of).Where(bench => bench.IsPossible);
+
+    /// <summary>Those of them whose settled purchases cost no more.</summary>
+    public IEnumerable<Bench> UpTo(long cents) => SetsByPowers().Where(set => set.Cost.Cents <= cents).Select(Of).Where(bench => bench.IsPossible);
 
     /// <summary>Those on which a set may cost less than the limit, which is asked anew before each of them; the cheapest first.</summary>
     public IEnumerable<Bench> Below(Func<Cost> limit) =>
@@ -59,6 +64,7 @@ internal sealed class Benches(Groundwork ground) : IDisposable
     {
         for (var i = 0; i < noted.Count || NoteNext(); i++)
         {
+            ground.Steps.Count(StepsOfNote);
             yield return noted[i];
         }
     }

@@ -77,7 +77,7 @@ internal sealed class FrontierEngine : IDisposable
 
     private void LookThrough(long knownBelow, long upTo)
     {
-        foreach (var bench in benches.ByPowers)
+        foreach (var bench in benches.UpTo(upTo))
         {
             var reticle = bench.Reticle.Cheapest;
             chain[0].Begin(bench, Budget - upTo);
