@@ -70,7 +70,11 @@ internal static class OpenLoad
     }
 
     private static async Task SendAllAsync(
-        Uri target, IReadOnlyList<byte[]> requests, ChannelReader<(int Number, long Due)> due, ConcurrentQueue<(int Status, double Milliseconds)> taken, CancellationToken cancellationToken)
+        Uri target,
+        IReadOnlyList<byte[]> requests,
+        ChannelReader<(int Number, long Due)> due,
+        ConcurrentQueue<(int Status, double Milliseconds)> taken,
+        CancellationToken cancellationToken)
     {
         using var connection = new PlainConnection(target);
         try

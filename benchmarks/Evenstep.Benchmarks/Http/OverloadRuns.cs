@@ -141,7 +141,8 @@ internal static class OverloadRuns
         return new OfferedRound(peak, times, load, await health, service.ProcessorTime - before);
     }
 
-    private static Task<OpenResult> SmallAsync(Uri target, byte[][] small, Options options) => OpenLoad.RunAsync(target, small, SmallPerSecond, options.Load * 2, 40);
+    private static Task<OpenResult> SmallAsync(Uri target, byte[][] small, Options options) =>
+        OpenLoad.RunAsync(target, small, SmallPerSecond, options.Load * 2, 40);
 
     private static async Task<BesideRound> BesideHeavyAsync(Server service, string name, string path, Func<int, string> body, byte[][] small, Options options)
     {
@@ -149,8 +150,8 @@ internal static class OverloadRuns
         var heavyTarget = new Uri(service.Address, path);
         using var end = new CancellationTokenSource();
         var number = 0;
-        var heavies = Enumerable.Range(0, Heavies)
-            .Select(_ => Task.Run(() => LoopAsync(heavyTarget, _ => PlainConnection.Request(heavyTarget, "POST", body(Interlocked.Increment(ref number))), end.Token))).ToList();
+        byte[] Next(int ofConnection) => PlainConnection.Request(heavyTarget, "POST", body(Interlocked.Increment(ref number)));
+        var heavies = Enumerable.Range(0, Heavies).Select(_ => Task.Run(() => LoopAsync(heavyTarget, Next, end.Token))).ToList();
         await Task.Delay(TimeSpan.FromSeconds(1));
         var result = await SmallAsync(new Uri(service.Address, HttpRuns.Path), small, options);
         await end.CancelAsync();

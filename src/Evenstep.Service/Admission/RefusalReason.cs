@@ -20,7 +20,8 @@ internal static class RefusalAnswer
 {
     private static readonly FixedProblem Saturated = new(new ProblemResult(
         ProblemKind.Saturated,
-        "More is asked of this service than it can answer soon. Send the request again after the seconds that `Retry-After` says; many requests are better sent as a batch."));
+        "More is asked of this service than it can answer soon. Send the request again after the seconds that `Retry-After` says; "
+        + "many requests are better sent as a batch."));
 
     private static readonly FixedProblem ShareUsedUp = new(new ProblemResult(
         ProblemKind.ShareUsedUp,

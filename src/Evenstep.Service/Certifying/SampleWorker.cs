@@ -6,7 +6,8 @@ namespace Evenstep.Service.Certifying;
 
 /// <summary>Certifies the samples one after another in the background, where the scheduler lets nothing wait for it.</summary>
 internal sealed partial class SampleWorker(
-    SampleQueue samples, SolveGate gate, Certificates certificates, CertifySettings settings, WorkLimits limits, ServiceMeter meter, ILogger<SampleWorker> logger) : BackgroundService
+    SampleQueue samples, SolveGate gate, Certificates certificates, CertifySettings settings, WorkLimits limits, ServiceMeter meter,
+    ILogger<SampleWorker> logger) : BackgroundService
 {
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
@@ -21,7 +22,9 @@ internal sealed partial class SampleWorker(
         try
         {
             await gate.RunAsync(
-                slot => certificates.Certify(sample.Asked, sample.Plan, slot.Budget(limits with { Units = settings.Limit })), SolveClaim.Background, cancellationToken);
+                slot => certificates.Certify(sample.Asked, sample.Plan, slot.Budget(limits with { Units = settings.Limit })),
+                SolveClaim.Background,
+                cancellationToken);
         }
         catch (OperationCanceledException) when (cancellationToken.IsCancellationRequested)
         {

@@ -1,4 +1,5 @@
 using Evenstep.Planning.Purchases;
+using Evenstep.Service.Admission;
 using Evenstep.Service.Caching;
 using Evenstep.Service.Door;
 using Evenstep.Service.Metrics;
@@ -31,7 +32,7 @@ public sealed class CacheTests
     [Fact]
     public async Task Two_hundred_equal_requests_at_once_are_solved_once()
     {
-        await using var service = new WatchedService();
+        await using var service = new WatchedService(null, (AdmissionSettings.RequestsKey, "1000"));
         List<Task<Answer>> asked;
         await using (await FullGate.OfAsync(service.Get<SolveGate>()))
         {

@@ -31,7 +31,8 @@ public sealed class GateTests : IDisposable
     [Fact]
     public async Task What_a_solve_throws_reaches_whoever_waits_and_the_slot_is_free()
     {
-        var failure = await Assert.ThrowsAsync<InvalidDataException>(() => gate.RunAsync<int>(_ => throw new InvalidDataException("A test fails."), CancellationToken.None));
+        var failure = await Assert.ThrowsAsync<InvalidDataException>(
+            () => gate.RunAsync<int>(_ => throw new InvalidDataException("A test fails."), CancellationToken.None));
 
         Assert.Equal("A test fails.", failure.Message);
         Assert.Equal(0, gate.InUse);
