@@ -1,18 +1,5 @@
 namespace Evenstep.Service.Scheduling;
 
-/// <summary>What one caller gets of the processors at one priority, while any of the caller's solves is there.</summary>
-internal sealed class CallerShare
-{
-    /// <summary>How long the caller's solves have run. Whoever comes anew begins with what the least served of the others has had.</summary>
-    public TimeSpan Ran { get; set; }
-
-    /// <summary>How many solves wait or run.</summary>
-    public int Solves { get; set; }
-
-    /// <summary>How many of them have begun.</summary>
-    public int Begun { get; set; }
-}
-
 /// <summary>A solve as the scheduler sees it. All but what it is made with changes under the scheduler's lock.</summary>
 /// <param name="claim">For whom it is.</param>
 /// <param name="grant">Gives it a slot: begins it, or lets it go on. It must return at once.</param>

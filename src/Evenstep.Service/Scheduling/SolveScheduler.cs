@@ -12,7 +12,7 @@ internal sealed class SolveScheduler : IDisposable
     private const double OwedShare = 0.1;
 
     private readonly Lock changing = new();
-    private readonly Dictionary<(SolvePriority Priority, string Caller), CallerShare> shares = [];
+    private readonly CallerShares shares = new();
     private readonly WaitingSolves waiting;
     private readonly RunningSolves running;
     private readonly SolvesMemory memory;
@@ -52,8 +52,7 @@ internal sealed class SolveScheduler : IDisposable
         lock (changing)
         {
             solve.Number = number++;
-            solve.Share = ShareOf(solve.Claim);
-            solve.Share.Solves++;
+            solve.Share = shares.Enter(solve.Claim);
             Wait(solve);
             Dispatch();
         }
@@ -121,19 +120,6 @@ internal sealed class SolveScheduler : IDisposable
         }
     }
 
-    private CallerShare ShareOf(SolveClaim claim)
-    {
-        var key = (claim.Priority, claim.Caller);
-        if (!shares.TryGetValue(key, out var share))
-        {
-            var others = shares.Where(other => other.Key.Priority == claim.Priority).Select(other => other.Value.Ran);
-            share = new CallerShare { Ran = others.DefaultIfEmpty().Min() };
-            shares.Add(key, share);
-        }
-
-        return share;
-    }
-
     private void Wait(ScheduledSolve solve)
     {
         solve.IsRunning = false;
@@ -151,10 +137,7 @@ internal sealed class SolveScheduler : IDisposable
         memory.Leave(solve);
         solve.IsRunning = false;
         solve.Share!.Begun -= solve.HasBegun ? 1 : 0;
-        if (--solve.Share.Solves == 0)
-        {
-            shares.Remove((solve.Claim.Priority, solve.Claim.Caller));
-        }
+        shares.Leave(solve.Claim);
     }
 
     private void Grant(ScheduledSolve solve)

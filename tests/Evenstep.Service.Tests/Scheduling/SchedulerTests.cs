@@ -274,7 +274,7 @@ public sealed class SchedulerTests : IDisposable
         var small = Add("a", "small");
         Assert.False(small.IsRunning);
 
-        clock.Advance(SolveScheduler.Silence + Millisecond);
+        clock.Advance(RunningSolves.Silence + Millisecond);
         Assert.True(small.IsRunning);
         Assert.True(scheduler.MustYield(certified, 0));
         Assert.False(certified.IsRunning);
@@ -331,7 +331,7 @@ public sealed class SchedulerTests : IDisposable
         var eldest = Add("a", "eldest");
         List<ScheduledSolve> others = [.. Enumerable.Range(0, 3).Select(i => Add("a", $"{i}"))];
         WorkOn(eldest, 10, held: 200 * Mebibyte);
-        clock.Advance(SolveScheduler.Silence);
+        clock.Advance(RunningSolves.Silence);
 
         Assert.False(scheduler.MustYield(others[0], 250 * Mebibyte));
         Assert.False(scheduler.MustYield(others[1], 250 * Mebibyte));
