@@ -41,5 +41,9 @@ internal sealed class ScheduledSolve(SolveClaim claim, Action grant)
     /// <summary>The same once it has run for so much longer.</summary>
     public int RankAfter(TimeSpan more) => ((int)claim.Priority * SolveLevels.Count) + SolveLevels.Of(claim.Ran + more);
 
+    /// <summary>Whether it, which waits, takes the slot of one that runs.</summary>
+    public bool TakesSlotOf(ScheduledSolve runs) =>
+        Rank != runs.Rank ? Rank < runs.Rank : runs.InSlice >= SolveLevels.Slice && Share!.Ran < runs.Share!.Ran;
+
     public void Grant() => grant();
 }

@@ -34,7 +34,7 @@ internal sealed class SolveScheduler : IDisposable
         waiting = new WaitingSolves(slots, memory);
         running = new RunningSolves(slots, clock);
         background = new ProcessorAllowance(settings.BackgroundShare, clock);
-        timer = clock.CreateTimer(_ => DispatchNow(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+        timer = clock.CreateTimer(_ => Change(Dispatch), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
     }
 
     /// <summary>How many solves have a slot, one in the background included.</summary>
@@ -47,16 +47,13 @@ internal sealed class SolveScheduler : IDisposable
     public long HeldBytes => Read(() => memory.Held);
 
     /// <summary>Takes in a solve. It is begun when its turn comes, which may be at once.</summary>
-    public void Add(ScheduledSolve solve)
+    public void Add(ScheduledSolve solve) => Change(() =>
     {
-        lock (changing)
-        {
-            solve.Number = number++;
-            solve.Share = shares.Enter(solve.Claim);
-            Wait(solve);
-            Dispatch();
-        }
-    }
+        solve.Number = number++;
+        solve.Share = shares.Enter(solve.Claim);
+        Wait(solve);
+        Dispatch();
+    });
 
     /// <summary>Takes back a solve that has not begun. False if it has.</summary>
     public bool TryWithdraw(ScheduledSolve solve)
@@ -96,21 +93,26 @@ internal sealed class SolveScheduler : IDisposable
     }
 
     /// <summary>Told when a solve that has begun is over, in whatever way, running or not.</summary>
-    public void End(ScheduledSolve solve)
+    public void End(ScheduledSolve solve) => Change(() =>
+    {
+        if (solve.IsRunning)
+        {
+            Charge(solve);
+        }
+
+        Leave(solve);
+        Dispatch();
+    });
+
+    public void Dispose() => timer.Dispose();
+
+    private void Change(Action change)
     {
         lock (changing)
         {
-            if (solve.IsRunning)
-            {
-                Charge(solve);
-            }
-
-            Leave(solve);
-            Dispatch();
+            change();
         }
     }
-
-    public void Dispose() => timer.Dispose();
 
     private T Read<T>(Func<T> read)
     {
@@ -196,20 +198,7 @@ internal sealed class SolveScheduler : IDisposable
         return running.SlotsTakenFrom(solve.Rank) > slots
             || !memory.HasRoomFor(solve)
             || (owed >= SolveLevels.Slice && waiting.PassedOver(solve.Rank) is not null)
-            || (waiting.Best() is { } best && GoesBefore(best, solve));
-    }
-
-    /// <summary>Whether one that waits takes the slot of one that runs.</summary>
-    private static bool GoesBefore(ScheduledSolve waits, ScheduledSolve runs) => waits.Rank != runs.Rank
-        ? waits.Rank < runs.Rank
-        : runs.InSlice >= SolveLevels.Slice && waits.Share!.Ran < runs.Share!.Ran;
-
-    private void DispatchNow()
-    {
-        lock (changing)
-        {
-            Dispatch();
-        }
+            || (waiting.Best() is { } best && best.TakesSlotOf(solve));
     }
 
     private void Dispatch()
