@@ -97,6 +97,14 @@ public class PathAgreementTests
         Assert.InRange(cut, ProblemsPerBatch / 10, (3 * ProblemsPerBatch) - 1);
     }
 
+    [Fact]
+    public void Where_nothing_may_be_bought_the_path_is_empty_though_something_is_free()
+    {
+        var problem = Some.Problem(owned: [Some.Eyepiece(25)], catalogue: [Some.Eyepiece(8, price: 0)]);
+        var path = BuyingPathSearch.Solve(problem with { Limits = problem.Limits with { MaxPurchases = 0 } }, new WorkBudget(Comparison.WorkLimit));
+        Assert.True(path is { Steps.IsEmpty: true, IsProved: true });
+    }
+
     /// <summary>A problem in which it takes more purchases to be content, and more may be made.</summary>
     private static OracleProblem Demanding(int seed)
     {

@@ -89,7 +89,7 @@ internal sealed class PathSearch
 
     private void Below(int depth, double mostLoss)
     {
-        foreach (var choice in ground.Choices)
+        foreach (var choice in chain[depth].CountLeft > 0 ? ground.Choices : [])
         {
             if (chain[depth].Cents + choice.Cents > best.Cents)
             {
