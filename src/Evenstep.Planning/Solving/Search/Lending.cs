@@ -8,6 +8,9 @@ namespace Evenstep.Planning.Solving.Search;
 /// <summary>Arrays that a search uses and gives back all at once: most are a few kilobytes, and every search needs dozens.</summary>
 internal sealed class Lending(WorkBudget budget) : IDisposable
 {
+    /// <summary>The pool keeps what it is given, of every length; what is larger than this is left to the garbage collector.</summary>
+    private const long MostBytesPooled = 256 * 1024;
+
     private readonly List<Action> returns = [];
     private long held;
 
@@ -16,10 +19,22 @@ internal sealed class Lending(WorkBudget budget) : IDisposable
     public T[] Lend<T>(int length)
     {
         Hold<T>(length);
-        var array = ArrayPool<T>.Shared.Rent(length);
+        var array = Rent<T>(length);
         array.AsSpan(0, length).Clear();
-        returns.Add(() => ArrayPool<T>.Shared.Return(array));
+        returns.Add(() => Return(array));
         return array;
+    }
+
+    /// <summary>An array of at least that length; it may hold anything.</summary>
+    public static T[] Rent<T>(int length) => BytesOf<T>(length) > MostBytesPooled ? GC.AllocateUninitializedArray<T>(length) : ArrayPool<T>.Shared.Rent(length);
+
+    /// <summary>Gives a rented array back.</summary>
+    public static void Return<T>(T[] array)
+    {
+        if (BytesOf<T>(array.Length) <= MostBytesPooled)
+        {
+            ArrayPool<T>.Shared.Return(array);
+        }
     }
 
     /// <summary>Counts an array that somebody else rents, until all is given back.</summary>

@@ -1,4 +1,3 @@
-using System.Buffers;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Search;
@@ -25,7 +24,7 @@ internal sealed class SightTable
         this.lending = lending;
         starts = lending.Lend<int>(oculars + 1);
         lending.Hold<Sight>(first);
-        sights = ArrayPool<Sight>.Shared.Rent(Math.Max(1, first));
+        sights = Lending.Rent<Sight>(Math.Max(1, first));
         lending.Add(Release);
     }
 
@@ -68,14 +67,14 @@ internal sealed class SightTable
     private void Release()
     {
         sights.AsSpan(0, Count).Clear();
-        ArrayPool<Sight>.Shared.Return(sights);
+        Lending.Return(sights);
         sights = [];
     }
 
     private void Grow(int least)
     {
         lending.Hold<Sight>(Math.Max(least, 2 * sights.Length));
-        var larger = ArrayPool<Sight>.Shared.Rent(Math.Max(least, 2 * sights.Length));
+        var larger = Lending.Rent<Sight>(Math.Max(least, 2 * sights.Length));
         sights.AsSpan(0, Count).CopyTo(larger);
         Release();
         sights = larger;
