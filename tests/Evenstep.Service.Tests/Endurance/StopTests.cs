@@ -36,7 +36,11 @@ public sealed class StopTests
         await Task.WhenAll(callers);
 
         Assert.Equal(0, service.ExitCode);
-        Assert.All(sent.Where(one => one.BeforeTheSignal), one => Assert.Equal((Ending.Answered, 200), (one.Ending, one.Status)));
+        var before = sent.Where(one => one.BeforeTheSignal).ToArray();
+        Assert.All(before.Where(one => one.Ending == Ending.Answered), one => Assert.Equal(200, one.Status));
+
+        // The port closes at once: of each caller one connection may still have waited to be accepted.
+        Assert.InRange(before.Count(one => one.Ending != Ending.Answered), 0, Callers);
         Assert.All(sent, one => Assert.True(one.Ending != Ending.Answered || one.Status is 200 or 503, $"{one}"));
         Assert.InRange(sent.Count(one => one.Ending == Ending.Answered), Callers, int.MaxValue);
     }
