@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Evenstep.Benchmarks.Trials.Fuzz;
 
 namespace Evenstep.Service.Tests.Judges;
 
@@ -35,10 +36,10 @@ internal sealed class Mutator(IReadOnlyList<string> bodies, int seed)
         switch (random.Next(10))
         {
             case 0:
-                Remove(node);
+                JsonEdits.Remove(node);
                 break;
             case 1:
-                Replace(node, JsonNode.Parse(Pick(OddValues)));
+                JsonEdits.Replace(node, JsonNode.Parse(Pick(OddValues)));
                 break;
             case 2:
                 Rename(node);
@@ -47,7 +48,7 @@ internal sealed class Mutator(IReadOnlyList<string> bodies, int seed)
                 AddSibling(node);
                 break;
             default:
-                Replace(node, Nudged(node));
+                JsonEdits.Replace(node, Nudged(node));
                 break;
         }
     }
@@ -64,30 +65,6 @@ internal sealed class Mutator(IReadOnlyList<string> bodies, int seed)
             JsonValueKind.True or JsonValueKind.False => !node.GetValue<bool>(),
             _ => null,
         };
-    }
-
-    private static void Remove(JsonNode node)
-    {
-        if (node.Parent is JsonObject fields)
-        {
-            fields.Remove(node.GetPropertyName());
-        }
-        else
-        {
-            node.Parent!.AsArray().Remove(node);
-        }
-    }
-
-    private static void Replace(JsonNode node, JsonNode? by)
-    {
-        if (node.Parent is JsonObject fields)
-        {
-            fields[node.GetPropertyName()] = by;
-        }
-        else
-        {
-            node.Parent!.AsArray()[node.GetElementIndex()] = by;
-        }
     }
 
     private void Rename(JsonNode node)

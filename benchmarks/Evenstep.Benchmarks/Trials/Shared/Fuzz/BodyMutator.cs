@@ -44,16 +44,16 @@ internal sealed class BodyMutator(Dice dice)
         switch (dice.Int(0, 9))
         {
             case 0:
-                Remove(node);
+                JsonEdits.Remove(node);
                 break;
             case 1 or 2:
-                Replace(node, JsonNode.Parse(dice.Pick(Values)));
+                JsonEdits.Replace(node, JsonNode.Parse(dice.Pick(Values)));
                 break;
             case 3:
                 Rename(node);
                 break;
             case 4:
-                Replace(node, JsonNode.Parse(string.Concat(Enumerable.Repeat("[", 20)) + string.Concat(Enumerable.Repeat("]", 20))));
+                JsonEdits.Replace(node, JsonNode.Parse(string.Concat(Enumerable.Repeat("[", 20)) + string.Concat(Enumerable.Repeat("]", 20))));
                 break;
             case 5 when node is JsonArray list:
                 Repeat(list);
@@ -62,7 +62,7 @@ internal sealed class BodyMutator(Dice dice)
                 fields[dice.Pick(Names)] = JsonNode.Parse(dice.Pick(Values));
                 break;
             default:
-                Replace(node, Nudged(node));
+                JsonEdits.Replace(node, Nudged(node));
                 break;
         }
     }
@@ -77,30 +77,6 @@ internal sealed class BodyMutator(Dice dice)
     };
 
     private static double Finite(double value) => double.IsFinite(value) ? value : 0;
-
-    private static void Remove(JsonNode node)
-    {
-        if (node.Parent is JsonObject fields)
-        {
-            fields.Remove(node.GetPropertyName());
-        }
-        else
-        {
-            node.Parent!.AsArray().Remove(node);
-        }
-    }
-
-    private static void Replace(JsonNode node, JsonNode? by)
-    {
-        if (node.Parent is JsonObject fields)
-        {
-            fields[node.GetPropertyName()] = by;
-        }
-        else
-        {
-            node.Parent!.AsArray()[node.GetElementIndex()] = by;
-        }
-    }
 
     private void Rename(JsonNode node)
     {
