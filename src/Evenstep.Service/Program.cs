@@ -56,7 +56,6 @@ builder.Services.AddSerilog(log => log
 builder.Services.ConfigureHttpJsonOptions(json =>
 {
     AnswerJson.Configure(json.SerializerOptions, Language.English);
-    json.SerializerOptions.TypeInfoResolverChain.Insert(0, AnswerJson.Shared);
 });
 builder.WebHost.ConfigureKestrel(ServerSettings.From(builder.Configuration).Apply);
 builder.Services.AddSingleton<IConnectionListenerFactory, PatientListening>();

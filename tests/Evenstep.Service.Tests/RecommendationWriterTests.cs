@@ -5,6 +5,7 @@ using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Reading;
 using Evenstep.Service.Recommendations;
+using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Tests;
 
@@ -85,6 +86,6 @@ public sealed class RecommendationWriterTests
     {
         ImmutableArray<ExplainedPurchase> advice = Explanation.Of(asked.Problem, plan);
         var answer = RecommendationWriter.Write(asked, new Solved(plan, TimeSpan.FromMilliseconds(2.5)), advice);
-        return JsonSerializer.SerializeToElement(answer, AnswerJson.Shared.RecommendationAnswer);
+        return JsonSerializer.SerializeToElement(answer, RecommendationJson.In(Language.English).RecommendationAnswer);
     }
 }

@@ -3,7 +3,7 @@ using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json;
 using Evenstep.Service.Catalogues;
-using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Keys;
 using Evenstep.Service.Tests.Http;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
@@ -136,7 +136,7 @@ internal sealed class DataFolder : IDisposable
 
     public string Path { get; } = Directory.CreateTempSubdirectory("evenstep-").FullName;
 
-    public void Configure(IWebHostBuilder builder) => builder.UseSetting(StorageSetup.FolderKey, Path);
+    public void Configure(IWebHostBuilder builder) => builder.UseSetting(StorageFolder.Key, Path);
 
     public void Dispose()
     {

@@ -64,7 +64,7 @@ public sealed class WordingTests
 
         Assert.Equal("Fills the jump from 81x to 203x with 131x.", answer.Text.In(Language.English));
         Assert.Equal("Schließt die Lücke zwischen 81-fach und 203-fach mit 131-facher Vergrößerung.", answer.Text.In(Language.German));
-        Assert.Equal("""{"from":81.2,"to":203,"power":131}""", JsonSerializer.Serialize(answer.Values, AnswerJson.Shared.Options));
+        Assert.Equal("""{"from":81.2,"to":203,"power":131}""", JsonSerializer.Serialize(answer.Values, AnswerJson.OptionsIn(Language.English)));
     }
 
     [Fact]

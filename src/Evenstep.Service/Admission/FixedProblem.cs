@@ -10,7 +10,7 @@ internal sealed class FixedProblem(ProblemResult problem)
 {
     private static readonly TimeSpan Least = TimeSpan.FromSeconds(1);
 
-    private readonly byte[] body = JsonSerializer.SerializeToUtf8Bytes(problem.Document(), AnswerJson.Shared.ProblemDocument);
+    private readonly byte[] body = JsonSerializer.SerializeToUtf8Bytes(problem.Document(), ProblemJson.In(Language.English).ProblemDocument);
 
     public Task AnswerAsync(HttpContext context, TimeSpan? retryAfter)
     {

@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Kits;
-using Evenstep.Service.Targets;
 using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Assessments;
@@ -31,22 +29,6 @@ internal sealed record AssessmentAnswer
     public required IReadOnlyList<RemarkAnswer> Cautions { get; init; }
 }
 
-/// <summary>What the kit does in one telescope.</summary>
-internal sealed record AssessedTelescopeAnswer
-{
-    /// <summary>As the request names it, or made up from its place.</summary>
-    public required string Name { get; init; }
-
-    /// <summary>The powers it can use.</summary>
-    public required PowerRangeAnswer PowerRange { get; init; }
-
-    /// <summary>The finest detail its aperture shows.</summary>
-    public required ResolutionAnswer Resolution { get; init; }
-
-    /// <summary>What it shows through the kit.</summary>
-    public required LadderAnswer Ladder { get; init; }
-}
-
 internal static class AssessmentWriter
 {
     public static AssessmentAnswer Write(AssessmentAsked asked)
@@ -56,19 +38,11 @@ internal static class AssessmentWriter
         {
             Catalogue = asked.Catalogue is null ? null : KitWriter.CatalogueOf(asked.Catalogue),
             Kit = KitWriter.FiguresOf(kit.Figures),
-            Telescopes = [.. kit.Ladders.Select(ladder => TelescopeOf(ladder, asked.Problem.EnoughMismatch, asked.Targets))],
+            Telescopes = [.. kit.Ladders.Select(ladder => AssessedTelescopeWriter.Write(ladder, asked.Problem.EnoughMismatch, asked.Targets))],
             Spare = KitWriter.SpareOf(kit),
             Demands = KitWriter.FramingsOf(kit),
             Notes = [.. KitRemarks.NotesOf(kit)],
             Cautions = KitRemarks.CautionsOf(kit),
         };
     }
-
-    public static AssessedTelescopeAnswer TelescopeOf(Ladder ladder, double enoughMismatch, ImmutableArray<AskedTarget>? targets) => new()
-    {
-        Name = ladder.Telescope.Telescope.Name,
-        PowerRange = KitWriter.RangeOf(ladder.Telescope),
-        Resolution = KitWriter.ResolutionOf(ladder.Telescope),
-        Ladder = KitWriter.LadderOf(ladder, enoughMismatch, targets),
-    };
 }

@@ -45,6 +45,6 @@ internal static class AssessmentRoutes
 
         return received.Form == AnswerForm.Picture
             ? new PictureResult(AssessmentScene.Of(asked))
-            : new SpokenResult<AssessmentAnswer>(AssessmentWriter.Write(asked));
+            : new SpokenResult<AssessmentAnswer>(AssessmentWriter.Write(asked), language => AssessmentJson.In(language).AssessmentAnswer);
     }
 }

@@ -46,7 +46,7 @@ internal sealed partial class BatchDesk(Owner owner, Shelves shelves, AnswerCach
             return refused!;
         }
 
-        var key = AnswerKey.Of(RecommendationRoutes.Route, manner, shelf, labelled.Request.Span);
+        var key = AnswerKey.Of(RecommendationDesk.Route, manner, shelf, labelled.Request.Span);
         var (answer, _) = await cache.GetOrMakeAsync(key, nobodyWaits => desk.AnswerAsync(asked, labelled.Request, manner, nobodyWaits), gone);
         meter.Answered(answer.Outcome);
         return new AnsweredLine(line.Number, labelled.Id, answer, null);

@@ -2,6 +2,8 @@ using System.Buffers;
 using System.IO.Pipelines;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Evenstep.Service.Errors;
+using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Batches;
 
@@ -74,6 +76,6 @@ internal sealed class BatchLineWriter(PipeWriter body) : IDisposable
 
         Problems++;
         json.WritePropertyName("problem");
-        JsonSerializer.Serialize(json, line.Problem!.Document(), AnswerJson.Shared.ProblemDocument);
+        JsonSerializer.Serialize(json, line.Problem!.Document(), ProblemJson.In(Language.English).ProblemDocument);
     }
 }

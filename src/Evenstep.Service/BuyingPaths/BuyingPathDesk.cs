@@ -26,7 +26,7 @@ internal sealed partial class BuyingPathDesk(PathSolver solve, SolveGate gate, W
         var led = await gate.RunAsync(slot => Solve(asked, body, slot.Budget(limits)), gone);
         meter.Solved(led.Took);
         var answer = BuyingPathWriter.Write(asked, led);
-        return FinishedAnswer.Of(answer, AnswerJson.In(manner.Language).BuyingPathAnswer, manner.Language, answer.Outcome, led.Took);
+        return FinishedAnswer.Of(answer, BuyingPathJson.In(manner.Language).BuyingPathAnswer, manner.Language, answer.Outcome, led.Took);
     }
 
     private Led Solve(RecommendationAsked asked, ReadOnlyMemory<byte> body, WorkBudget budget)

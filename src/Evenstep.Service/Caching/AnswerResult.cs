@@ -4,6 +4,7 @@ using Evenstep.Planning.Purchases;
 using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
 using Evenstep.Service.Metrics;
+using Evenstep.Service.Pictures;
 using Evenstep.Service.Reading;
 using Microsoft.AspNetCore.Http.Metadata;
 using Serilog;
@@ -21,7 +22,7 @@ internal sealed class AnswerResult<T>(FinishedAnswer answer, bool isNew) : IResu
     public Task ExecuteAsync(HttpContext httpContext)
     {
         AnswerRecord.Take(httpContext.RequestServices, answer, isNew);
-        return httpContext.Response.GiveAsync(answer.Manner, answer.Body, httpContext.RequestAborted);
+        return httpContext.Response.GiveAsync(answer.Manner, answer.Body, PictureStyle.PolicyOf(answer.Manner.Form), httpContext.RequestAborted);
     }
 
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)

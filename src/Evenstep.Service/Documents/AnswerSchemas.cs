@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Reflection;
 using System.Text.Json;
-using Evenstep.Service.Recommendations;
+using Evenstep.Service.Reading;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -23,9 +23,9 @@ internal sealed class AnswerSchemas : ISchemaFilter
             return;
         }
 
-        if (context.Type == typeof(ExcludedAnswer))
+        if (context.Type.GetCustomAttribute<OneOfTypesAttribute>() is { } oneOf)
         {
-            BecomeCountsOrList(plain, context);
+            BecomeOneOf(oneOf.Types, plain, context);
         }
 
         plain.AdditionalPropertiesAllowed = true;
@@ -33,16 +33,12 @@ internal sealed class AnswerSchemas : ISchemaFilter
         MarkNulls(plain, context.Type);
     }
 
-    private static void BecomeCountsOrList(OpenApiSchema schema, SchemaFilterContext context)
+    private static void BecomeOneOf(IReadOnlyList<Type> types, OpenApiSchema schema, SchemaFilterContext context)
     {
         schema.Type = null;
         schema.Properties = null;
         schema.Required = null;
-        schema.OneOf =
-        [
-            context.SchemaGenerator.GenerateSchema(typeof(IReadOnlyDictionary<string, int>), context.SchemaRepository),
-            context.SchemaGenerator.GenerateSchema(typeof(IReadOnlyList<ExclusionAnswer>), context.SchemaRepository),
-        ];
+        schema.OneOf = [.. types.Select(type => context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository))];
     }
 
     /// <summary>A property may be null exactly where the record says so.</summary>

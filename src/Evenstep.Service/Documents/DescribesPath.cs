@@ -1,4 +1,6 @@
 namespace Evenstep.Service.Documents;
 
 /// <summary>Tells the OpenAPI document what the parts of an endpoint's path mean.</summary>
-internal sealed record DescribesPath(params (string Name, string Meaning)[] Parts);
+/// <param name="MostCharacters">No part has more.</param>
+/// <param name="Parts">The name of each, and what it is.</param>
+internal sealed record DescribesPath(int MostCharacters, params (string Name, string Meaning)[] Parts);

@@ -32,7 +32,7 @@ internal static class DocumentSetup
     {
         services.AddEndpointsApiExplorer();
         services.AddSingleton<ServedDocument>();
-        services.AddSingleton<ISerializerDataContractResolver>(new JsonSerializerDataContractResolver(AnswerJson.Shared.Options));
+        services.AddSingleton<ISerializerDataContractResolver>(new JsonSerializerDataContractResolver(AnswerJson.OptionsIn(Language.English)));
         services.AddSwaggerGen(document =>
         {
             document.SwaggerDoc(Version, DocumentText.Info);

@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using Evenstep.Service.Catalogues;
 using Evenstep.Service.Door;
 using Evenstep.Service.Reading;
 using Microsoft.OpenApi;
@@ -27,7 +26,7 @@ internal sealed class QueryOfOperation : IOperationFilter
         {
             var parameter = operation.Parameters!.OfType<OpenApiParameter>().Single(one => one.Name == name);
             parameter.Description = meaning;
-            parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, MaxLength = ItemFields.MostIdCharacters };
+            parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.String, MaxLength = described!.MostCharacters };
         }
     }
 

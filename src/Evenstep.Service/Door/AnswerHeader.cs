@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Evenstep.Service.Keys;
 using Microsoft.Net.Http.Headers;
 
 namespace Evenstep.Service.Door;
@@ -17,8 +16,8 @@ internal sealed record AnswerHeader(string Name, string Meaning)
     public static readonly AnswerHeader ETag = new(HeaderNames.ETag, "The entity tag: of a catalogue its version in this form, of a product page this very answer. For `If-Match` and `If-None-Match`.");
     public static readonly AnswerHeader Location = new(HeaderNames.Location, "Where it is stored.");
     public static readonly AnswerHeader NoSniff = new(HeaderNames.XContentTypeOptions, "`nosniff`: the type is what `Content-Type` says.");
-    public static readonly AnswerHeader RateLimit = new(RateHeaders.Limit, "With a key that has a rate: what is left of it, and in how many seconds it is whole again.");
-    public static readonly AnswerHeader RateLimitPolicy = new(RateHeaders.Policy, "With a key that has a rate: how many requests in how many seconds.");
+    public static readonly AnswerHeader RateLimit = new("RateLimit", "With a key that has a rate: what is left of it, and in how many seconds it is whole again.");
+    public static readonly AnswerHeader RateLimitPolicy = new("RateLimit-Policy", "With a key that has a rate: how many requests in how many seconds.");
     public static readonly AnswerHeader RetryAfter = new(HeaderNames.RetryAfter, "In how many seconds to send the request again.") { IsSeconds = true };
     public static readonly AnswerHeader Vary = new(HeaderNames.Vary, "Which headers of the request the answer depends on.");
     public static readonly AnswerHeader WwwAuthenticate = new(HeaderNames.WWWAuthenticate, "Where there are keys: that one is to be sent, or what the one sent lacks (RFC 6750).");

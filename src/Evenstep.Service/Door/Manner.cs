@@ -1,4 +1,3 @@
-using Evenstep.Service.Pictures;
 using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Door;
@@ -11,14 +10,20 @@ internal sealed record Manner(AnswerForm Form, Language Language);
 /// <summary>Gives an answer in the manner asked for.</summary>
 internal static class MannerOfAnswers
 {
-    public static async Task GiveAsync(this HttpResponse response, Manner manner, ReadOnlyMemory<byte> body, CancellationToken gone)
+    /// <param name="response">To be written.</param>
+    /// <param name="manner">What is said of the body.</param>
+    /// <param name="body">What is sent.</param>
+    /// <param name="contentSecurityPolicy">What may be done with it, if that is to be said.</param>
+    /// <param name="gone">Nobody waits any more.</param>
+    public static async Task GiveAsync(
+        this HttpResponse response, Manner manner, ReadOnlyMemory<byte> body, string? contentSecurityPolicy, CancellationToken gone)
     {
         response.SayLanguage(manner.Language);
         response.ContentType = manner.Form.ContentType;
         response.ContentLength = body.Length;
-        if (manner.Form == AnswerForm.Picture)
+        if (contentSecurityPolicy is not null)
         {
-            response.Headers.ContentSecurityPolicy = PictureStyle.Policy;
+            response.Headers.ContentSecurityPolicy = contentSecurityPolicy;
         }
 
         await response.Body.WriteAsync(body, gone);

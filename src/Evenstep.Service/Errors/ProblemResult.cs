@@ -1,6 +1,7 @@
 using System.Globalization;
 using Evenstep.Service.Door;
 using Evenstep.Service.Reading;
+using Evenstep.Service.Wording;
 using Serilog;
 
 namespace Evenstep.Service.Errors;
@@ -55,7 +56,7 @@ internal sealed class ProblemResult(ProblemKind kind, string detail) : IResult, 
         }
 
         httpContext.RequestServices.GetRequiredService<IDiagnosticContext>().Set(RequestLog.Outcome, Kind.Name);
-        return response.WriteAsJsonAsync(Document(), AnswerJson.Shared.ProblemDocument, ContentType, httpContext.RequestAborted);
+        return response.WriteAsJsonAsync(Document(), ProblemJson.In(Language.English).ProblemDocument, ContentType, httpContext.RequestAborted);
     }
 
     public ProblemDocument Document() => new()

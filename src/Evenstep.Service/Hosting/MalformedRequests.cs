@@ -5,6 +5,7 @@ using System.IO.Pipelines;
 using System.Text;
 using System.Text.Json;
 using Evenstep.Service.Errors;
+using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Connections.Features;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
@@ -118,7 +119,7 @@ internal static class MalformedRequests
 
         private byte[] Answer(ProblemResult refusal)
         {
-            var body = JsonSerializer.SerializeToUtf8Bytes(refusal.Document(), AnswerJson.Shared.ProblemDocument);
+            var body = JsonSerializer.SerializeToUtf8Bytes(refusal.Document(), ProblemJson.In(Language.English).ProblemDocument);
             var head = string.Create(
                 CultureInfo.InvariantCulture,
                 $"Content-Type: {ProblemResult.ContentType}\r\nContent-Length: {body.Length}\r\nContent-Language: en\r\nCache-Control: no-store\r\nX-Content-Type-Options: nosniff\r\nConnection: close\r\n\r\n");

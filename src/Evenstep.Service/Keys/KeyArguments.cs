@@ -1,4 +1,3 @@
-using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Reading;
 
 namespace Evenstep.Service.Keys;
@@ -15,7 +14,7 @@ internal sealed class KeyArguments
     /// <param name="known">The options that there are, beside the folder of data.</param>
     public KeyArguments(string[] args, string[] known)
     {
-        this.known = [.. known, StorageSetup.FolderKey];
+        this.known = [.. known, StorageFolder.Key];
         Words = [.. args.TakeWhile(arg => !arg.StartsWith('-'))];
         options = args[Words.Length..];
         asked = new ConfigurationBuilder().AddCommandLine(options).Build();

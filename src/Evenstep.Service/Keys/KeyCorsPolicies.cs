@@ -1,3 +1,4 @@
+using Evenstep.Service.Door;
 using Microsoft.AspNetCore.Cors.Infrastructure;
 using Microsoft.Extensions.Options;
 using Microsoft.Net.Http.Headers;
@@ -15,7 +16,7 @@ internal sealed class KeyCorsPolicies(KeyRing keys, IOptions<CorsOptions> option
     private static readonly string[] Asked =
         [HeaderNames.Authorization, HeaderNames.ContentType, HeaderNames.AcceptLanguage, HeaderNames.IfMatch, HeaderNames.IfNoneMatch];
 
-    private static readonly string[] Exposed = [HeaderNames.ETag, HeaderNames.RetryAfter, HeaderNames.WWWAuthenticate, RateHeaders.Policy, RateHeaders.Limit];
+    private static readonly string[] Exposed = [HeaderNames.ETag, HeaderNames.RetryAfter, HeaderNames.WWWAuthenticate, AnswerHeader.RateLimitPolicy.Name, AnswerHeader.RateLimit.Name];
 
     /// <summary>The policy of an endpoint, with the origins of keys.</summary>
     public Task<CorsPolicy?> GetPolicyAsync(HttpContext context, string? policyName)

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Evenstep.Service.Catalogues.Storing;
 
 namespace Evenstep.Service.Keys;
 
@@ -15,7 +14,7 @@ internal static class KeyFile
 
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true };
 
-    public static string PathOf(IConfiguration configuration) => Path.Combine(StorageSetup.FolderOf(configuration), Name);
+    public static string PathOf(IConfiguration configuration) => Path.Combine(StorageFolder.Of(configuration), Name);
 
     /// <summary>The keys of the file alone; none if there is no file.</summary>
     /// <exception cref="InvalidOperationException">The file is faulty; the message names every fault.</exception>

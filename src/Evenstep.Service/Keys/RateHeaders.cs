@@ -1,4 +1,5 @@
 using System.Globalization;
+using Evenstep.Service.Door;
 
 namespace Evenstep.Service.Keys;
 
@@ -8,9 +9,6 @@ namespace Evenstep.Service.Keys;
 /// </summary>
 internal static class RateHeaders
 {
-    public const string Policy = "RateLimit-Policy";
-    public const string Limit = "RateLimit";
-
     private const string PolicyName = "key";
     private const int WindowSeconds = 60;
 
@@ -27,7 +25,7 @@ internal static class RateHeaders
 
     public static void Say(IHeaderDictionary headers, KeyRate rate)
     {
-        headers[Policy] = PolicyOf(rate.PerMinute);
-        headers[Limit] = LimitOf(rate.PerMinute, rate.Left);
+        headers[AnswerHeader.RateLimitPolicy.Name] = PolicyOf(rate.PerMinute);
+        headers[AnswerHeader.RateLimit.Name] = LimitOf(rate.PerMinute, rate.Left);
     }
 }

@@ -12,6 +12,6 @@ internal sealed class PictureResult(LadderScene scene) : IResult, IStatusCodeHtt
     {
         var language = httpContext.Request.LanguageAsked();
         var body = LadderPicture.Draw(scene, language);
-        return httpContext.Response.GiveAsync(new Manner(AnswerForm.Picture, language), body, httpContext.RequestAborted);
+        return httpContext.Response.GiveAsync(new Manner(AnswerForm.Picture, language), body, PictureStyle.Policy, httpContext.RequestAborted);
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using Evenstep.Service.Door;
 
 namespace Evenstep.Service.Pictures;
 
@@ -77,6 +78,9 @@ internal static class PictureStyle
     /// <summary>Nothing but this style is to be done with a picture, even if it is opened by itself.</summary>
     public static readonly string Policy =
         $"default-src 'none'; style-src 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Text)))}'; frame-ancestors *";
+
+    /// <summary>The policy for an answer in a form; null unless it is a picture.</summary>
+    public static string? PolicyOf(AnswerForm form) => form == AnswerForm.Picture ? Policy : null;
 
     private static string Of(string name) => $".{Svg.Prefix}-{name}";
 

@@ -35,7 +35,7 @@ internal static class MatchWriter
     /// <summary>The same in the form and the language asked for.</summary>
     public static ReadOnlyMemory<byte> Write(RecommendationAsked asked, Item item, Manner manner) => manner.Form == AnswerForm.Picture
         ? LadderPicture.Draw(MatchScene.Of(asked, item), manner.Language)
-        : JsonSerializer.SerializeToUtf8Bytes(Write(asked, item), AnswerJson.In(manner.Language).MatchAnswer);
+        : JsonSerializer.SerializeToUtf8Bytes(Write(asked, item), MatchJson.In(manner.Language).MatchAnswer);
 
     private static MatchedItemAnswer ItemOf(ItemRequest listed, Item item) => new()
     {

@@ -1,4 +1,4 @@
-using System.Text.Json;
+using System.Text;
 using System.Text.Json.Nodes;
 using Evenstep.Service.Caching;
 using Evenstep.Service.Catalogues;
@@ -38,7 +38,7 @@ internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDes
             return ProblemResult.Of(faults, "query");
         }
 
-        var bytes = JsonSerializer.SerializeToUtf8Bytes(body, AnswerJson.Shared.JsonObject);
+        var bytes = Encoding.UTF8.GetBytes(body.ToJsonString());
         var manner = new Manner(form, request.LanguageAsked());
         var key = AnswerKey.Of(hasBudget ? WithBudget : Suggested, manner, shelf, bytes);
         var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => AnswerAsync(asked, hasBudget, bytes, manner, nobodyWaits), gone);
@@ -55,7 +55,7 @@ internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDes
         return manner.Form == AnswerForm.Picture
             ? RecommendationDesk.Finish(asked, solved, manner)
             : FinishedAnswer.Of(
-                Write(asked, solved, notes), AnswerJson.In(manner.Language).RecommendationAnswer, manner.Language, solved.Plan.Outcome, solved.Took);
+                Write(asked, solved, notes), RecommendationJson.In(manner.Language).RecommendationAnswer, manner.Language, solved.Plan.Outcome, solved.Took);
     }
 
     /// <summary>The answer tells nothing that may differ while it is the same advice: not how long it took, and not the

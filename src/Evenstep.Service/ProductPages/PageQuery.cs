@@ -32,7 +32,7 @@ internal sealed class PageQuery(params QueryParameter[] parameters)
     public T? Read<T>(JsonObject body, IQueryCollection query, Func<JsonElement, Faults, T?> read, Faults faults)
         where T : class
     {
-        using var json = JsonDocument.Parse(JsonSerializer.SerializeToUtf8Bytes(body, AnswerJson.Shared.JsonObject));
+        using var json = JsonDocument.Parse(body.ToJsonString());
         var inBody = new Faults { AreOfQuery = true };
         var asked = read(json.RootElement, inBody);
         faults.AddAll(inBody, pointer => PlaceOf(ParameterOf(pointer), query), fault => HintOn(ParameterOf(fault.Pointer), query));

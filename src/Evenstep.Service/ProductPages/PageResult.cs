@@ -4,6 +4,7 @@ using System.Security.Cryptography;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Door;
 using Evenstep.Service.Errors;
+using Evenstep.Service.Pictures;
 using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.Metadata;
 
@@ -33,7 +34,7 @@ internal sealed class PageResult<T>(Manner manner, ReadOnlyMemory<byte> body) : 
         response.Headers.ETag = Preconditions.TagOf(version).ToString();
         if (!Preconditions.IsKnown(httpContext.Request, version))
         {
-            return response.GiveAsync(manner, body, httpContext.RequestAborted);
+            return response.GiveAsync(manner, body, PictureStyle.PolicyOf(manner.Form), httpContext.RequestAborted);
         }
 
         response.SayLanguage(manner.Language);

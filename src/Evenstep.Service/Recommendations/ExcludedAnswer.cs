@@ -1,12 +1,14 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Evenstep.Planning.Purchases;
+using Evenstep.Service.Reading;
 using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Recommendations;
 
 /// <summary>The items that are no candidates: counted by reason, or listed. One of the two is null.</summary>
 [JsonConverter(typeof(ExcludedAnswerConverter))]
+[OneOfTypes(typeof(IReadOnlyDictionary<string, int>), typeof(IReadOnlyList<ExclusionAnswer>))]
 internal sealed record ExcludedAnswer(IReadOnlyDictionary<string, int>? Counts, IReadOnlyList<ExclusionAnswer>? Listed);
 
 /// <summary>Writes whichever of the two there is.</summary>

@@ -9,6 +9,9 @@ namespace Evenstep.Service.Recommendations;
 /// <summary>Makes the answer to a request that is understood.</summary>
 internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue samples, ServiceMeter meter)
 {
+    /// <summary>Where recommendations are asked for, below the version.</summary>
+    public const string Route = "/recommendations";
+
     public async Task<FinishedAnswer> AnswerAsync(
         RecommendationAsked asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken gone) =>
         Finish(asked, await SolveAsync(asked, body, gone), manner);
@@ -33,5 +36,5 @@ internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue sa
     /// <summary>Writes a plan out.</summary>
     public static FinishedAnswer Finish(RecommendationAsked asked, Solved solved, Manner manner) => manner.Form == AnswerForm.Picture
         ? FinishedAnswer.Of(RecommendationScene.Of(asked, solved.Plan), manner.Language, solved.Plan.Outcome, solved.Took)
-        : FinishedAnswer.Of(RecommendationWriter.Write(asked, solved), AnswerJson.In(manner.Language).RecommendationAnswer, manner.Language, solved.Plan.Outcome, solved.Took);
+        : FinishedAnswer.Of(RecommendationWriter.Write(asked, solved), RecommendationJson.In(manner.Language).RecommendationAnswer, manner.Language, solved.Plan.Outcome, solved.Took);
 }

@@ -9,10 +9,8 @@ namespace Evenstep.Service.Recommendations;
 /// <summary>What to buy.</summary>
 internal static class RecommendationRoutes
 {
-    public const string Route = "/recommendations";
-
     public static void MapRecommendations(this IEndpointRouteBuilder routes) =>
-        routes.MapPost(Route, RecommendAsync)
+        routes.MapPost(RecommendationDesk.Route, RecommendAsync)
             .WithName("recommend")
             .WithTags("Recommendations")
             .WithMetadata(new TakesBody(RecommendationFields.Body, "recommendation"), OfferedForms.JsonOrPicture);
@@ -27,5 +25,5 @@ internal static class RecommendationRoutes
     /// <response code="200">The recommendation. `infeasible` and `nothing-worthwhile` are answers too.</response>
     public static Task<Results<AnswerResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(
         HttpRequest request, PlanningWalk walk, RecommendationDesk desk, CancellationToken gone) =>
-        walk.AnswerAsync<RecommendationAsked, RecommendationAnswer>(request, Route, RecommendationReader.Read, desk.AnswerAsync, gone);
+        walk.AnswerAsync<RecommendationAsked, RecommendationAnswer>(request, RecommendationDesk.Route, RecommendationReader.Read, desk.AnswerAsync, gone);
 }

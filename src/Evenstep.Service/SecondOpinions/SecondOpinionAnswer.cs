@@ -1,5 +1,4 @@
 using Evenstep.Planning.Purchases;
-using Evenstep.Service.Assessments;
 using Evenstep.Service.Kits;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.Wording;

@@ -38,6 +38,6 @@ internal static class SecondOpinionRoutes
         var (language, outcome) = (manner.Language, solved.Plan.Outcome);
         return manner.Form == AnswerForm.Picture
             ? FinishedAnswer.Of(SecondOpinionScene.Of(asked, solved.Plan), language, outcome, solved.Took)
-            : FinishedAnswer.Of(SecondOpinionWriter.Write(asked, solved), AnswerJson.In(language).SecondOpinionAnswer, language, outcome, solved.Took);
+            : FinishedAnswer.Of(SecondOpinionWriter.Write(asked, solved), SecondOpinionJson.In(language).SecondOpinionAnswer, language, outcome, solved.Took);
     }
 }

@@ -1,5 +1,4 @@
 using Evenstep.Planning.Advice;
-using Evenstep.Service.Assessments;
 using Evenstep.Service.Kits;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.Wording;
@@ -27,7 +26,7 @@ internal static class SecondOpinionWriter
         {
             TotalPrice = Rounded.Money(kit.TotalPrice),
             After = KitWriter.FiguresOf(kit.Figures),
-            Telescopes = [.. kit.Ladders.Select(ladder => AssessmentWriter.TelescopeOf(ladder, planning.Problem.EnoughMismatch, planning.Targets))],
+            Telescopes = [.. kit.Ladders.Select(ladder => AssessedTelescopeWriter.Write(ladder, planning.Problem.EnoughMismatch, planning.Targets))],
             Breaches = [.. opinion.Breaches.SelectMany(breach => BreachWriter.Write(breach, kit, planning.Catalogue))],
             Exclusions = opinion.Exclusions.ToDictionary(exclusion => exclusion.Item.Id, exclusion => exclusion.Reason, StringComparer.Ordinal),
             Demands = KitWriter.FramingsOf(kit),

@@ -16,7 +16,7 @@ internal sealed class SpendingDesk(RefereedSpending spending, RecommendationDesk
         meter.Solved(charted.Took);
         var infeasible = charted.Frontier.Points.IsEmpty ? await ConflictingAsync(asked, body, gone) : null;
         var answer = SpendingCurveWriter.Write(asked, charted, infeasible);
-        return FinishedAnswer.Of(answer, AnswerJson.In(manner.Language).SpendingCurveAnswer, manner.Language, answer.Outcome, charted.Took);
+        return FinishedAnswer.Of(answer, SpendingCurveJson.In(manner.Language).SpendingCurveAnswer, manner.Language, answer.Outcome, charted.Took);
     }
 
     /// <summary>The plan that says why no set is allowed: the second engine must have found none either.</summary>

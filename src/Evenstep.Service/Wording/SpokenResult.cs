@@ -8,8 +8,9 @@ using Microsoft.AspNetCore.Http.Metadata;
 namespace Evenstep.Service.Wording;
 
 /// <summary>Answers in the language that the caller asks for.</summary>
-/// <param name="answer">One of the records of <see cref="AnswerJson"/>.</param>
-internal sealed class SpokenResult<T>(T answer) : IResult, IStatusCodeHttpResult, IValueHttpResult<T>, IEndpointMetadataProvider
+/// <param name="answer">The answer.</param>
+/// <param name="shapeIn">What writes it in a language.</param>
+internal sealed class SpokenResult<T>(T answer, Func<Language, JsonTypeInfo<T>> shapeIn) : IResult, IStatusCodeHttpResult, IValueHttpResult<T>, IEndpointMetadataProvider
 {
     public int? StatusCode => StatusCodes.Status200OK;
 
@@ -18,9 +19,8 @@ internal sealed class SpokenResult<T>(T answer) : IResult, IStatusCodeHttpResult
     public Task ExecuteAsync(HttpContext httpContext)
     {
         var language = httpContext.Request.LanguageAsked();
-        var shape = (JsonTypeInfo<T>)AnswerJson.In(language).GetTypeInfo(typeof(T))!;
-        var body = JsonSerializer.SerializeToUtf8Bytes(answer, shape);
-        return httpContext.Response.GiveAsync(new Manner(AnswerForm.Json, language), body, httpContext.RequestAborted);
+        var body = JsonSerializer.SerializeToUtf8Bytes(answer, shapeIn(language));
+        return httpContext.Response.GiveAsync(new Manner(AnswerForm.Json, language), body, null, httpContext.RequestAborted);
     }
 
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)

@@ -3,6 +3,7 @@ using System.Text.Json;
 using Evenstep.Service.Catalogues.Csv;
 using Evenstep.Service.Catalogues.Warnings;
 using Evenstep.Service.Reading;
+using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Tests.Catalogues;
 
@@ -124,7 +125,7 @@ public sealed class CsvReadingTests
 
         Assert.Empty(read.Errors);
         Assert.Equal(["/line/1/Prise unknown-column", "/line/1/warehouse unknown-column", "/line/1/ unknown-column"], read.WarningCodes);
-        Assert.Equal("""{"column":"Prise","nearest":"price"}""", JsonSerializer.Serialize(read.Warnings.Shown[0].Values, AnswerJson.Shared.Options));
+        Assert.Equal("""{"column":"Prise","nearest":"price"}""", JsonSerializer.Serialize(read.Warnings.Shown[0].Values, AnswerJson.OptionsIn(Language.English)));
     }
 
     [Fact]

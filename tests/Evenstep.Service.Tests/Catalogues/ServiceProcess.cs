@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
-using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Keys;
 using Evenstep.Service.Tests.Http;
 
 namespace Evenstep.Service.Tests.Catalogues;
@@ -21,7 +21,7 @@ internal sealed class ServiceProcess : IDisposable
     private ServiceProcess(string dataFolder, int? mostFiles)
     {
         var address = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{Port}");
-        string[] command = ["dotnet", Path.Combine(AppContext.BaseDirectory, "Evenstep.Service.dll"), "--urls", address, $"--{StorageSetup.FolderKey}", dataFolder];
+        string[] command = ["dotnet", Path.Combine(AppContext.BaseDirectory, "Evenstep.Service.dll"), "--urls", address, $"--{StorageFolder.Key}", dataFolder];
         var start = new ProcessStartInfo("sh", ["-c", mostFiles is { } most ? FormattableString.Invariant($"ulimit -n {most}; exec \"$@\"") : "exec \"$@\"", "sh", .. command])
         {
             WorkingDirectory = dataFolder,

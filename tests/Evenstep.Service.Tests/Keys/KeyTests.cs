@@ -1,4 +1,5 @@
 using System.Net;
+using Evenstep.Service.Door;
 using Evenstep.Service.Keys;
 using Evenstep.Service.Tests.Batches;
 using Evenstep.Service.Tests.Catalogues;
@@ -137,8 +138,8 @@ public sealed class KeyTests
         }
 
         Assert.Equal([200, 200, 200, 429], answers.Select(answer => (int)answer.StatusCode));
-        Assert.All(answers, answer => Assert.Equal("\"key\";q=3;w=60", answer.Headers.GetValues(RateHeaders.Policy).Single()));
-        Assert.Equal(["\"key\";r=2;t=20", "\"key\";r=1;t=40", "\"key\";r=0;t=60", "\"key\";r=0;t=60"], answers.Select(answer => answer.Headers.GetValues(RateHeaders.Limit).Single()));
+        Assert.All(answers, answer => Assert.Equal("\"key\";q=3;w=60", answer.Headers.GetValues(AnswerHeader.RateLimitPolicy.Name).Single()));
+        Assert.Equal(["\"key\";r=2;t=20", "\"key\";r=1;t=40", "\"key\";r=0;t=60", "\"key\";r=0;t=60"], answers.Select(answer => answer.Headers.GetValues(AnswerHeader.RateLimit.Name).Single()));
         Assert.InRange(answers[3].Headers.RetryAfter!.Delta!.Value.TotalSeconds, 1, 20);
         Assert.Equal(200, (await service.SendAsync(HttpMethod.Get, "/v1/catalogues", headers: Rival.Header)).Status);
         answers.ForEach(answer => answer.Dispose());

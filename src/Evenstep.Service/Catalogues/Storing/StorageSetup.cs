@@ -8,10 +8,8 @@ internal static class StorageSetup
     /// <summary>Of the connection string.</summary>
     public const string DatabaseName = "Evenstep";
 
-    public const string FolderKey = "Evenstep:DataFolder";
     public const string MegabytesKey = "Evenstep:DataMegabytes";
 
-    private const string DefaultFolder = "data";
     private const string FileName = "evenstep.db";
     private const int MostMegabytes = 1_000_000;
 
@@ -31,10 +29,7 @@ internal static class StorageSetup
         services.AddScoped(request => request.GetRequiredService<Shelves>().Of(request.GetRequiredService<Owner>()));
     }
 
-    /// <summary>The folder of data.</summary>
-    public static string FolderOf(IConfiguration configuration) => Path.GetFullPath(configuration[FolderKey] is { Length: > 0 } folder ? folder : DefaultFolder);
-
-    private static string PathOf(IConfiguration configuration) => Path.Combine(FolderOf(configuration), FileName);
+    private static string PathOf(IConfiguration configuration) => Path.Combine(StorageFolder.Of(configuration), FileName);
 
     private static int? MegabytesOf(IConfiguration configuration) => configuration.GetValue<int?>(MegabytesKey) switch
     {
