@@ -25,6 +25,3 @@ internal static class Threshold
         return ProblemResult.Of(faults, "query");
     }
 }
-
-/// <summary>Marks the endpoints of a group with a threshold, which are also those that want a key where there are any.</summary>
-internal sealed record BehindThreshold;

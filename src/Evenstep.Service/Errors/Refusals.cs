@@ -1,12 +1,8 @@
-using System.Collections.Immutable;
 using Evenstep.Service.Documents;
 using Evenstep.Service.Door;
 using Microsoft.AspNetCore.Http.Metadata;
 
 namespace Evenstep.Service.Errors;
-
-/// <summary>Says which errors an endpoint answers, beside those that may come on the way to it.</summary>
-internal sealed record MayRefuse(params ImmutableArray<ProblemKind> Kinds);
 
 /// <summary>Tells which errors an endpoint may answer. Tests hold every answer against it.</summary>
 internal static class Refusals
@@ -33,8 +29,6 @@ internal static class Refusals
         .Distinct()
         .OrderBy(kind => kind.Status)
         .ThenBy(kind => ProblemKind.All.IndexOf(kind));
-
-    public static RouteHandlerBuilder Refuses(this RouteHandlerBuilder route, params ImmutableArray<ProblemKind> kinds) => route.WithMetadata(new MayRefuse(kinds));
 
     private static bool IsBehindThreshold(IReadOnlyList<object> metadata) => metadata.OfType<BehindThreshold>().Any();
 
