@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using Evenstep.Planning.Advice;
-using Evenstep.Service.Wording;
+using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Tests;
 

@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using Evenstep.Service.Wording;
+using Evenstep.Service.Http.Negotiation;
 
 namespace Evenstep.Service.Tests;
 

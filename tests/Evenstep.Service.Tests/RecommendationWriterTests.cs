@@ -2,10 +2,11 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Purchases;
-using Evenstep.Service.Catalogues;
-using Evenstep.Service.Reading;
-using Evenstep.Service.Recommendations;
-using Evenstep.Service.Wording;
+using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Answering.Solving;
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Tests;
 

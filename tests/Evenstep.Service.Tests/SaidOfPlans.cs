@@ -3,13 +3,14 @@ using System.Text.Json.Nodes;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Oracle;
-using Evenstep.Service.Catalogues;
-using Evenstep.Service.ProductPages;
-using Evenstep.Service.Reading;
-using Evenstep.Service.Recommendations;
-using Evenstep.Service.SecondOpinions;
+using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Answering.Solving;
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Languages;
+using Evenstep.Service.Features.ProductPages;
+using Evenstep.Service.Features.SecondOpinions;
 using Evenstep.Service.Tests.Answers;
-using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Tests;
 

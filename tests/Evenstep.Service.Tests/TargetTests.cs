@@ -1,8 +1,8 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Evenstep.Planning.Advice;
+using Evenstep.Service.Contract.Languages;
 using Evenstep.Service.Tests.Answers;
-using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Tests;
 

@@ -3,9 +3,9 @@ using System.Text.Json.Nodes;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
-using Evenstep.Service.Kits;
-using Evenstep.Service.Reading;
-using Evenstep.Service.Wording;
+using Evenstep.Service.Answering.Kits;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Tests;
 

@@ -1,10 +1,11 @@
 using System.Net.Mime;
 using System.Text.Json;
+using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Csv;
 using Evenstep.Service.Catalogues.Warnings;
-using Evenstep.Service.Door;
-using Evenstep.Service.Errors;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Http.Bodies;
+using Evenstep.Service.Http.Problems;
 
 namespace Evenstep.Service.Catalogues;
 

@@ -1,6 +1,8 @@
+using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Catalogues.Warnings;
-using Evenstep.Service.Errors;
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Problems;
 
 namespace Evenstep.Service.Catalogues;
 

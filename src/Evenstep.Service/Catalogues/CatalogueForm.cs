@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Csv;
-using Evenstep.Service.Door;
+using Evenstep.Service.Http.Negotiation;
 
 namespace Evenstep.Service.Catalogues;
 

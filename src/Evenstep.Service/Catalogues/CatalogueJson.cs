@@ -1,6 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using Evenstep.Service.Wording;
+using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Catalogues;
 

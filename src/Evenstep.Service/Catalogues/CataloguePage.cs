@@ -1,8 +1,10 @@
 using System.Buffers.Text;
 using System.Globalization;
 using System.Text;
-using Evenstep.Service.Door;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Http.Routing;
 
 namespace Evenstep.Service.Catalogues;
 

@@ -1,8 +1,11 @@
 using System.Net.Mime;
 using System.Reflection;
-using Evenstep.Service.Door;
-using Evenstep.Service.Errors;
-using Evenstep.Service.Wording;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Contract.Headers;
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Endpoints;
+using Evenstep.Service.Http.Negotiation;
+using Evenstep.Service.Http.Problems;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Http.Metadata;
 

@@ -1,8 +1,13 @@
+using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Csv;
-using Evenstep.Service.Documents;
-using Evenstep.Service.Door;
-using Evenstep.Service.Errors;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Headers;
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Authentication;
+using Evenstep.Service.Http.Endpoints;
+using Evenstep.Service.Http.Negotiation;
+using Evenstep.Service.Http.Problems;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Evenstep.Service.Catalogues;

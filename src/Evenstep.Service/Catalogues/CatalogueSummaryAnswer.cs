@@ -1,3 +1,4 @@
+using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Warnings;
 
 namespace Evenstep.Service.Catalogues;

@@ -1,24 +1,12 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Warnings;
-using Evenstep.Service.Errors;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Problems;
 
 namespace Evenstep.Service.Catalogues;
-
-/// <summary>What is to change of one item.</summary>
-/// <param name="Id">Which item; null where that is not said, or not rightly.</param>
-/// <param name="Patch">A JSON Merge Patch of the item.</param>
-/// <param name="At">Where it stands, for the places of faults.</param>
-internal sealed record ItemChange(string? Id, JsonElement Patch, Place At)
-{
-    /// <summary>A change that names its item itself.</summary>
-    public static ItemChange Naming(JsonElement patch, Place at)
-    {
-        var id = patch.ValueKind == JsonValueKind.Object && Given.Find(patch, ItemFields.Id.Name) is { ValueKind: JsonValueKind.String } text ? Given.TextOf(text) : null;
-        return new ItemChange(id, patch, at);
-    }
-}
 
 /// <summary>Changes items of a catalogue: all that is asked for, or nothing.</summary>
 internal static class ItemChanges

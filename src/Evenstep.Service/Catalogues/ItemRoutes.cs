@@ -1,10 +1,15 @@
 using System.Net.Mime;
+using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Csv;
+using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Catalogues.Warnings;
-using Evenstep.Service.Documents;
-using Evenstep.Service.Door;
-using Evenstep.Service.Errors;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Headers;
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Authentication;
+using Evenstep.Service.Http.Bodies;
+using Evenstep.Service.Http.Endpoints;
+using Evenstep.Service.Http.Problems;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Evenstep.Service.Catalogues;

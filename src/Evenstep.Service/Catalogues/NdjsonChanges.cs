@@ -1,8 +1,9 @@
 using System.Text.Json;
 using Evenstep.Planning.Purchases;
+using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Csv;
-using Evenstep.Service.Door;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Http.Bodies;
 
 namespace Evenstep.Service.Catalogues;
 

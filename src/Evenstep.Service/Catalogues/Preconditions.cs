@@ -1,4 +1,5 @@
-using Evenstep.Service.Errors;
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Problems;
 using Microsoft.Extensions.Primitives;
 using Microsoft.Net.Http.Headers;
 

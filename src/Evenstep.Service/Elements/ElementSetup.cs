@@ -1,4 +1,4 @@
-using Evenstep.Service.Hosting;
+using Evenstep.Service.Http.Hosting;
 using Microsoft.AspNetCore.StaticFiles;
 using Microsoft.Extensions.FileProviders;
 

@@ -1,5 +1,5 @@
-using Evenstep.Service.Hosting;
-using Evenstep.Service.Wording;
+using Evenstep.Service.Contract.Languages;
+using Evenstep.Service.Http.Hosting;
 using Microsoft.Extensions.FileProviders;
 
 namespace Evenstep.Service.Pages;

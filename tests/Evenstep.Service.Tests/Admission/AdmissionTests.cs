@@ -1,9 +1,8 @@
 using System.Net.Http.Headers;
-using Evenstep.Service.Admission;
-using Evenstep.Service.Certifying;
-using Evenstep.Service.Health;
-using Evenstep.Service.Metrics;
-using Evenstep.Service.Scheduling;
+using Evenstep.Service.Answering.Admission;
+using Evenstep.Service.Answering.Health;
+using Evenstep.Service.Answering.Scheduling;
+using Evenstep.Service.Answering.Solving;
 using Evenstep.Service.Tests.Batches;
 using Evenstep.Service.Tests.Certifying;
 using Evenstep.Service.Tests.Keys;
@@ -68,7 +67,7 @@ public sealed class AdmissionTests
 
             Assert.Equal((503, "1", "application/problem+json"), (refused.Status, refused.RetryAfter, refused.ContentType));
             Assert.Equal("/problems/saturated", refused.Json.GetProperty("type").GetString());
-            Assert.Equal(1, service.CountOf(ServiceMeter.Refusals, "saturated"));
+            Assert.Equal(1, service.CountOf(AdmissionMeter.Refusals, "saturated"));
             Assert.Equal(200, await StatusOfAsync(service, "/health/live"));
             Assert.Equal(200, await StatusOfAsync(service, "/health/ready"));
             Assert.Equal(200, await StatusOfAsync(service, "/metrics"));
@@ -210,7 +209,7 @@ public sealed class AdmissionTests
         await service.SendAsync(HttpMethod.Get, "/v1/targets", headers: key.Header);
         Assert.Equal(429, (await service.SendAsync(HttpMethod.Get, "/v1/targets", headers: key.Header)).Status);
 
-        service.Services.GetRequiredService<Evenstep.Service.Keys.KeyRing>().Renew(new Evenstep.Service.Keys.KeySet([]));
+        service.Services.GetRequiredService<KeyRing>().Renew(new KeySet([]));
 
         Assert.Equal(401, (await service.SendAsync(HttpMethod.Get, "/v1/targets", headers: key.Header)).Status);
     }

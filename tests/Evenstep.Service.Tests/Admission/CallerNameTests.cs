@@ -1,5 +1,5 @@
 using System.Net;
-using Evenstep.Service.Admission;
+using Evenstep.Service.Answering.Admission;
 
 namespace Evenstep.Service.Tests.Admission;
 

@@ -1,6 +1,6 @@
 using System.IO.Pipelines;
 using System.Text;
-using Evenstep.Service.Batches;
+using Evenstep.Service.Features.Batches;
 
 namespace Evenstep.Service.Tests.Batches;
 

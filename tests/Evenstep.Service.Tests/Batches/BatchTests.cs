@@ -1,8 +1,8 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using Evenstep.Service.Batches;
-using Evenstep.Service.Certifying;
-using Evenstep.Service.Metrics;
+using Evenstep.Service.Answering.Metrics;
+using Evenstep.Service.Answering.Solving;
+using Evenstep.Service.Features.Batches;
 using Evenstep.Service.Tests.Certifying;
 using Evenstep.Service.Tests.Metrics;
 using Microsoft.Extensions.DependencyInjection;

@@ -1,5 +1,5 @@
 using System.Text;
-using Evenstep.Service.Batches;
+using Evenstep.Service.Features.Batches;
 
 namespace Evenstep.Service.Tests.Batches;
 

@@ -1,5 +1,5 @@
-using Evenstep.Service.Health;
-using Evenstep.Service.Scheduling;
+using Evenstep.Service.Answering.Health;
+using Evenstep.Service.Answering.Scheduling;
 using Evenstep.Service.Tests.Metrics;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;

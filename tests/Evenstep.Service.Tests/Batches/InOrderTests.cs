@@ -1,5 +1,5 @@
 using System.Runtime.CompilerServices;
-using Evenstep.Service.Batches;
+using Evenstep.Service.Features.Batches;
 using Evenstep.Service.Tests.Metrics;
 
 namespace Evenstep.Service.Tests.Batches;

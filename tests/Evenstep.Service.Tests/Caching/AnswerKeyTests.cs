@@ -1,8 +1,9 @@
-using Evenstep.Service.Caching;
-using Evenstep.Service.Catalogues;
-using Evenstep.Service.Door;
+using Evenstep.Service.Answering.Caching;
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Contract.Languages;
+using Evenstep.Service.Http.Authentication;
+using Evenstep.Service.Http.Negotiation;
 using Evenstep.Service.Tests.Catalogues;
-using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Tests.Caching;
 

@@ -1,11 +1,11 @@
 using Evenstep.Planning.Purchases;
-using Evenstep.Service.Admission;
-using Evenstep.Service.Caching;
-using Evenstep.Service.Door;
-using Evenstep.Service.Metrics;
-using Evenstep.Service.Scheduling;
+using Evenstep.Service.Answering.Admission;
+using Evenstep.Service.Answering.Caching;
+using Evenstep.Service.Answering.Metrics;
+using Evenstep.Service.Answering.Scheduling;
+using Evenstep.Service.Contract.Languages;
+using Evenstep.Service.Http.Negotiation;
 using Evenstep.Service.Tests.Metrics;
-using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Tests.Caching;
 

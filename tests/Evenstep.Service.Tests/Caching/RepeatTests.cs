@@ -1,6 +1,6 @@
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
-using Evenstep.Service.Caching;
+using Evenstep.Service.Answering.Caching;
 using Evenstep.Service.Tests.Metrics;
 
 namespace Evenstep.Service.Tests.Caching;

@@ -1,4 +1,4 @@
-using Evenstep.Service.Health;
+using Evenstep.Service.Answering.Health;
 using Evenstep.Service.Tests.Metrics;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;

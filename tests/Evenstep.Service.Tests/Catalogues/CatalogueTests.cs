@@ -1,6 +1,6 @@
 using System.Text.Json;
-using Evenstep.Service.Catalogues;
-using Evenstep.Service.Health;
+using Evenstep.Service.Answering.Health;
+using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Tests.Metrics;
 using Microsoft.Extensions.DependencyInjection;
 

@@ -1,7 +1,7 @@
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Catalogues.Csv;
 using Evenstep.Service.Catalogues.Warnings;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Tests.Catalogues;
 

@@ -2,8 +2,8 @@ using System.Text;
 using System.Text.Json;
 using Evenstep.Service.Catalogues.Csv;
 using Evenstep.Service.Catalogues.Warnings;
-using Evenstep.Service.Reading;
-using Evenstep.Service.Wording;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Tests.Catalogues;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using Evenstep.Service.Catalogues;
+using Evenstep.Service.Catalogues.Content;
 using Xunit.Abstractions;
 
 namespace Evenstep.Service.Tests.Catalogues;

@@ -1,6 +1,6 @@
 using System.Diagnostics;
+using Evenstep.Service.Answering.Health;
 using Evenstep.Service.Catalogues.Storing;
-using Evenstep.Service.Health;
 using Evenstep.Service.Tests.Metrics;
 using Microsoft.Extensions.DependencyInjection;
 using Xunit.Abstractions;

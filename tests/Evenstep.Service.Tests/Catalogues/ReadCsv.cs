@@ -1,9 +1,9 @@
 using System.Text;
 using System.Text.Json;
-using Evenstep.Service.Catalogues;
+using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Csv;
 using Evenstep.Service.Catalogues.Warnings;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Tests.Catalogues;
 

@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
-using Evenstep.Service.Keys;
+using Evenstep.Service.Http.Authentication;
 using Evenstep.Service.Tests.Http;
 
 namespace Evenstep.Service.Tests.Catalogues;

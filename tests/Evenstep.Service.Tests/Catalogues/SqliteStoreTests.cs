@@ -1,3 +1,4 @@
+using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Storing;
 using Microsoft.Data.Sqlite;
 
@@ -83,7 +84,7 @@ public sealed class SqliteStoreTests : IDisposable
     }
 
     /// <summary>More than a megabyte.</summary>
-    private static Evenstep.Service.Catalogues.Catalogue Large() => Wares.Read(Wares.Large(items: 500, attributes: 20));
+    private static Catalogue Large() => Wares.Read(Wares.Large(items: 500, attributes: 20));
 
     private static object? Read(SqliteConnection connection, string sql)
     {

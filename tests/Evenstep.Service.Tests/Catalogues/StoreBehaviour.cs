@@ -1,6 +1,6 @@
 using System.Text;
-using Evenstep.Service.Catalogues;
 using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Http.Authentication;
 
 namespace Evenstep.Service.Tests.Catalogues;
 

@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.Text.Json;
-using Evenstep.Service.Catalogues;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Http.Authentication;
 
 namespace Evenstep.Service.Tests.Catalogues;
 

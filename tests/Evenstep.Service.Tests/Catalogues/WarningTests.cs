@@ -1,9 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Evenstep.Service.Catalogues;
+using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Warnings;
-using Evenstep.Service.Reading;
-using Evenstep.Service.Wording;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Tests.Catalogues;
 

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Evenstep.Service.Certifying;
-using Evenstep.Service.Metrics;
+using Evenstep.Service.Answering.Metrics;
+using Evenstep.Service.Answering.Solving;
 using Evenstep.Service.Tests.Metrics;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;

@@ -1,6 +1,6 @@
-using Evenstep.Service.Certifying;
-using Evenstep.Service.Metrics;
-using Evenstep.Service.Scheduling;
+using Evenstep.Service.Answering.Metrics;
+using Evenstep.Service.Answering.Scheduling;
+using Evenstep.Service.Answering.Solving;
 using Evenstep.Service.Tests.Batches;
 using Evenstep.Service.Tests.Metrics;
 using Microsoft.Extensions.DependencyInjection;

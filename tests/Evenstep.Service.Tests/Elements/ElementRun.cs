@@ -1,13 +1,13 @@
 using System.Globalization;
 using System.Text.Json;
-using Evenstep.Service.Pictures;
-using Evenstep.Service.ProductPages;
+using Evenstep.Service.Answering.Pictures;
+using Evenstep.Service.Contract.Languages;
+using Evenstep.Service.Http.Headers;
 using Evenstep.Service.Tests.Catalogues;
 using Evenstep.Service.Tests.Judges;
 using Evenstep.Service.Tests.Keys;
 using Evenstep.Service.Tests.Pages;
 using Evenstep.Service.Tests.Pictures;
-using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Tests.Elements;
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Tests.Errors;
 

@@ -1,4 +1,4 @@
-using Evenstep.Service.Health;
+using Evenstep.Service.Http.Health;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 

@@ -1,5 +1,5 @@
 using System.Net.Sockets;
-using Evenstep.Service.Hosting;
+using Evenstep.Service.Http.Hosting;
 using Evenstep.Service.Tests.Catalogues;
 using Evenstep.Service.Tests.Metrics;
 

@@ -1,5 +1,5 @@
 using System.Text.Json;
-using Evenstep.Service.Hosting;
+using Evenstep.Service.Http.Headers;
 
 namespace Evenstep.Service.Tests.Hosting;
 

@@ -1,4 +1,4 @@
-using Evenstep.Service.Hosting;
+using Evenstep.Service.Http.Hosting;
 using Microsoft.Extensions.Configuration;
 
 namespace Evenstep.Service.Tests.Hosting;

@@ -3,12 +3,13 @@ using System.Text.RegularExpressions;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
-using Evenstep.Service.Catalogues;
-using Evenstep.Service.Errors;
-using Evenstep.Service.Keys;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Languages;
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Authentication;
 using Evenstep.Service.Tests.Batches;
-using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Tests.House;
 

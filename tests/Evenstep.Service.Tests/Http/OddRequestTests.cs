@@ -1,8 +1,9 @@
 using System.IO.Compression;
 using System.Net.Http.Headers;
 using System.Text;
-using Evenstep.Service.Errors;
-using Evenstep.Service.ProductPages;
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Errors;
+using Evenstep.Service.Http.Headers;
 using Microsoft.AspNetCore.Http;
 
 namespace Evenstep.Service.Tests.Http;

@@ -1,12 +1,13 @@
 using System.Text;
 using System.Text.RegularExpressions;
-using Evenstep.Service.Assessments;
-using Evenstep.Service.Batches;
-using Evenstep.Service.Catalogues;
-using Evenstep.Service.Door;
-using Evenstep.Service.Reading;
-using Evenstep.Service.Recommendations;
-using Evenstep.Service.SecondOpinions;
+using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Features.Assessments;
+using Evenstep.Service.Features.Batches;
+using Evenstep.Service.Features.SecondOpinions;
+using Evenstep.Service.Http.Bodies;
 
 namespace Evenstep.Service.Tests.Judges;
 

@@ -1,7 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
-using Evenstep.Service.Keys;
+using Evenstep.Service.Http.Authentication;
 
 namespace Evenstep.Service.Tests.Keys;
 

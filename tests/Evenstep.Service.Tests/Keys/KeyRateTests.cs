@@ -1,6 +1,6 @@
-using Evenstep.Service.Admission;
-using Evenstep.Service.Keys;
-using Evenstep.Service.Scheduling;
+using Evenstep.Service.Answering.Admission;
+using Evenstep.Service.Answering.Scheduling;
+using Evenstep.Service.Http.Authentication;
 
 namespace Evenstep.Service.Tests.Keys;
 

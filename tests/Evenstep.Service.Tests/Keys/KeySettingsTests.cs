@@ -1,4 +1,4 @@
-using Evenstep.Service.Keys;
+using Evenstep.Service.Http.Authentication;
 using Microsoft.Extensions.Configuration;
 
 namespace Evenstep.Service.Tests.Keys;

@@ -1,6 +1,6 @@
 using System.Net;
-using Evenstep.Service.Door;
-using Evenstep.Service.Keys;
+using Evenstep.Service.Contract.Headers;
+using Evenstep.Service.Http.Authentication;
 using Evenstep.Service.Tests.Batches;
 using Evenstep.Service.Tests.Catalogues;
 using Microsoft.AspNetCore.Builder;

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Evenstep.Service.Keys;
+using Evenstep.Service.Http.Authentication;
 using Evenstep.Service.Tests.Batches;
 using Evenstep.Service.Tests.Certifying;
 using Evenstep.Service.Tests.Metrics;

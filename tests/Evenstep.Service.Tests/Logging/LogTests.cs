@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Evenstep.Service.Logging;
+using Evenstep.Service.Http.Logging;
 using Evenstep.Service.Tests.Catalogues;
 using Evenstep.Service.Tests.Hosting;
 using Evenstep.Service.Tests.Metrics;

@@ -1,4 +1,4 @@
-using Evenstep.Service.Scheduling;
+using Evenstep.Service.Answering.Scheduling;
 
 namespace Evenstep.Service.Tests.Metrics;
 

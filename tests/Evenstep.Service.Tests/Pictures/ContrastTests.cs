@@ -1,5 +1,5 @@
 using System.Globalization;
-using Evenstep.Service.Pictures;
+using Evenstep.Service.Answering.Pictures;
 
 namespace Evenstep.Service.Tests.Pictures;
 

@@ -1,6 +1,6 @@
 using System.Text.Json;
-using Evenstep.Service.Pictures;
-using Evenstep.Service.Wording;
+using Evenstep.Service.Answering.Pictures;
+using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Tests.Pictures;
 

@@ -1,8 +1,8 @@
 using System.Xml.Linq;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
-using Evenstep.Service.Pictures;
-using Evenstep.Service.Wording;
+using Evenstep.Service.Answering.Pictures;
+using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Tests.Pictures;
 

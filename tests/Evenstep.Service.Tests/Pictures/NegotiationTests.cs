@@ -1,5 +1,5 @@
 using System.Xml.Linq;
-using Evenstep.Service.Door;
+using Evenstep.Service.Http.Negotiation;
 
 namespace Evenstep.Service.Tests.Pictures;
 

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Xml;
 using System.Xml.Linq;
-using Evenstep.Service.Pictures;
+using Evenstep.Service.Answering.Pictures;
 
 namespace Evenstep.Service.Tests.Pictures;
 

@@ -2,10 +2,10 @@ using System.Text.Json;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Oracle;
-using Evenstep.Service.Catalogues;
-using Evenstep.Service.Pictures;
-using Evenstep.Service.Reading;
-using Evenstep.Service.Recommendations;
+using Evenstep.Service.Answering.Pictures;
+using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Tests.Answers;
 
 namespace Evenstep.Service.Tests.Pictures;

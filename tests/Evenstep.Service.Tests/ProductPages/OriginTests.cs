@@ -1,4 +1,4 @@
-using Evenstep.Service.ProductPages;
+using Evenstep.Service.Http.Headers;
 
 namespace Evenstep.Service.Tests.ProductPages;
 

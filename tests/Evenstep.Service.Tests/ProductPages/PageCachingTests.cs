@@ -1,4 +1,5 @@
-using Evenstep.Service.ProductPages;
+using Evenstep.Service.Features.ProductPages;
+using Evenstep.Service.Http.Headers;
 using Evenstep.Service.Tests.Metrics;
 
 namespace Evenstep.Service.Tests.ProductPages;

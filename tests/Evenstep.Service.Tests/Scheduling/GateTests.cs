@@ -1,5 +1,5 @@
 using Evenstep.Planning.Budgets;
-using Evenstep.Service.Scheduling;
+using Evenstep.Service.Answering.Scheduling;
 using Evenstep.Service.Tests.Metrics;
 using Microsoft.Extensions.Time.Testing;
 

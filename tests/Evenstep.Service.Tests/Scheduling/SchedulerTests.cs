@@ -1,4 +1,4 @@
-using Evenstep.Service.Scheduling;
+using Evenstep.Service.Answering.Scheduling;
 using Microsoft.Extensions.Time.Testing;
 
 namespace Evenstep.Service.Tests.Scheduling;

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Evenstep.Planning.Tests.Oracle;
-using Evenstep.Service.Metrics;
+using Evenstep.Service.Answering.Metrics;
 using Evenstep.Service.Tests.Answers;
 using Evenstep.Service.Tests.Metrics;
 

@@ -1,5 +1,5 @@
 using System.Text.Json;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Catalogues.Csv;
 

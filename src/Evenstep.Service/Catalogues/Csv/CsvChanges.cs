@@ -1,5 +1,6 @@
+using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Warnings;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Catalogues.Csv;
 

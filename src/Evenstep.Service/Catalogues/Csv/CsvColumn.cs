@@ -1,4 +1,4 @@
-using Evenstep.Service.Reading;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Catalogues.Csv;
 

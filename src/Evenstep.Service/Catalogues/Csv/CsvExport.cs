@@ -1,6 +1,7 @@
 using System.Text.Json;
 using CsvHelper;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Catalogues.Csv;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Evenstep.Planning.Advice;
 using Evenstep.Service.Catalogues.Warnings;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Catalogues.Csv;
 

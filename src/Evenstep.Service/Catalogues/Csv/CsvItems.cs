@@ -1,8 +1,9 @@
 using System.Buffers;
 using System.Text.Json;
 using Evenstep.Planning.Purchases;
+using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Warnings;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Catalogues.Csv;
 

@@ -1,5 +1,6 @@
-using Evenstep.Service.Door;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Http.Routing;
 
 namespace Evenstep.Service.Catalogues.Csv;
 

@@ -1,4 +1,5 @@
-using Evenstep.Service.Reading;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Catalogues.Csv;
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Evenstep.Service.Catalogues.Content;
 
 namespace Evenstep.Service.Catalogues.Csv;
 

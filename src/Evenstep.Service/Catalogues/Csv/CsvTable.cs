@@ -1,6 +1,6 @@
 using System.Globalization;
 using CsvHelper;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Catalogues.Csv;
 

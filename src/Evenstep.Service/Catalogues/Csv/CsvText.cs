@@ -1,6 +1,6 @@
 using System.Text;
 using System.Text.Unicode;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Catalogues.Csv;
 

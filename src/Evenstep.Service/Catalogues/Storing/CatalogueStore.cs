@@ -1,4 +1,6 @@
 using System.Data.Common;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Http.Authentication;
 
 namespace Evenstep.Service.Catalogues.Storing;
 

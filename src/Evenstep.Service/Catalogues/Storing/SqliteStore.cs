@@ -1,6 +1,7 @@
 using System.Data.Common;
 using System.Globalization;
 using DbUp;
+using Evenstep.Service.Catalogues.Content;
 using Microsoft.Data.Sqlite;
 
 namespace Evenstep.Service.Catalogues.Storing;

@@ -1,8 +1,15 @@
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Errors;
+using Evenstep.Service.Http.Problems;
+
 namespace Evenstep.Service.Catalogues.Storing;
 
 /// <summary>The storage cannot do what is asked of it now, but may later.</summary>
-internal sealed class StorageAwayException : Exception
+internal sealed class StorageAwayException : AnsweredException
 {
+    /// <summary>How long to wait for the storage: it is looked for twice a second.</summary>
+    private static readonly TimeSpan Retry = TimeSpan.FromSeconds(2);
+
     public StorageAwayException()
     {
     }
@@ -17,43 +24,14 @@ internal sealed class StorageAwayException : Exception
     {
     }
 
-    public static StorageAwayException NotReadYet() => new("The stored catalogues have not been read yet, so that it is not known whether there is such a catalogue.");
+    public override ProblemResult Answer => new(
+        ProblemKind.StorageAway, $"{Message} Send the request again a little later. Requests that change nothing are answered meanwhile.")
+    {
+        RetryAfter = Retry,
+    };
+
+    public static StorageAwayException NotReadYet() =>
+        new("The stored catalogues have not been read yet, so that it is not known whether there is such a catalogue.");
 
     public static StorageAwayException Busy() => new("Others were changing this catalogue all the time. Nothing was stored.");
-}
-
-/// <summary>What is stored is damaged or gone: only whoever runs the service can mend it.</summary>
-internal sealed class StorageBrokenException : Exception
-{
-    public StorageBrokenException()
-    {
-    }
-
-    public StorageBrokenException(string message)
-        : base(message)
-    {
-    }
-
-    public StorageBrokenException(string message, Exception innerException)
-        : base(message, innerException)
-    {
-    }
-}
-
-/// <summary>The storage has no room left.</summary>
-internal sealed class StorageFullException : Exception
-{
-    public StorageFullException()
-    {
-    }
-
-    public StorageFullException(string message)
-        : base(message)
-    {
-    }
-
-    public StorageFullException(string message, Exception innerException)
-        : base(message, innerException)
-    {
-    }
 }

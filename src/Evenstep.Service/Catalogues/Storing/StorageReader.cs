@@ -1,5 +1,6 @@
 using System.Text.Json;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Catalogues.Storing;
 

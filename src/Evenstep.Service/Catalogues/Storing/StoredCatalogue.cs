@@ -1,3 +1,4 @@
+
 namespace Evenstep.Service.Catalogues.Storing;
 
 /// <summary>Which version of a catalogue is stored, and in which revision of the storage it was written.</summary>

@@ -1,5 +1,6 @@
 using Evenstep.Planning.Advice;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Catalogues.Warnings;
 

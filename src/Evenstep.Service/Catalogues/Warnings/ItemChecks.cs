@@ -1,6 +1,7 @@
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Optics;
-using Evenstep.Service.Reading;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Catalogues.Warnings;
 

@@ -1,4 +1,4 @@
-using Evenstep.Service.Wording;
+using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Catalogues.Warnings;
 

@@ -1,6 +1,6 @@
 using Evenstep.Planning.Advice;
-using Evenstep.Service.Reading;
-using Evenstep.Service.Wording;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Catalogues.Warnings;
 

@@ -1,0 +1,29 @@
+using System.Globalization;
+using System.Text.Json;
+using Evenstep.Service.Contract.Languages;
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Problems;
+
+namespace Evenstep.Service.Answering.Admission;
+
+/// <summary>An error whose body is always the same, and is written only once.</summary>
+internal sealed class FixedProblem(ProblemResult problem)
+{
+    private static readonly TimeSpan Least = TimeSpan.FromSeconds(1);
+
+    private readonly byte[] body = JsonSerializer.SerializeToUtf8Bytes(problem.Document(), ProblemJson.In(Language.English).ProblemDocument);
+
+    public Task AnswerAsync(HttpContext context, TimeSpan? retryAfter)
+    {
+        var wait = retryAfter > Least ? retryAfter.Value : Least;
+        context.Response.StatusCode = problem.Kind.Status;
+        context.Response.ContentType = ProblemResult.ContentType;
+        context.Response.ContentLength = body.Length;
+        context.Response.Headers.RetryAfter = Math.Ceiling(wait.TotalSeconds).ToString("0", CultureInfo.InvariantCulture);
+        // What is said of every answer: nothing further in sees this one.
+        context.Response.Headers.CacheControl = "no-store";
+        context.Response.Headers.ContentLanguage = Language.English.Tag;
+        context.Response.Headers.XContentTypeOptions = "nosniff";
+        return HttpMethods.IsHead(context.Request.Method) ? Task.CompletedTask : context.Response.Body.WriteAsync(body, context.RequestAborted).AsTask();
+    }
+}

@@ -1,0 +1,55 @@
+using System.Buffers;
+using System.ComponentModel;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Answering.Pictures;
+using Evenstep.Service.Contract.Languages;
+using Evenstep.Service.Http.Negotiation;
+using Microsoft.Extensions.Caching.Hybrid;
+
+namespace Evenstep.Service.Answering.Caching;
+
+/// <summary>An answer as it goes out, and what the log and the metrics say of it.</summary>
+[ImmutableObject(true)]
+internal sealed record FinishedAnswer
+{
+    public required ReadOnlyMemory<byte> Body { get; init; }
+
+    /// <summary>The form and the language it is in.</summary>
+    public required Manner Manner { get; init; }
+
+    public required Outcome Outcome { get; init; }
+
+    /// <summary>How long the solve that made it took.</summary>
+    public required TimeSpan Took { get; init; }
+
+    /// <summary>Only a proved answer is kept.</summary>
+    public bool IsProved => Outcome != Outcome.BestFound;
+
+    /// <summary>Writes an answer that rests on a plan as JSON.</summary>
+    public static FinishedAnswer Of<T>(T answer, JsonTypeInfo<T> shape, Language language, Outcome outcome, TimeSpan took) => new()
+    {
+        Body = JsonSerializer.SerializeToUtf8Bytes(answer, shape),
+        Manner = new Manner(AnswerForm.Json, language),
+        Outcome = outcome,
+        Took = took,
+    };
+
+    /// <summary>Draws an answer that rests on a plan.</summary>
+    public static FinishedAnswer Of(LadderScene scene, Language language, Outcome outcome, TimeSpan took) => new()
+    {
+        Body = LadderPicture.Draw(scene, language),
+        Manner = new Manner(AnswerForm.Picture, language),
+        Outcome = outcome,
+        Took = took,
+    };
+}
+
+/// <summary>Tells the cache how large an answer is. It is kept in memory as it is, and never leaves this process.</summary>
+internal sealed class SizeOfAnswer : IHybridCacheSerializer<FinishedAnswer>
+{
+    public void Serialize(FinishedAnswer value, IBufferWriter<byte> target) => target.Write(value.Body.Span);
+
+    public FinishedAnswer Deserialize(ReadOnlySequence<byte> source) => throw new NotSupportedException("Answers are kept in this process only.");
+}

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Advice;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Answering.Targets;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Contract.Languages;
+
+namespace Evenstep.Service.Answering.Kits;
+
+/// <summary>Writes what every answer says of a kit.</summary>
+internal static class KitWriter
+{
+    public static FiguresAnswer FiguresOf(LadderFigures figures) => new()
+    {
+        LargestStep = LargestStepOf(figures),
+        MeanMismatchPercent = figures.HasViews ? Rounded.MeanPercent(figures.MeanMismatch) : null,
+        MeanExcessPercent = figures.HasViews ? Rounded.MeanPercent(figures.MeanExcess) : null,
+        ServedPercent = Rounded.Percent(100 * figures.ServedShare),
+    };
+
+    public static double? LargestStepOf(LadderFigures figures) => figures.HasViews ? Rounded.Ratio(figures.LargestStep) : null;
+
+    public static LadderAnswer LadderOf(Ladder ladder, double enoughMismatch, ImmutableArray<AskedTarget>? targets)
+    {
+        var figures = FiguresOf(ladder.Figures);
+        return new LadderAnswer
+        {
+            LargestStep = figures.LargestStep,
+            MeanMismatchPercent = figures.MeanMismatchPercent,
+            MeanExcessPercent = figures.MeanExcessPercent,
+            ServedPercent = figures.ServedPercent,
+            Views = [.. ladder.Views.Select(ViewOf)],
+            Steps = [.. ladder.Jumps().Select(jump => StepOf(jump, enoughMismatch))],
+            Overlaps = [.. ladder.Overlaps().Take(Ladder.MostOverlapsTold).Select(OverlapOf)],
+            Targets = TargetWriter.Write(targets, ladder),
+        };
+    }
+
+    public static PowerRangeAnswer RangeOf(TelescopeInUse telescope) => new()
+    {
+        Lowest = Rounded.Power(telescope.Range.Lowest),
+        LowestSetBy = telescope.Range.LowestSetBy,
+        Highest = Rounded.Power(telescope.Range.Highest),
+        HighestSetBy = telescope.Range.HighestSetBy,
+    };
+
+    public static ResolutionAnswer ResolutionOf(TelescopeInUse telescope) => new()
+    {
+        RayleighArcsec = Rounded.Arcsec(telescope.Telescope.RayleighArcsec),
+        DawesArcsec = Rounded.Arcsec(telescope.Telescope.DawesArcsec),
+    };
+
+    public static IReadOnlyList<FramingAnswer> FramingsOf(Kit kit) => [.. kit.Problem.Demands.MustFrame.Select(framing => new FramingAnswer
+    {
+        Name = framing.Name,
+        WidthDeg = framing.WidthDeg,
+        Telescope = framing.TelescopeIndex is { } index ? kit.Problem.Telescopes[index].Telescope.Name : null,
+        Met = Breaches.Frames(kit, framing.WidthDeg, framing.TelescopeIndex),
+        TrueFieldDeg = kit.WidestFieldDeg(framing.TelescopeIndex) is { } widest ? Rounded.FieldDeg(widest) : null,
+    })];
+
+    public static IReadOnlyList<string> SpareOf(Kit kit) => [.. Spare.Of(kit).Select(item => item.Id)];
+
+    public static CatalogueAnswer CatalogueOf(Catalogue catalogue) => new() { Id = catalogue.Id, Version = catalogue.Version };
+
+    public static ViewAnswer ViewOf(KitView one) => new()
+    {
+        EyepieceId = one.Eyepiece.Id,
+        BarlowId = one.Barlow?.Id,
+        Factor = one.View.Factor,
+        TrueFieldDeg = Rounded.FieldDeg(one.View.TrueFieldDeg),
+        TrueFieldFrom = one.View.TrueFieldFrom,
+        ExitPupilMm = Rounded.Millimetres(one.View.ExitPupilMm),
+        Power = Rounded.Power(one.View.Power),
+        PowerAtShortest = one.View.IsZoom ? Rounded.Power(one.View.PowerAtShortest) : null,
+        ApparentFieldDeg = Rounded.FieldDeg(one.View.Ocular.ApparentFieldAtLongestDeg),
+        EyeReliefMm = Rounded.Millimetres(one.View.Ocular.EyeReliefMm),
+        DriftSeconds = Rounded.DriftSeconds(one.View.DriftSeconds),
+        Usable = one.IsUsable,
+        NotUsableBecause = one.NotUsableBecause,
+    };
+
+    public static StepAnswer StepOf(Jump jump, double enoughMismatch) => new()
+    {
+        From = Rounded.Power(jump.FromPower),
+        To = Rounded.Power(jump.ToPower),
+        Ratio = Rounded.Ratio(jump.Ratio),
+        Weighed = Rounded.Ratio(jump.Weighed),
+        Enough = jump.IsEnough(enoughMismatch),
+    };
+
+    public static OverlapAnswer OverlapOf(OverlappingPair pair) => new()
+    {
+        First = NameOf(pair.First),
+        Second = NameOf(pair.Second),
+        Ratio = pair.Ratio is { } ratio ? Rounded.Ratio(ratio) : null,
+    };
+
+    private static ViewNameAnswer NameOf(KitView one) => new()
+    {
+        EyepieceId = one.Eyepiece.Id,
+        BarlowId = one.Barlow?.Id,
+        Factor = one.View.Factor,
+    };
+}

@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Contract.Fields;
+
+namespace Evenstep.Service.Answering.Kits;
+
+/// <summary>Understands what a request says of the observer's situation.</summary>
+internal static class OutfitReader
+{
+    public static Outfit Read(KitRequest request, JsonElement json, Shelf shelf, Faults faults)
+    {
+        var observer = ObserverOf(request.Observer);
+        var catalogue = CatalogueReference.Read(request.Catalogue, shelf, faults);
+        var telescopes = new TelescopeReader(request, observer, catalogue, faults).ReadAll();
+        return new Outfit
+        {
+            Telescopes = telescopes,
+            Observer = observer,
+            Owned = OwnedReader.Read(request, catalogue, faults),
+            Catalogue = catalogue,
+        };
+    }
+
+    /// <summary>The demands to frame something, each of a telescope of the request or of any.</summary>
+    public static ImmutableArray<FramingDemand> ReadFramings(IReadOnlyList<FramingRequest?>? framings, Outfit outfit, Faults faults)
+    {
+        var place = Place.Root.At("preferences").At(KitFields.MustFrame.Name);
+        var demands = ImmutableArray.CreateBuilder<FramingDemand>();
+        foreach (var (i, framing) in (framings ?? []).Index())
+        {
+            if (framing?.WidthDeg is { } width)
+            {
+                demands.Add(new FramingDemand(framing.Name, width, IndexOf(framing.Telescope, outfit.Telescopes, place.At(i), faults)));
+            }
+        }
+
+        return demands.ToImmutable();
+    }
+
+    private static int? IndexOf(string? telescope, ImmutableArray<NamedTelescope?> telescopes, Place place, Faults faults)
+    {
+        if (telescope is null)
+        {
+            return null;
+        }
+
+        var known = telescopes.OfType<NamedTelescope>().Select(one => one.Name).ToList();
+        var index = telescopes.IndexOf(telescopes.FirstOrDefault(one => one?.Name == telescope) ?? telescopes.FirstOrDefault(one => one?.Id == telescope));
+        if (index >= 0 && telescopes[index] is not null)
+        {
+            return index;
+        }
+
+        // Where no telescope could be read, that has been said, and there is none to name.
+        if (known.Count == 0)
+        {
+            return null;
+        }
+
+        faults.Add(
+            place.At(KitFields.InTelescope.Name),
+            FaultCode.UnknownTelescope,
+            () => $"The request has no telescope {Given.Quoted(telescope)}; it has {Given.List(known)}. Name one of them, or leave this out for any.");
+        return null;
+    }
+
+    private static Observer ObserverOf(ObserverRequest? request) => request is null ? new Observer() : new Observer
+    {
+        Age = request.Age,
+        PupilMm = request.PupilMm,
+        WearsSpectacles = request.WearsSpectacles ?? false,
+        AstigmatismDioptres = request.AstigmatismDioptres,
+        LeastEyeReliefMm = request.LeastEyeReliefMm,
+        Observes = [.. (request.Observes ?? []).OfType<Interest>().Distinct()],
+    };
+}

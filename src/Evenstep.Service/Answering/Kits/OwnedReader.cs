@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Languages;
+
+namespace Evenstep.Service.Answering.Kits;
+
+/// <summary>Understands what the observer owns: the items listed, and those packed with telescopes of the catalogue.</summary>
+internal static class OwnedReader
+{
+    public static ImmutableArray<Item> Read(KitRequest request, Catalogue? catalogue, Faults faults)
+    {
+        var owned = new Dictionary<string, Item>(StringComparer.Ordinal);
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var (i, item) in (request.Owned ?? []).Index())
+        {
+            var place = Place.Root.At(KitFields.Owned.Name).At(i);
+            var id = item?.Id ?? MadeUpName.OfOwned(i + 1);
+            var read = item is null ? null : ReadOne(item, id, catalogue, place, faults);
+            if (item is not null && IsNew(id, item, seen, catalogue, place, faults) && read is not null)
+            {
+                owned.Add(id, read);
+            }
+        }
+
+        foreach (var packed in Packed(request, catalogue))
+        {
+            owned.TryAdd(packed.Id, packed);
+        }
+
+        return [.. owned.Values];
+    }
+
+    private static bool IsNew(string id, ItemRequest item, HashSet<string> seen, Catalogue? catalogue, Place place, Faults faults)
+    {
+        if (!seen.Add(id))
+        {
+            faults.Add(place.At("id"), FaultCode.Duplicate, () => $"{Given.Quoted(id)} is the id of another owned item too; every item needs its own.");
+            return false;
+        }
+
+        if (item.IsNamed || catalogue?.Knows(id) is not true)
+        {
+            return true;
+        }
+
+        faults.Add(place.At("id"), FaultCode.Duplicate, () => $"{Given.Quoted(id)} is the id of an item of the catalogue too. If you own that item, give nothing but its `id`; if not, give this one another.");
+        return false;
+    }
+
+    private static Item? ReadOne(ItemRequest item, string id, Catalogue? catalogue, Place place, Faults faults)
+    {
+        if (!item.IsNamed)
+        {
+            return ItemReader.Read(item, id, place, faults);
+        }
+
+        var found = item.Id is null ? null : catalogue?.Find(id);
+        if (found is null && item.Id is not null && !faults.Touch(Place.Root.At(KitFields.Catalogue.Name)))
+        {
+            faults.Add(place.At("id"), FaultCode.UnknownItem, () => UnknownItem(id, catalogue, faults.AreOfQuery));
+        }
+
+        return found;
+    }
+
+    private static string UnknownItem(string id, Catalogue? catalogue, bool inQuery)
+    {
+        if (catalogue is null)
+        {
+            return $"{Given.Quoted(id)} cannot be looked up without a catalogue: name one in `catalogue`, or give the item's `kind` and figures.";
+        }
+
+        var suggestion = NearestName.To(id, catalogue.Listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
+        var instead = inQuery ? "Give ids of items it has, and leave out what is not in it." : "An owned item that is not in it needs its `kind` and figures.";
+        return $"The catalogue has no item {Given.Quoted(id)}.{suggestion} {instead}";
+    }
+
+    private static IEnumerable<Item> Packed(KitRequest request, Catalogue? catalogue) =>
+        catalogue is null ? [] : (request.Telescopes ?? [])
+            .Where(telescope => telescope is { Id: not null, WithIncluded: not false })
+            .SelectMany(telescope => catalogue.Telescopes.GetValueOrDefault(telescope!.Id!)?.Included ?? [])
+            .Select(catalogue.Find)
+            .OfType<Item>();
+}

@@ -1,0 +1,61 @@
+using Evenstep.Planning.Advice;
+using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving;
+using Evenstep.Service.Answering.Kits;
+using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Answering.Solving;
+using Evenstep.Service.Contract.Languages;
+
+namespace Evenstep.Service.Answering.Spending;
+
+/// <summary>Writes a spending curve as the answer to a request.</summary>
+internal static class SpendingCurveWriter
+{
+    /// <param name="asked">The request.</param>
+    /// <param name="charted">The frontier.</param>
+    /// <param name="infeasible">The plan that says why, if no set is allowed.</param>
+    public static SpendingCurveAnswer Write(RecommendationAsked asked, Charted charted, Solved? infeasible)
+    {
+        var frontier = charted.Frontier;
+        var curve = SpendingCurve.Of(frontier);
+        var suggested = Kit.Of(asked.Problem, infeasible is null ? curve.Points[curve.SuggestedIndex].Purchases : []);
+        return new SpendingCurveAnswer
+        {
+            Outcome = infeasible is not null ? Outcome.Infeasible : frontier.IsProved ? Outcome.Optimal : Outcome.BestFound,
+            Catalogue = KitWriter.CatalogueOf(asked.Catalogue),
+            Currency = asked.Catalogue.Currency,
+            Points = PointsOf(asked.Problem, curve),
+            Notes = infeasible is not null
+                ? [.. PlanRemarks.NotesOf(asked, infeasible, suggested)]
+                : [.. KitRemarks.NotesOf(suggested), .. SpendingRemarks.NotesOf(asked, frontier, curve, suggested, hasBudget: true)],
+            Conflicts = infeasible?.Plan.Conflicts is { } conflicts ? ConflictWriter.Write(asked, conflicts) : null,
+            Cautions = KitRemarks.CautionsOf(suggested),
+            Solver = new SpendingSolverAnswer
+            {
+                Proved = frontier.IsProved,
+                ProvedUpTo = frontier.ProvedUpTo is { } price ? Rounded.Money(price) : null,
+                Limit = infeasible?.Plan.Limit ?? frontier.Limit,
+                Milliseconds = Rounded.Milliseconds(charted.Took),
+            },
+        };
+    }
+
+    /// <summary>The points of a curve, as every answer writes them.</summary>
+    public static IReadOnlyList<SpendingPointAnswer> PointsOf(PurchaseProblem problem, SpendingCurve curve) =>
+        [.. curve.Points.Select((point, place) => PointOf(problem, point, place == curve.SuggestedIndex))];
+
+    private static SpendingPointAnswer PointOf(PurchaseProblem problem, SpendingPoint point, bool isSuggested)
+    {
+        var figures = KitWriter.FiguresOf(Kit.Of(problem, point.Purchases).Figures);
+        return new SpendingPointAnswer
+        {
+            TotalPrice = Rounded.Money(point.TotalPrice),
+            LargestStep = figures.LargestStep,
+            MeanMismatchPercent = figures.MeanMismatchPercent,
+            MeanExcessPercent = figures.MeanExcessPercent,
+            ServedPercent = figures.ServedPercent,
+            ItemIds = [.. point.Purchases.Select(item => item.Id)],
+            Suggested = isSuggested,
+        };
+    }
+}

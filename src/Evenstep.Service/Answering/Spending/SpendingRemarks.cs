@@ -1,0 +1,59 @@
+using Evenstep.Planning.Advice;
+using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving;
+using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Contract.Languages;
+
+namespace Evenstep.Service.Answering.Spending;
+
+/// <summary>What is worth saying of a spending curve.</summary>
+internal static class SpendingRemarks
+{
+    /// <param name="asked">The request.</param>
+    /// <param name="frontier">What the curve was made of.</param>
+    /// <param name="curve">The curve.</param>
+    /// <param name="suggested">With the purchases of the suggested point.</param>
+    /// <param name="hasBudget">Whether a budget was named; else no more than the greatest there is limits the curve.</param>
+    public static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, SpendingFrontier frontier, SpendingCurve curve, Kit suggested, bool hasBudget)
+    {
+        if (suggested.Figures.HasViews && VariantOf(curve, frontier, suggested, hasBudget) is { } variant)
+        {
+            yield return SuggestedPoint(asked, suggested, variant);
+        }
+
+        if (Unproved(frontier, asked.Catalogue.Currency) is { } unproved)
+        {
+            yield return unproved;
+        }
+    }
+
+    /// <summary>That no point of the curve but the first stands out, and so what is bought is the best set there is.</summary>
+    public static RemarkAnswer BestSet(RecommendationAsked asked, Kit bought) => SuggestedPoint(asked, bought, "best");
+
+    /// <summary>That not all of a curve is proved; null if it is.</summary>
+    public static RemarkAnswer? Unproved(SpendingFrontier frontier, string currency) => frontier switch
+    {
+        { IsProved: true } => null,
+        { ProvedUpTo: { } price } => Phrase.Of("note", new Remark("curve-proved-up-to",
+            [RemarkValue.Of("provedUpTo", price), RemarkValue.Of(Sentence.Currency, currency)])),
+        _ => Phrase.Of("note", new Remark("curve-not-proved", [])),
+    };
+
+    private static RemarkAnswer SuggestedPoint(RecommendationAsked asked, Kit kit, string variant) => Phrase.Of("note", new Remark("suggested-point",
+    [
+        RemarkValue.Of("totalPrice", kit.TotalPrice),
+        RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency),
+        RemarkValue.Ratio("largestStep", kit.Figures.LargestStep),
+    ]), variant);
+
+    /// <summary>What can be said of the suggested point; null if nothing can, for it is the first and no knee.</summary>
+    private static string? VariantOf(SpendingCurve curve, SpendingFrontier frontier, Kit suggested, bool hasBudget) =>
+        curve.SuggestedIndex == curve.Points.Length - 1 ? frontier.IsProved ? LastOf(frontier.Problem, suggested, hasBudget) : null
+        : curve.SuggestedIndex > 0 ? "knee" : null;
+
+    private static string LastOf(PurchaseProblem problem, Kit suggested, bool hasBudget) =>
+        !hasBudget ? "last/no-budget"
+        : problem.Limits.Budget == 0 ? "no-money"
+        : suggested.Purchases.IsEmpty ? "nothing"
+        : "last";
+}

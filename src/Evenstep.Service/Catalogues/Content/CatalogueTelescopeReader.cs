@@ -1,0 +1,112 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Contract.Fields;
+
+namespace Evenstep.Service.Catalogues.Content;
+
+/// <summary>Understands the telescopes that a catalogue lists, and what is packed with them.</summary>
+/// <param name="listed">The catalogue's items for sale.</param>
+/// <param name="place">Where the telescopes stand.</param>
+/// <param name="faults">Where faults are reported.</param>
+internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemRequest> listed, Place place, Faults faults)
+{
+    private readonly Dictionary<string, CatalogueTelescope> telescopes = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (Item Item, ItemRequest Request, Place At)> packed = new(StringComparer.Ordinal);
+
+    public IReadOnlyDictionary<string, CatalogueTelescope> Telescopes => telescopes;
+
+    /// <summary>The items given in full with some telescope.</summary>
+    public IReadOnlyDictionary<string, Item> Packed => packed.ToDictionary(pair => pair.Key, pair => pair.Value.Item, StringComparer.Ordinal);
+
+    public void ReadAll(IReadOnlyList<CatalogueTelescopeRequest?> requests)
+    {
+        foreach (var (i, request) in requests.Index())
+        {
+            if (request is not null)
+            {
+                ReadOne(request, place.At(i));
+            }
+        }
+    }
+
+    private void ReadOne(CatalogueTelescopeRequest request, Place at)
+    {
+        var included = ReadIncluded(request.Included ?? [], at.At(CatalogueFields.Included.Name));
+        if (request is not { Id: { } id, ApertureMm: { } aperture, FocalLengthMm: { } focalLength, FocuserBarrel: { } focuser })
+        {
+            return;
+        }
+
+        if (!telescopes.TryAdd(id, new CatalogueTelescope(id, new Telescope(request.Name ?? id, aperture, focalLength, focuser), included)))
+        {
+            faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{Given.Quoted(id)} is the id of a telescope further up too; every telescope needs its own.");
+        }
+    }
+
+    private ImmutableArray<string> ReadIncluded(IReadOnlyList<ItemRequest?> requests, Place at)
+    {
+        var ids = new List<string>();
+        foreach (var (i, request) in requests.Index())
+        {
+            if (request?.Id is { } id && (request.IsNamed ? IsListed(id, at.At(i)) : IsPacked(request, id, at.At(i))))
+            {
+                AddOnce(id, ids, at.At(i));
+            }
+        }
+
+        return [.. ids];
+    }
+
+    private void AddOnce(string id, List<string> ids, Place at)
+    {
+        if (ids.Contains(id))
+        {
+            faults.Add(at, FaultCode.Duplicate, () => $"{Given.Quoted(id)} is packed with this telescope already; leave one of them out.");
+        }
+        else
+        {
+            ids.Add(id);
+        }
+    }
+
+    private bool IsListed(string id, Place at)
+    {
+        if (listed.ContainsKey(id))
+        {
+            return true;
+        }
+
+        faults.Add(at, FaultCode.UnknownItem, () => UnknownItem(id));
+        return false;
+    }
+
+    /// <summary>Takes in an item in full. Several telescopes may be packed with the same one, but not with different ones of one id.</summary>
+    private bool IsPacked(ItemRequest request, string id, Place at)
+    {
+        if (ItemReader.Read(request, id, at, faults) is not { } item)
+        {
+            return false;
+        }
+
+        if (listed.ContainsKey(id))
+        {
+            faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{Given.Quoted(id)} is the id of an item for sale too. If it is that one, give nothing but {Given.Quoted(id)}; if not, give it another id.");
+            return false;
+        }
+
+        if (packed.TryAdd(id, (item, request, at)) || ItemLikeness.ButForTheId.Equals(packed[id].Request, request))
+        {
+            return true;
+        }
+
+        faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{Given.Quoted(id)} is the id of a different item at {packed[id].At} too; every item needs its own.");
+        return false;
+    }
+
+    private string UnknownItem(string id)
+    {
+        var suggestion = NearestName.To(id, listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
+        return $"The catalogue has no item {Given.Quoted(id)}.{suggestion} Give the id of one it has, or the item in full.";
+    }
+}

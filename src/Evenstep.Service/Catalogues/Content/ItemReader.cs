@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Contract.Fields;
+
+namespace Evenstep.Service.Catalogues.Content;
+
+/// <summary>Makes an item of the trade of an item as its JSON says it.</summary>
+internal static class ItemReader
+{
+    /// <summary>The item, or null where something it needs is missing or faulty (all of it reported).</summary>
+    public static Item? Read(ItemRequest item, string? id, Place place, Faults faults) =>
+        OpticOf(item, place, faults) is { } optic && id is not null ? new Item(id, optic)
+        {
+            Name = item.Name,
+            Price = item.Price ?? 0,
+            MassGrams = item.MassGrams,
+            ParfocalGroup = item.ParfocalGroup,
+            InStock = item.InStock ?? true,
+        }
+        : null;
+
+    private static Optic? OpticOf(ItemRequest item, Place place, Faults faults) => item.Kind switch
+    {
+        ItemKind.Eyepiece => EyepieceOf(item),
+        ItemKind.Zoom => ZoomOf(item, place, faults),
+        ItemKind.Barlow => BarlowOf(item),
+        _ => null,
+    };
+
+    private static Eyepiece? EyepieceOf(ItemRequest item) =>
+        item is { FocalLengthMm: { } mm, ApparentFieldDeg: { } field, EyeReliefMm: { } relief, Barrel: { } barrel }
+            ? new Eyepiece(mm, field, relief, barrel)
+            {
+                FieldStopMm = item.FieldStopMm,
+                Purpose = item.Purpose ?? EyepiecePurpose.Observing,
+                FastestFocalRatio = item.FastestFocalRatio,
+            }
+            : null;
+
+    private static Zoom? ZoomOf(ItemRequest item, Place place, Faults faults)
+    {
+        if (item is not { ShortestFocalLengthMm: { } shortest, LongestFocalLengthMm: { } longest })
+        {
+            return null;
+        }
+
+        if (shortest >= longest)
+        {
+            faults.Add(
+                place.At(ItemFields.ShortestFocalLengthMm.Name),
+                FaultCode.EmptyRange,
+                () => FormattableString.Invariant($"{shortest} was given, and {longest} for `longestFocalLengthMm`; the shortest must be less than the longest. Swap them, or list a fixed focal length as an eyepiece."));
+            return null;
+        }
+
+        return item is { ApparentFieldAtShortestDeg: { } atShortest, ApparentFieldAtLongestDeg: { } atLongest, EyeReliefMm: { } relief, Barrel: { } barrel }
+            ? new Zoom(shortest, longest, atShortest, atLongest, relief, barrel)
+            : null;
+    }
+
+    private static Barlow? BarlowOf(ItemRequest item)
+    {
+        if (item is not { Factors: { Count: > 0 and <= 3 } factors, Barrel: { } barrel } || factors.Contains(null))
+        {
+            return null;
+        }
+
+        ImmutableArray<double> distinct = [.. factors.OfType<double>().Distinct()];
+        return new Barlow(distinct, barrel);
+    }
+}

@@ -1,0 +1,76 @@
+using System.Text.Json;
+using Microsoft.OpenApi;
+
+namespace Evenstep.Service.Contract.Fields;
+
+/// <summary>One word of a list.</summary>
+internal sealed class ChoiceShape<T> : Shape<T?>
+    where T : struct, Enum
+{
+    public override string Allowed { get; } = $"one of {Given.List(Words<T>.All)}";
+
+    public override T? Read(JsonElement value, Place place, Faults faults)
+    {
+        if (value.ValueKind != JsonValueKind.String)
+        {
+            ReportWrongType(value, place, faults);
+            return null;
+        }
+
+        var word = Given.TextOf(value);
+        if (word is not null && Words<T>.Meant(word) is { } meant)
+        {
+            return meant;
+        }
+
+        faults.Add(place, FaultCode.NotOneOf, () => $"{Given.Of(value)} was given; it must be {Allowed}.{Suggestion(word)}");
+        return null;
+    }
+
+    public override IOpenApiSchema Describe(OpenApiDocument document) => Schemas.OneOfWords(Words<T>.All);
+
+    private static string Suggestion(string? word) =>
+        NearestName.To(word ?? "", Words<T>.All) is { } nearest ? $" Did you mean `{nearest}`?" : "";
+}
+
+/// <summary>The word that tells one variant of an object from the others; it is what chose the variant, so it is right.</summary>
+internal sealed class WordShape(string word) : Shape<string?>
+{
+    public override string Allowed { get; } = $"`{word}`";
+
+    public override string? Read(JsonElement value, Place place, Faults faults) => word;
+
+    public override IOpenApiSchema Describe(OpenApiDocument document) => Schemas.OneOfWords([word]);
+}
+
+internal sealed class FlagShape : Shape<bool?>
+{
+    public override string Allowed => "true or false";
+
+    public override bool? Read(JsonElement value, Place place, Faults faults)
+    {
+        if (value.ValueKind is JsonValueKind.True or JsonValueKind.False)
+        {
+            return value.GetBoolean();
+        }
+
+        ReportWrongType(value, place, faults);
+        return null;
+    }
+
+    public override IOpenApiSchema Describe(OpenApiDocument document) => new OpenApiSchema { Type = JsonSchemaType.Boolean };
+}
+
+/// <summary>What tells another variant of an object from this one: here it may only be null, which is as good as absent.</summary>
+internal sealed class AbsentShape : Shape<object?>
+{
+    public override string Allowed => "null";
+
+    public override object? Read(JsonElement value, Place place, Faults faults)
+    {
+        ReportWrongType(value, place, faults);
+        return null;
+    }
+
+    public override IOpenApiSchema Describe(OpenApiDocument document) => new OpenApiSchema { Type = JsonSchemaType.Null };
+}

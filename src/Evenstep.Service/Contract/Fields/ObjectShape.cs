@@ -1,0 +1,133 @@
+using System.Collections.Frozen;
+using System.Text.Json;
+using Microsoft.OpenApi;
+
+namespace Evenstep.Service.Contract.Fields;
+
+/// <summary>An object with a table of fields. Every field of the table is read, and no other is accepted.</summary>
+/// <param name="name">The schema's name in the OpenAPI document.</param>
+/// <param name="meaning">What the object is.</param>
+/// <param name="fields">The table.</param>
+/// <param name="build">Makes the wire record of the values; a faulty or missing value is null.</param>
+/// <param name="form">What to call it beside other variants, such as "a zoom"; null if it has none.</param>
+internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields, Func<Values, T> build, string? form = null) : Shape<T>, IVariant
+    where T : class
+{
+    private readonly FrozenDictionary<string, int> places =
+        fields.Select((field, place) => (field.Name, place)).ToFrozenDictionary(pair => pair.Name, pair => pair.place, StringComparer.Ordinal);
+
+    public string Form => form ?? meaning;
+
+    /// <summary>The table.</summary>
+    public IReadOnlyList<Field> Fields => fields;
+
+    public IEnumerable<string> FieldNames => fields.Where(row => row.AnyShape is not AbsentShape).Select(row => row.Name);
+
+    public override string Allowed { get; } = fields.Where(field => field.IsRequired).Select(field => field.Name).ToList() is { Count: > 0 } required
+        ? $"an object with {Given.List(required)}"
+        : $"an object with fields such as `{fields[0].Name}`";
+
+    public override T? Read(JsonElement value, Place place, Faults faults) => Read(value, place, faults, []);
+
+    /// <summary>Reads, knowing other variants whose fields a caller may have mixed in.</summary>
+    public T? Read(JsonElement value, Place place, Faults faults, IReadOnlyCollection<IVariant> others)
+    {
+        if (value.ValueKind != JsonValueKind.Object)
+        {
+            ReportWrongType(value, place, faults);
+            return null;
+        }
+
+        var given = new JsonElement[fields.Length];
+        foreach (var property in value.EnumerateObject())
+        {
+            Sort(property, given, place, faults, others);
+        }
+
+        return build(new Values(places, [.. fields.Select((field, i) => ReadField(field, given[i], place, faults))]));
+    }
+
+    /// <summary>Reports a name that no field has.</summary>
+    public void ReportUnknown(string key, Place place, Faults faults)
+    {
+        if (!places.ContainsKey(key))
+        {
+            faults.Add(place.At(key), FaultCode.UnknownField, () => UnknownField(key, []));
+        }
+    }
+
+    public override IOpenApiSchema Describe(OpenApiDocument document)
+    {
+        var schemas = document.Components!.Schemas ??= new Dictionary<string, IOpenApiSchema>();
+        if (!schemas.ContainsKey(name))
+        {
+            var schema = new OpenApiSchema { Type = JsonSchemaType.Object, Description = meaning, AdditionalPropertiesAllowed = false };
+            schemas.Add(name, schema);
+            schema.Required = fields.Where(field => field.IsRequired).Select(field => field.Name).ToHashSet();
+            schema.Properties = fields.ToDictionary(field => field.Name, field => field.Describe(document));
+        }
+
+        return new OpenApiSchemaReference(name, document);
+    }
+
+    private void Sort(JsonProperty property, JsonElement[] given, Place place, Faults faults, IReadOnlyCollection<IVariant> others)
+    {
+        if (Given.NameOf(property) is not { } key)
+        {
+            faults.Add(place, FaultCode.InvalidText, () => "The name of a field here is not valid Unicode.");
+        }
+        else if (!places.TryGetValue(key, out var i))
+        {
+            faults.Add(place.At(key), FaultCode.UnknownField, () => UnknownField(key, others));
+        }
+        else if (given[i].ValueKind != JsonValueKind.Undefined)
+        {
+            faults.Add(place.At(key), FaultCode.Duplicate, () => $"`{key}` is given more than once; leave all but one out.");
+        }
+        else
+        {
+            given[i] = property.Value;
+        }
+    }
+
+    private static object? ReadField(Field field, JsonElement given, Place place, Faults faults)
+    {
+        if (given.ValueKind is not (JsonValueKind.Undefined or JsonValueKind.Null))
+        {
+            return field.AnyShape.ReadAny(given, place.At(field.Name), faults);
+        }
+
+        if (field.IsRequired)
+        {
+            var what = given.ValueKind == JsonValueKind.Null ? "is null" : "is missing";
+            faults.Add(place.At(field.Name), FaultCode.Missing, () => $"`{field.Name}` {what}; it must be {field.AnyShape.Allowed}.");
+        }
+
+        return null;
+    }
+
+    private string UnknownField(string key, IReadOnlyCollection<IVariant> others)
+    {
+        var shown = Given.Quoted(key);
+        if (others.FirstOrDefault(other => other.FieldNames.Contains(key)) is { } other)
+        {
+            return $"{shown} does not go with the other fields here: it goes with {other.Form}, not with {Form}. Leave it out, or keep to that form.";
+        }
+
+        if (fields.FirstOrDefault(row => row.AnyShape is IVariant part && part.FieldNames.Contains(key)) is { } home)
+        {
+            return $"{shown} is no field here; it belongs into `{home.Name}`.";
+        }
+
+        return NearestName.To(key, FieldNames) is { } nearest
+            ? $"{shown} is no field here. Did you mean `{nearest}`?"
+            : $"{shown} is no field here. Known are {Given.List(FieldNames)}.";
+    }
+}
+
+/// <summary>The values read of an object, by field; null for a value that is missing, null or faulty.</summary>
+internal sealed class Values(FrozenDictionary<string, int> places, object?[] values)
+{
+    /// <summary>The value of a field; null too where the object's table has no such field.</summary>
+    public T? Of<T>(Field<T> field) => places.TryGetValue(field.Name, out var i) ? (T?)values[i] : default;
+}

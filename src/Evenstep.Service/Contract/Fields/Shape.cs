@@ -1,0 +1,34 @@
+using System.Text.Json;
+using Microsoft.OpenApi;
+
+namespace Evenstep.Service.Contract.Fields;
+
+/// <summary>
+/// What a JSON value may be. One object says how the value is read and how the OpenAPI document describes it, so that the
+/// two cannot disagree.
+/// </summary>
+internal abstract class Shape
+{
+    /// <summary>What is allowed, as it reads after "must be".</summary>
+    public abstract string Allowed { get; }
+
+    /// <summary>The value, or null with every fault in it reported.</summary>
+    public abstract object? ReadAny(JsonElement value, Place place, Faults faults);
+
+    /// <summary>The schema; objects put themselves among the document's components and return a reference.</summary>
+    public abstract IOpenApiSchema Describe(OpenApiDocument document);
+
+    protected void ReportWrongType(JsonElement value, Place place, Faults faults) =>
+        faults.Add(place, FaultCode.WrongType, () => $"{Given.Of(value)} was given; it must be {Allowed}.{HintOn(value)}");
+
+    /// <summary>What else helps whoever gave a value of the wrong type; with a space before it, or empty.</summary>
+    protected virtual string HintOn(JsonElement value) => "";
+}
+
+/// <summary>A shape whose value, once read, is of one type; the type is nullable, for a faulty value is null.</summary>
+internal abstract class Shape<T> : Shape
+{
+    public abstract T? Read(JsonElement value, Place place, Faults faults);
+
+    public sealed override object? ReadAny(JsonElement value, Place place, Faults faults) => Read(value, place, faults);
+}

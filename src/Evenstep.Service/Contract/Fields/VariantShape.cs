@@ -1,0 +1,150 @@
+using System.Text.Json;
+using Microsoft.OpenApi;
+
+namespace Evenstep.Service.Contract.Fields;
+
+/// <summary>One of the objects that a value may be.</summary>
+internal interface IVariant
+{
+    /// <summary>What to call the object beside the others, such as "a zoom".</summary>
+    string Form { get; }
+
+    IEnumerable<string> FieldNames { get; }
+}
+
+/// <summary>An object that a reference may stand for: told apart by whether the field that only the one has is given, and not null.</summary>
+/// <param name="name">The schema's name in the OpenAPI document.</param>
+/// <param name="reference">The object that only names something.</param>
+/// <param name="referenceField">The field that only the reference has.</param>
+/// <param name="inFull">The object given in full.</param>
+internal sealed class ReferenceOrFullShape<T>(string name, ObjectShape<T> reference, string referenceField, ObjectShape<T> inFull) : Shape<T>
+    where T : class
+{
+    public override string Allowed => $"{reference.Allowed}, or {inFull.Allowed}";
+
+    public override T? Read(JsonElement value, Place place, Faults faults)
+    {
+        if (value.ValueKind != JsonValueKind.Object)
+        {
+            ReportWrongType(value, place, faults);
+            return null;
+        }
+
+        return Given.Find(value, referenceField) is { ValueKind: not JsonValueKind.Null }
+            ? reference.Read(value, place, faults, [inFull])
+            : inFull.Read(value, place, faults, [reference]);
+    }
+
+    public override IOpenApiSchema Describe(OpenApiDocument document)
+    {
+        var (first, second) = (reference.Describe(document), inFull.Describe(document));
+        document.Components!.Schemas!.TryAdd(name, new OpenApiSchema { OneOf = [first, second] });
+        return new OpenApiSchemaReference(name, document);
+    }
+}
+
+/// <summary>An object that a text alone may stand for.</summary>
+/// <param name="text">The text that only names something.</param>
+/// <param name="named">What the text means.</param>
+/// <param name="inFull">The object given in full.</param>
+internal sealed class TextOrFullShape<T>(TextShape text, Func<string, T> named, Shape<T> inFull) : Shape<T>
+    where T : class
+{
+    public override string Allowed => $"{text.Allowed}, or {inFull.Allowed}";
+
+    public override T? Read(JsonElement value, Place place, Faults faults) => value.ValueKind switch
+    {
+        JsonValueKind.String => text.Read(value, place, faults) is { } name ? named(name) : null,
+        JsonValueKind.Object => inFull.Read(value, place, faults),
+        _ => Refuse(value, place, faults),
+    };
+
+    public override IOpenApiSchema Describe(OpenApiDocument document) => new OpenApiSchema { OneOf = [text.Describe(document), inFull.Describe(document)] };
+
+    private T? Refuse(JsonElement value, Place place, Faults faults)
+    {
+        ReportWrongType(value, place, faults);
+        return null;
+    }
+}
+
+/// <summary>An object that is one of several kinds, as its field `kind` says.</summary>
+/// <param name="name">The schema's name in the OpenAPI document.</param>
+/// <param name="kinds">The kinds, each under its word.</param>
+/// <param name="anyKind">What can be said of an object whose kind is not known. Where none is given, the object may also be meant for a reference: then nothing.</param>
+/// <param name="reference">An object that only names something, and so needs no kind; null if that will not do.</param>
+internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Shape)[] kinds, ObjectShape<T> anyKind, ObjectShape<T>? reference = null) : Shape<T>
+    where T : class
+{
+    public const string Discriminator = "kind";
+
+    private readonly Dictionary<string, ObjectShape<T>> byKind = kinds.ToDictionary(one => one.Kind, one => one.Shape, StringComparer.Ordinal);
+
+    /// <summary>The kinds, by their words.</summary>
+    public IReadOnlyDictionary<string, ObjectShape<T>> Kinds => byKind;
+
+    public override string Allowed => $"an object whose `{Discriminator}` is {OneOfTheKinds}";
+
+    private string OneOfTheKinds => $"one of {Given.List(byKind.Keys)}{(reference is null ? "" : ", or one with nothing but the `id` of a catalogue item")}";
+
+    public override T? Read(JsonElement value, Place place, Faults faults)
+    {
+        if (value.ValueKind != JsonValueKind.Object)
+        {
+            ReportWrongType(value, place, faults);
+            return null;
+        }
+
+        if (reference is not null && IsReference(value))
+        {
+            return reference.Read(value, place, faults);
+        }
+
+        return ShapeOf(value, place, faults) is { } shape
+            ? shape.Read(value, place, faults, [.. byKind.Values.Where(other => other != shape)])
+            : reference is null || KindOf(value) is not null ? anyKind.Read(value, place, faults) : null;
+    }
+
+    public override IOpenApiSchema Describe(OpenApiDocument document)
+    {
+        var mapping = byKind.ToDictionary(pair => pair.Key, pair => (OpenApiSchemaReference)pair.Value.Describe(document));
+        IOpenApiSchema ofKinds = new OpenApiSchema
+        {
+            OneOf = [.. mapping.Values],
+            Discriminator = new OpenApiDiscriminator { PropertyName = Discriminator, Mapping = mapping },
+        };
+        document.Components!.Schemas!.TryAdd(name, ofKinds);
+        var byName = new OpenApiSchemaReference(name, document);
+        return reference is null ? byName : new OpenApiSchema { OneOf = [reference.Describe(document), byName] };
+    }
+
+    private static bool IsReference(JsonElement value) => Given.Find(value, "id") is not null
+        && value.EnumerateObject().All(property => Given.NameOf(property) == "id" || IsAbsentKind(property));
+
+    private static bool IsAbsentKind(JsonProperty property) =>
+        Given.NameOf(property) == Discriminator && property.Value.ValueKind == JsonValueKind.Null;
+
+    private static JsonElement? KindOf(JsonElement value) =>
+        Given.Find(value, Discriminator) is { ValueKind: not JsonValueKind.Null } given ? given : null;
+
+    private ObjectShape<T>? ShapeOf(JsonElement value, Place place, Faults faults)
+    {
+        var at = place.At(Discriminator);
+        if (KindOf(value) is not { } given)
+        {
+            faults.Add(at, FaultCode.Missing, () => $"`{Discriminator}` is missing; it must be {OneOfTheKinds}.");
+            return null;
+        }
+
+        var word = given.ValueKind == JsonValueKind.String ? Given.TextOf(given) : null;
+        if (word is not null && byKind.TryGetValue(word, out var shape))
+        {
+            return shape;
+        }
+
+        var code = given.ValueKind == JsonValueKind.String ? FaultCode.NotOneOf : FaultCode.WrongType;
+        var suggestion = NearestName.To(word ?? "", byKind.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
+        faults.Add(at, code, () => $"{Given.Of(given)} was given; it must be {OneOfTheKinds}.{suggestion}");
+        return null;
+    }
+}

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Answering.Kits;
+using Evenstep.Service.Answering.Targets;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Contract.Fields;
+
+namespace Evenstep.Service.Features.Assessments;
+
+/// <summary>A request for an assessment, understood: the problem of buying nothing.</summary>
+internal sealed record AssessmentAsked
+{
+    public required PurchaseProblem Problem { get; init; }
+
+    public required Catalogue? Catalogue { get; init; }
+
+    /// <summary>For what a view is wanted; null if that was not asked.</summary>
+    public required ImmutableArray<AskedTarget>? Targets { get; init; }
+}
+
+/// <summary>Understands a request for an assessment, or says all that is wrong with it.</summary>
+internal static class AssessmentReader
+{
+    /// <summary>The request understood; null with the faults filled.</summary>
+    public static AssessmentAsked? Read(JsonElement body, Shelf shelf, Faults faults)
+    {
+        if (AssessmentFields.Body.Read(body, Place.Root, faults) is not { } request)
+        {
+            return null;
+        }
+
+        var outfit = OutfitReader.Read(request.Kit, body, shelf, faults);
+        var demands = new Demands { MustFrame = OutfitReader.ReadFramings(request.Preferences?.MustFrame, outfit, faults) };
+        return faults.Any ? null : new AssessmentAsked
+        {
+            Problem = ProblemOf(request.Preferences, outfit, demands),
+            Catalogue = outfit.Catalogue,
+            Targets = AskedTarget.Of(request.Explain?.Targets),
+        };
+    }
+
+    private static PurchaseProblem ProblemOf(AssessmentPreferencesRequest? request, Outfit outfit, Demands demands)
+    {
+        var standard = new Preferences();
+        return new PurchaseProblem
+        {
+            Telescopes = outfit.TelescopesInUse,
+            Observer = outfit.Observer,
+            Owned = outfit.Owned,
+            Catalogue = [],
+            Limits = new Limits { Budget = 0 },
+            Preferences = standard with
+            {
+                LeastStep = request?.LeastStep ?? standard.LeastStep,
+                EnoughStep = request?.EnoughStep ?? standard.EnoughStep,
+                LeastApparentFieldDeg = request?.LeastApparentFieldDeg,
+            },
+            Demands = demands,
+        };
+    }
+}

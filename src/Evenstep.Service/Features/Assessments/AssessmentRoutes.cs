@@ -1,0 +1,51 @@
+using Evenstep.Service.Answering.Pictures;
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Bodies;
+using Evenstep.Service.Http.Endpoints;
+using Evenstep.Service.Http.Headers;
+using Evenstep.Service.Http.Negotiation;
+using Evenstep.Service.Http.Problems;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace Evenstep.Service.Features.Assessments;
+
+/// <summary>What a kit does.</summary>
+internal static class AssessmentRoutes
+{
+    public static void MapAssessments(this IEndpointRouteBuilder routes) =>
+        routes.MapPost("/assessments", AssessAsync)
+            .WithName("assess")
+            .WithTags("Assessments")
+            .RequireCors(PageOrigins.Policy)
+            .WithMetadata(new TakesBody(AssessmentFields.Body, "assessment"), OfferedForms.JsonOrPicture)
+            .Refuses(ProblemKind.NotFound, ProblemKind.StorageAway);
+
+    /// <summary>Assesses a kit: its views, its steps, and what it repeats. Nothing is bought.</summary>
+    /// <remarks>
+    /// The same request as for a recommendation without `limits`. A catalogue is only needed to name its telescopes and
+    /// items by id. `Accept: image/svg+xml` asks for a picture of the powers. An example that runs as it stands is chosen above the body.
+    /// </remarks>
+    /// <response code="200">The assessment.</response>
+    public static async Task<Results<SpokenResult<AssessmentAnswer>, PictureResult, ProblemResult>> AssessAsync(
+        HttpRequest request, Shelf shelf, CancellationToken gone)
+    {
+        var received = await FrontDoor.ReceiveAsync(request, gone);
+        using var body = received.Refusal is { } turnedAway ? new OpenedBody(turnedAway) : StrictJson.Parse(received.Bytes);
+        if (body.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        var faults = new Faults();
+        if (AssessmentReader.Read(body.Json, shelf, faults) is not { } asked)
+        {
+            return ProblemResult.Of(faults);
+        }
+
+        return received.Form == AnswerForm.Picture
+            ? new PictureResult(AssessmentScene.Of(asked))
+            : new SpokenResult<AssessmentAnswer>(AssessmentWriter.Write(asked), language => AssessmentJson.In(language).AssessmentAnswer);
+    }
+}

@@ -1,0 +1,60 @@
+using System.Net.Mime;
+using System.Reflection;
+using System.Security.Cryptography;
+using Evenstep.Service.Answering.Pictures;
+using Evenstep.Service.Catalogues;
+using Evenstep.Service.Contract.Headers;
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Endpoints;
+using Evenstep.Service.Http.Negotiation;
+using Microsoft.AspNetCore.Http.Metadata;
+
+namespace Evenstep.Service.Features.ProductPages;
+
+/// <summary>Answers a page, or says that the caller has this very answer already.</summary>
+/// <typeparam name="T">What the answer was before it was written as JSON, for the OpenAPI document.</typeparam>
+/// <param name="manner">The form and the language it is in.</param>
+/// <param name="body">The answer.</param>
+internal sealed class PageResult<T>(Manner manner, ReadOnlyMemory<byte> body) : IResult, IEndpointMetadataProvider
+{
+    /// <summary>A shop's own cache may show it for a minute, and a while longer while it fetches it anew.</summary>
+    public const string CacheControl = "public, max-age=60, stale-while-revalidate=600";
+
+    private const int TagBytes = 12;
+
+    public Task ExecuteAsync(HttpContext httpContext)
+    {
+        var response = httpContext.Response;
+        var version = VersionOf(body.Span);
+        if (Preconditions.RefusalOfRead(httpContext.Request, version) is { } refusal)
+        {
+            return refusal.ExecuteAsync(httpContext);
+        }
+
+        response.Headers.CacheControl = CacheControl;
+        response.Headers.ETag = Preconditions.TagOf(version).ToString();
+        if (!Preconditions.IsKnown(httpContext.Request, version))
+        {
+            return response.GiveAsync(manner, body, PictureStyle.PolicyOf(manner.Form), httpContext.RequestAborted);
+        }
+
+        response.SayLanguage(manner.Language);
+        response.StatusCode = StatusCodes.Status304NotModified;
+        return Task.CompletedTask;
+    }
+
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
+    {
+        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), [MediaTypeNames.Application.Json]));
+        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status304NotModified));
+        builder.Metadata.Add(RequestHeader.AcceptLanguage);
+        builder.Metadata.Add(RequestHeader.IfMatchOfRead);
+        builder.Metadata.Add(RequestHeader.IfNoneMatchOfRead);
+        builder.Metadata.Add(new SendsHeaders(StatusCodes.Status200OK, AnswerHeader.ETag, AnswerHeader.CacheControl));
+        builder.Metadata.Add(new SendsHeaders(StatusCodes.Status304NotModified, AnswerHeader.ETag, AnswerHeader.CacheControl));
+        builder.Metadata.Add(new MayRefuse(ProblemKind.NotFound, ProblemKind.PreconditionFailed, ProblemKind.StorageAway));
+    }
+
+    /// <summary>Of the answer itself: what changes elsewhere in the catalogue makes no other.</summary>
+    private static string VersionOf(ReadOnlySpan<byte> answer) => Convert.ToHexStringLower(SHA256.HashData(answer).AsSpan(0, TagBytes));
+}

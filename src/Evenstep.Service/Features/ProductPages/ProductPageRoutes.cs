@@ -1,0 +1,80 @@
+using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Endpoints;
+using Evenstep.Service.Http.Headers;
+using Evenstep.Service.Http.Negotiation;
+using Evenstep.Service.Http.Problems;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace Evenstep.Service.Features.ProductPages;
+
+/// <summary>What a shop shows on the pages of what it sells.</summary>
+internal static class ProductPageRoutes
+{
+    private const string Tag = "Product pages";
+
+    private static readonly (string, string) CatalogueId = ("id", "The catalogue's id.");
+
+    public static void MapProductPages(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/catalogues/{id}/telescopes/{telescopeId}/recommendation", RecommendAsync)
+            .WithName("recommend-for-telescope")
+            .WithTags(Tag)
+            .RequireCors(PageOrigins.Policy)
+            .WithMetadata(PageFields.OfTelescope.Rule, new DescribesPath(ItemFields.MostIdCharacters, CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")), OfferedForms.JsonOrPicture)
+            .Refuses(ProblemKind.WorkLimit);
+        routes.MapGet("/catalogues/{id}/items/{itemId}/match", Match)
+            .WithName("match-item")
+            .WithTags(Tag)
+            .RequireCors(PageOrigins.Policy)
+            .WithMetadata(PageFields.OfItem.Rule, new DescribesPath(ItemFields.MostIdCharacters, CatalogueId, ("itemId", "The item's id in the catalogue.")), OfferedForms.JsonOrPicture);
+    }
+
+    /// <summary>Recommends what goes well with a telescope of the catalogue, and with what is packed with it.</summary>
+    /// <remarks>
+    /// The answer of `POST /v1/recommendations`, made for a product page. Without a `budget` it is the suggested point of the
+    /// spending curve: no set of at most its price has a less `largestStep`; if that point buys nothing, it is the best set,
+    /// whatever it costs. It has an `ETag` of its own, and so neither a
+    /// `catalogue.version` nor `solver.milliseconds` (null and 0). `Accept: image/svg+xml` asks for a picture of the powers.
+    /// </remarks>
+    /// <response code="200">The recommendation.</response>
+    /// <response code="304">The answer is the one that `If-None-Match` names.</response>
+    public static async Task<Results<PageResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(
+        string id, string telescopeId, HttpRequest request, Shelf shelf, PageDesk desk, CancellationToken gone)
+    {
+        var meant = PagePath.TelescopeMeant(shelf, id, telescopeId);
+        return PagePath.RefusalOfTelescope(shelf, id, meant) is { } refusal
+            ? refusal
+            : await desk.RecommendAsync(request, OfferedForms.FormFor(request), PageFields.BodyOfTelescope(id, meant), gone);
+    }
+
+    /// <summary>Says what an item of the catalogue does in a telescope, beside what is owned.</summary>
+    /// <remarks>
+    /// The telescope is one of the catalogue (`telescope`; what is packed with it counts as owned), or given in full
+    /// (`apertureMm`, `focalLengthMm`, `focuserBarrel`). `Accept: image/svg+xml` asks for a picture of the powers.
+    /// </remarks>
+    /// <response code="200">What it does.</response>
+    /// <response code="304">The answer is the one that `If-None-Match` names.</response>
+    public static Results<PageResult<MatchAnswer>, ProblemResult> Match(string id, string itemId, HttpRequest request, Shelf shelf)
+    {
+        var meant = PagePath.ItemMeant(shelf, id, itemId);
+        if (PagePath.RefusalOfItem(shelf, id, meant) is { } refusal)
+        {
+            return refusal;
+        }
+
+        var faults = new Faults();
+        var body = PageFields.BodyOfItem(id);
+        PageFields.OfItem.Fill(body, request.Query, faults);
+        if (PageFields.OfItem.Read(body, request.Query, (json, inBody) => RecommendationReader.Read(json, shelf, inBody), faults) is not { } asked)
+        {
+            return ProblemResult.Of(faults, "query");
+        }
+
+        var manner = new Manner(OfferedForms.FormFor(request), request.LanguageAsked());
+        return new PageResult<MatchAnswer>(manner, MatchWriter.Write(asked, asked.Catalogue.Items[meant], manner));
+    }
+}

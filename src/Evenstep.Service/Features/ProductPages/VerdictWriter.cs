@@ -1,0 +1,88 @@
+using Evenstep.Planning.Advice;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Answering.Kits;
+using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Languages;
+
+namespace Evenstep.Service.Features.ProductPages;
+
+/// <summary>Says what an item comes to, and why.</summary>
+internal static class VerdictWriter
+{
+    private const string Section = "verdict";
+
+    public static RemarkAnswer Write(ItemMatch match, Item item, RecommendationAsked asked) => match.Verdict switch
+    {
+        Verdict.FillsAStep => Fills(match.Filling!, match.Before.Figures.HasViews),
+        Verdict.WidensTheView => Widens(match.WiderField!),
+        Verdict.Repeats => Repeats(match),
+        Verdict.NotUsable => NotUsable(match, item, asked),
+        _ => Of(match.Verdict, item.IsReticle ? "reticle" : match.Views.IsEmpty ? "no-view" : null),
+    };
+
+    private static RemarkAnswer Of(Verdict verdict, string? variant, params RemarkValue[] values) =>
+        Phrase.Of(Section, new Remark(Words<Verdict>.Of(verdict), [.. values]), variant);
+
+    private static RemarkAnswer Fills(Filling filling, bool hadViews)
+    {
+        var variant = !hadViews ? Reasons.First : filling.Jump.Place switch
+        {
+            JumpPlace.LowEnd => "low-end",
+            JumpPlace.HighEnd => "high-end",
+            _ => null,
+        };
+        variant = filling.View.View.IsZoom ? OfZoom(variant) : filling.Variant is { } special ? $"{variant}/{special}" : variant;
+        return Of(
+            Verdict.FillsAStep,
+            variant,
+            [RemarkValue.Power("from", filling.Jump.FromPower), RemarkValue.Power("to", filling.Jump.ToPower), .. ViewPhrase.ValuesOf(filling.View)]);
+    }
+
+    /// <summary>A zoom is told by both its ends: no one power is what it adds.</summary>
+    private static string OfZoom(string? variant) => variant is null ? "zoom" : $"{variant}/zoom";
+
+    private static RemarkAnswer Widens(WiderField wider) => Of(
+        Verdict.WidensTheView,
+        wider.AtItsPower ? "at-its-power" : null,
+        [RemarkValue.Degrees("trueFieldDeg", wider.View.View.TrueFieldDeg), RemarkValue.Degrees("widestDeg", wider.WidestDeg), .. ViewPhrase.ValuesOf(wider.View)]);
+
+    /// <summary>By the closest of the repetitions.</summary>
+    private static RemarkAnswer Repeats(ItemMatch match)
+    {
+        if (match.Repetitions.MinBy(pair => pair.Ratio ?? 1) is not { } pair || match.Before.Problem.Owned.Contains(match.After.Purchases[0]))
+        {
+            return Of(Verdict.Repeats, "owned");
+        }
+
+        return Of(Verdict.Repeats, null) with
+        {
+            Text = new Sentence($"{Section}/repeats", [.. ViewPhrase.WordsOf(pair)]),
+            Values = Phrase.ValuesOf(ViewPhrase.ValuesOf(pair)),
+        };
+    }
+
+    private static RemarkAnswer NotUsable(ItemMatch match, Item item, RecommendationAsked asked)
+    {
+        if (item.IsBarlow && !match.Views.IsEmpty)
+        {
+            return Of(Verdict.NotUsable, "barlow");
+        }
+
+        var because = ExclusionDetail.Of(asked, new Exclusion(item, ReasonOf(match)));
+        return Of(Verdict.NotUsable, null) with
+        {
+            Text = new Sentence($"{Section}/not-usable", [RemarkValue.Of("sentence", because.Text)]),
+            Values = Phrase.ValuesOf([RemarkValue.Of("reason", because.Code), .. because.Text.Values]),
+        };
+    }
+
+    /// <summary>In the words of the items that are no candidates.</summary>
+    private static Excluded ReasonOf(ItemMatch match) => match.Views.FirstOrDefault(view => view.Barlow is null)?.NotUsableBecause switch
+    {
+        null => Excluded.BarrelTooWide,
+        Planning.Optics.NotUsable.EyeRelief => Excluded.EyeReliefTooShort,
+        Planning.Optics.NotUsable.ApparentField => Excluded.ApparentFieldTooNarrow,
+        _ => Excluded.OutsidePowerRange,
+    };
+}

@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Contract.Fields;
+
+namespace Evenstep.Service.Features.SecondOpinions;
+
+/// <summary>A request for a second opinion, understood.</summary>
+internal sealed record SecondOpinionAsked
+{
+    /// <summary>What the advice is asked for.</summary>
+    public required RecommendationAsked Planning { get; init; }
+
+    public required ImmutableArray<Item> ShoppingList { get; init; }
+}
+
+/// <summary>Understands a request for a second opinion, or says all that is wrong with it.</summary>
+internal static class SecondOpinionReader
+{
+    /// <summary>The request understood; null with the faults filled.</summary>
+    public static SecondOpinionAsked? Read(JsonElement body, Shelf shelf, Faults faults)
+    {
+        if (SecondOpinionFields.Body.Read(body, Place.Root, faults) is not { } request)
+        {
+            return null;
+        }
+
+        var ids = request.ShoppingList ?? [];
+        var planning = RecommendationReader.Read(request.Planning, body, shelf, faults, out var catalogue);
+        CatalogueReader.ReportUnknown(ids, catalogue, Place.Root.At(SecondOpinionFields.ShoppingList.Name), faults);
+        return planning is null || faults.Any ? null : new SecondOpinionAsked
+        {
+            Planning = planning,
+            ShoppingList = [.. ids.Select(id => planning.Catalogue.Items[id!])],
+        };
+    }
+}

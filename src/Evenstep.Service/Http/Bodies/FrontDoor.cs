@@ -1,0 +1,89 @@
+using System.Net.Mime;
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Negotiation;
+using Evenstep.Service.Http.Problems;
+
+namespace Evenstep.Service.Http.Bodies;
+
+/// <summary>Lets in a body of a known type and limited size, sent by somebody who accepts a form that the answer can take.</summary>
+internal static class FrontDoor
+{
+    /// <summary>What most requests are sent as.</summary>
+    public static readonly DoorRule Json = new([MediaTypeNames.Application.Json], 2, "List fewer items, or name a stored catalogue.");
+
+    /// <summary>The content coding that changes nothing.</summary>
+    private const string AsItIs = "identity";
+
+    public static Task<OpenedBody> OpenAsync(HttpRequest request, CancellationToken gone) => OpenAsync(request, Json, gone);
+
+    public static async Task<OpenedBody> OpenAsync(HttpRequest request, DoorRule rule, CancellationToken gone)
+    {
+        var received = await ReceiveAsync(request, rule, gone);
+        return received.Refusal is { } refusal ? new OpenedBody(refusal) : StrictJson.Parse(received.Bytes);
+    }
+
+    public static Task<ReceivedBody> ReceiveAsync(HttpRequest request, CancellationToken gone) => ReceiveAsync(request, Json, gone);
+
+    /// <summary>The body before it is parsed.</summary>
+    public static async Task<ReceivedBody> ReceiveAsync(HttpRequest request, DoorRule rule, CancellationToken gone)
+    {
+        if (RefusalOfBody(request, rule) is { } refusal)
+        {
+            return ReceivedBody.Refused(refusal);
+        }
+
+        return await ReadAsync(request, rule, gone) is { } bytes ? new ReceivedBody(bytes, OfferedForms.FormFor(request), null) : ReceivedBody.Refused(TooLarge(rule));
+    }
+
+    /// <summary>The answer to somebody who accepts no form that the answer can take; null for everybody else.</summary>
+    public static ProblemResult? RefusalOfAccept(HttpRequest request)
+    {
+        var offered = OfferedForms.Of(request.HttpContext);
+        return offered.Forms.IsEmpty || offered.Choose(request.Headers.Accept) is not null
+            ? null
+            : new ProblemResult(ProblemKind.NotAcceptable, offered.RefusalOf(request.Headers.Accept));
+    }
+
+    /// <summary>The answer to a body of a type that is not taken; null for any other.</summary>
+    public static ProblemResult? RefusalOfType(HttpRequest request, DoorRule rule) => rule.Takes(request.ContentType) ? null : new ProblemResult(
+        ProblemKind.UnsupportedMediaType,
+        $"{(request.ContentType is null ? "No Content-Type" : $"`Content-Type: {request.ContentType}`")} was given; send {rule.Wanted}.");
+
+    /// <summary>The answer to a body that is packed, which for programs too names what is taken (RFC 9110, section 15.5.16); null for any other.</summary>
+    public static ProblemResult? RefusalOfCoding(HttpRequest request)
+    {
+        var coding = request.Headers.ContentEncoding;
+        if (coding.Count == 0 || string.Equals(coding, AsItIs, StringComparison.OrdinalIgnoreCase))
+        {
+            return null;
+        }
+
+        request.HttpContext.Response.Headers.AcceptEncoding = AsItIs;
+        return new ProblemResult(ProblemKind.UnsupportedMediaType, $"`Content-Encoding: {coding}` was given; send the body as it is, without that header.");
+    }
+
+    public static ProblemResult TooLarge(DoorRule rule) => new(ProblemKind.TooLarge, rule.TooLarge);
+
+    private static ProblemResult? RefusalOfBody(HttpRequest request, DoorRule rule) =>
+        RefusalOfType(request, rule) ?? RefusalOfCoding(request) ?? (request.ContentLength > rule.MostBytes ? TooLarge(rule) : null);
+
+    /// <summary>The bytes, or null for a body over the limit, whatever length it claimed.</summary>
+    private static async Task<byte[]?> ReadAsync(HttpRequest request, DoorRule rule, CancellationToken gone)
+    {
+        using var bytes = new MemoryStream();
+        while (true)
+        {
+            var read = await request.BodyReader.ReadAsync(gone);
+            foreach (var segment in read.Buffer)
+            {
+                bytes.Write(segment.Span);
+            }
+
+            request.BodyReader.AdvanceTo(read.Buffer.End);
+            if (read.IsCompleted || bytes.Length > rule.MostBytes)
+            {
+                return bytes.Length <= rule.MostBytes ? bytes.ToArray() : null;
+            }
+        }
+    }
+}

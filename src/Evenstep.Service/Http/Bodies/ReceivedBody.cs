@@ -1,0 +1,13 @@
+using Evenstep.Service.Http.Negotiation;
+using Evenstep.Service.Http.Problems;
+
+namespace Evenstep.Service.Http.Bodies;
+
+/// <summary>The bytes of a body that claims to be JSON, or the answer that turns it away.</summary>
+/// <param name="Bytes">As received, not parsed yet.</param>
+/// <param name="Form">The form that the answer is to take.</param>
+/// <param name="Refusal">Null for a body that came through.</param>
+internal sealed record ReceivedBody(ReadOnlyMemory<byte> Bytes, AnswerForm Form, ProblemResult? Refusal)
+{
+    public static ReceivedBody Refused(ProblemResult refusal) => new(default, AnswerForm.Json, refusal);
+}

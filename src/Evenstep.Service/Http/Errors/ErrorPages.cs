@@ -1,0 +1,101 @@
+using System.Globalization;
+using Evenstep.Planning.Solving;
+using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Problems;
+using Evenstep.Service.Http.Bodies;
+using Evenstep.Service.Http.Headers;
+using Evenstep.Service.Http.Problems;
+using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Http.Features;
+
+namespace Evenstep.Service.Http.Errors;
+
+/// <summary>Makes every error that no handler answered a problem document.</summary>
+internal static class ErrorPages
+{
+    private const int ClientClosedRequest = 499;
+
+    /// <summary>How long to wait after the work limit: the same request ends the same way, so only long enough to change it.</summary>
+    private static readonly TimeSpan WorkLimitRetry = TimeSpan.FromSeconds(30);
+
+    /// <summary>What whoever runs the service must hear of.</summary>
+    private static readonly ProblemKind[] Logged = [ProblemKind.InternalError, ProblemKind.StorageBroken, ProblemKind.StorageAway, ProblemKind.StorageFull];
+
+    public static void UseErrorPages(this WebApplication app)
+    {
+        app.UseExceptionHandler(new ExceptionHandlerOptions
+        {
+            ExceptionHandler = AnswerException,
+            SuppressDiagnosticsCallback = context => !IsLogged(ResultOf(context.Exception, null)),
+        });
+        app.UseStatusCodePages(context => AnswerStatus(context.HttpContext));
+    }
+
+    /// <summary>Whether whoever runs the service must hear of a problem.</summary>
+    public static bool IsLogged(ProblemResult problem) => Logged.Contains(problem.Kind);
+
+    private static Task AnswerException(HttpContext context)
+    {
+        if (context.RequestAborted.IsCancellationRequested)
+        {
+            context.Response.StatusCode = ClientClosedRequest;
+            return Task.CompletedTask;
+        }
+
+        var failure = context.Features.GetRequiredFeature<IExceptionHandlerFeature>();
+        return ResultOf(failure.Error, failure.Endpoint?.Metadata.GetMetadata<DoorRule>()).ExecuteAsync(context);
+    }
+
+    /// <summary>What the caller is told of an exception.</summary>
+    public static ProblemResult ResultOf(Exception exception, DoorRule? rule) => exception switch
+    {
+        WorkLimitException => new ProblemResult(
+            ProblemKind.WorkLimit,
+            "The work limit ended before any allowed set of purchases was found, and the same request would end the same way. Ask for less: lower `limits.maxPurchases` or `limits.maxBarlows`, set `preferences.barlows` or `preferences.zooms` to `avoid`, or name fewer telescopes or demands.")
+        {
+            RetryAfter = WorkLimitRetry,
+        },
+        BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => FrontDoor.TooLarge(rule ?? FrontDoor.Json),
+        AnsweredException answered => answered.Answer,
+        BadHttpRequestException { StatusCode: StatusCodes.Status408RequestTimeout } => new ProblemResult(
+            ProblemKind.Timeout, "The request came too slowly, or not to its end. Send it again, as a whole."),
+        BadHttpRequestException { StatusCode: StatusCodes.Status414UriTooLong } => new ProblemResult(
+            ProblemKind.AddressTooLong, string.Create(CultureInfo.InvariantCulture, $"The address is too long; it may have {RequestSize.MostTargetCharacters} characters. Send what it says in the body of a POST.")),
+        BadHttpRequestException { StatusCode: StatusCodes.Status431RequestHeaderFieldsTooLarge } => new ProblemResult(
+            ProblemKind.HeadersTooLarge, string.Create(CultureInfo.InvariantCulture, $"The headers are too large; they may have {RequestSize.MostHeaderCharacters} characters. Leave out cookies, and whatever else is not for this service.")),
+        BadHttpRequestException bad => new ProblemResult(ProblemKind.OfStatus(bad.StatusCode), bad.Message),
+        _ => new ProblemResult(ProblemKind.InternalError, "The service made a mistake; it is logged. The request may be right. If it happens again, tell whoever runs the service when it happened."),
+    };
+
+    private static string InsteadOf(HttpContext context) =>
+        new NearestAddress(context.RequestServices.GetRequiredService<EndpointDataSource>()).InsteadOf(context.Request.Path.ToString());
+
+    /// <summary>What an address takes; of the whole service (`OPTIONS *`), whatever any takes; null where there is no such address.</summary>
+    private static string? MethodsOf(HttpContext context) => context.Response switch
+    {
+        { StatusCode: StatusCodes.Status405MethodNotAllowed } response => $"{response.Headers.Allow}, {HttpMethods.Options}",
+        { StatusCode: StatusCodes.Status404NotFound } when !context.Request.Path.HasValue => "DELETE, GET, HEAD, OPTIONS, PATCH, POST, PUT",
+        _ => null,
+    };
+
+    private static Task AnswerStatus(HttpContext context)
+    {
+        var request = context.Request;
+        if (HttpMethods.IsOptions(request.Method) && MethodsOf(context) is { } methods)
+        {
+            context.Response.StatusCode = StatusCodes.Status204NoContent;
+            context.Response.Headers.Allow = methods;
+            return Task.CompletedTask;
+        }
+
+        var path = Given.Shortened(request.Path.ToString());
+        var status = context.Response.StatusCode;
+        var detail = status switch
+        {
+            StatusCodes.Status404NotFound => $"There is nothing at {path}. {InsteadOf(context)} The document of all there is: `/openapi/v1.json`; for reading: `/swagger`.",
+            StatusCodes.Status405MethodNotAllowed => $"{path} does not take {request.Method}; it takes {context.Response.Headers.Allow}.",
+            _ => $"The request was answered with the status {status}.",
+        };
+        return new ProblemResult(ProblemKind.OfStatus(status), detail).ExecuteAsync(context);
+    }
+}

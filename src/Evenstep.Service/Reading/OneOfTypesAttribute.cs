@@ -1,8 +1,0 @@
-namespace Evenstep.Service.Reading;
-
-/// <summary>Says that a record of an answer is written as one of several others, for the OpenAPI document.</summary>
-[AttributeUsage(AttributeTargets.Class)]
-internal sealed class OneOfTypesAttribute(params Type[] types) : Attribute
-{
-    public IReadOnlyList<Type> Types => types;
-}
