@@ -3,6 +3,7 @@ using Evenstep.Service.Answering.Admission;
 using Evenstep.Service.Answering.Health;
 using Evenstep.Service.Answering.Scheduling;
 using Evenstep.Service.Answering.Solving;
+using Evenstep.Service.Http.Authentication;
 using Evenstep.Service.Tests.Batches;
 using Evenstep.Service.Tests.Certifying;
 using Evenstep.Service.Tests.Keys;

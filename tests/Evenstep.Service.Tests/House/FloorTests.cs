@@ -5,6 +5,9 @@ public sealed class FloorTests
 {
     private const string TopFloor = "";
 
+    /// <summary>Files that a reader of one may have to open.</summary>
+    private const int MostReached = 25;
+
     /// <summary>From the ground up. The last is the entry, which puts all together.</summary>
     private static readonly string[] Floors = ["Contract", "Http", "Catalogues", "Answering", "Features", "Elements", "Pages", TopFloor];
 
@@ -23,7 +26,8 @@ public sealed class FloorTests
     public void Folders_of_the_service_do_not_go_in_circles() => Assert.Empty(Service.Value.Circles(FolderOf).Select(folders => string.Join(", ", folders)));
 
     [Fact]
-    public void What_reads_JSON_knows_little() => Assert.InRange(Service.Value.ReachedFrom("Http/Bodies/StrictJson.cs").Count, 1, 20);
+    public void What_reads_JSON_knows_little() =>
+        Assert.InRange(Service.Value.ReachedFrom("Http/Bodies/StrictJson.cs").Count, 1, MostReached);
 
     [Fact]
     public void A_use_is_seen_however_it_is_written()

@@ -85,7 +85,7 @@ internal sealed class SourceGraph
 
     private static SortedSet<string> UsedBy(SemanticModel model) => new(
         model.SyntaxTree.GetRoot().DescendantNodes()
-            .Where(node => node is SimpleNameSyntax or BaseObjectCreationExpressionSyntax)
+            .Where(node => node is SimpleNameSyntax { IsVar: false } or BaseObjectCreationExpressionSyntax)
             .SelectMany(node => DeclaredIn(model.GetSymbolInfo(node)))
             .Where(path => path.Length > 0 && path != model.SyntaxTree.FilePath),
         StringComparer.Ordinal);

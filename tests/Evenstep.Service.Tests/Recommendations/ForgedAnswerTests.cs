@@ -1,5 +1,5 @@
 using Evenstep.Planning.Solving;
-using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Answering.Solving;
 using Evenstep.Service.Tests.Metrics;
 using Microsoft.Extensions.DependencyInjection;
 

@@ -5,7 +5,6 @@ using Evenstep.Planning.Advice;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
-using Evenstep.Service.Answering.Recommendations;
 using Evenstep.Service.Answering.Scheduling;
 
 namespace Evenstep.Service.Answering.Solving;

@@ -2,7 +2,6 @@ using System.Diagnostics;
 using System.Text;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Solving;
-using Evenstep.Service.Answering.Recommendations;
 using Evenstep.Service.Answering.Scheduling;
 using Evenstep.Service.Answering.Solving;
 

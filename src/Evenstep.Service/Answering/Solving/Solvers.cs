@@ -2,7 +2,7 @@ using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 
-namespace Evenstep.Service.Answering.Recommendations;
+namespace Evenstep.Service.Answering.Solving;
 
 /// <summary>Finds the plan for a problem.</summary>
 internal delegate Plan PlanSolver(PurchaseProblem problem, WorkBudget budget);
