@@ -70,7 +70,7 @@ public sealed class RecommendationWriterTests
     {
         using var document = JsonDocument.Parse(Repository.Example(example));
         var faults = new Faults();
-        var asked = RecommendationReader.Read(document.RootElement, Shelf.WithDemo(), faults);
+        var asked = RecommendationReader.Read(document.RootElement, CatalogueSnapshot.WithDemo(), faults);
         Assert.Empty(faults.Shown);
         return asked!;
     }

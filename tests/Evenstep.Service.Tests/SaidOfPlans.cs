@@ -20,7 +20,7 @@ internal static class SaidOfPlans
     private const double Work = 10;
     private const int MostMatches = 4;
 
-    private static readonly Shelf Shelf = Shelf.WithDemo();
+    private static readonly CatalogueSnapshot CatalogueSnapshot = CatalogueSnapshot.WithDemo();
 
     /// <summary>Every sentence of the answers to random problems.</summary>
     public static IEnumerable<Sentence> Random(int problems, int firstSeed) =>
@@ -45,7 +45,7 @@ internal static class SaidOfPlans
     {
         using var body = JsonDocument.Parse(json.ToJsonString());
         var faults = new Faults();
-        var asked = RecommendationReader.Read(body.RootElement, Shelf, faults) ?? throw new InvalidDataException(string.Join("; ", faults.Shown));
+        var asked = RecommendationReader.Read(body.RootElement, CatalogueSnapshot, faults) ?? throw new InvalidDataException(string.Join("; ", faults.Shown));
         var plan = Planner.Solve(asked.Problem, new WorkBudget(Work));
         var opinion = SecondOpinionWriter.Write(
             new SecondOpinionAsked { Planning = asked, ShoppingList = [.. shoppingList.Select(id => asked.Catalogue.Items[id])] },

@@ -92,7 +92,7 @@ public sealed class Service : WebApplicationFactory<Program>
     protected override IHost CreateHost(IHostBuilder builder)
     {
         var host = base.CreateHost(builder);
-        Assert.True(!Waits || SpinWait.SpinUntil(() => host.Services.GetRequiredService<Shelves>().IsWhole, Patience));
+        Assert.True(!Waits || SpinWait.SpinUntil(() => host.Services.GetRequiredService<CatalogueRegistry>().IsWhole, Patience));
         return host;
     }
 

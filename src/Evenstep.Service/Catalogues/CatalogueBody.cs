@@ -17,12 +17,12 @@ internal sealed record CatalogueBody(ProblemResult? Refusal, Func<Catalogue?, Ch
     /// <summary>Room for the most items with ten thousand bytes each; far longer ones fit if they are fewer.</summary>
     public const int MostMebibytes = 32;
 
-    public static readonly DoorRule Rule = new(
+    public static readonly BodyPolicy Rule = new(
         [MediaTypeNames.Application.Json, MediaTypeNames.Text.Csv], MostMebibytes, "Shorten the attributes, or store several catalogues.");
 
-    public static async Task<CatalogueBody> ReceiveAsync(string id, HttpRequest request, CancellationToken gone)
+    public static async Task<CatalogueBody> ReceiveAsync(string id, HttpRequest request, CancellationToken cancellationToken)
     {
-        var received = await FrontDoor.ReceiveAsync(request, Rule, gone);
+        var received = await BodyReader.ReceiveAsync(request, Rule, cancellationToken);
         return received.Refusal is { } refusal ? Refused(refusal)
             : Rule.TypeOf(request.ContentType) == MediaTypeNames.Text.Csv ? OfCsv(id, request.Query, received.Bytes)
             : OfJson(id, request.Query, received.Bytes);
@@ -40,7 +40,7 @@ internal sealed record CatalogueBody(ProblemResult? Refusal, Func<Catalogue?, Ch
 
         var faults = new Faults();
         CsvQuery.ReportStray(query, CsvQuery.OfItems, faults);
-        var change = ChangeOf(id, body.Json, Place.Root, faults, new WarningList());
+        var change = ChangeOf(id, body.Json, RequestPointer.Root, faults, new WarningList());
         return change.Refusal is { } refused ? Refused(refused) : new CatalogueBody(null, current => change with { IsNew = current is null });
     }
 
@@ -60,7 +60,7 @@ internal sealed record CatalogueBody(ProblemResult? Refusal, Func<Catalogue?, Ch
     private static JsonElement? TelescopesOf(Catalogue? current) =>
         current is null ? null : JsonElement.Parse(current.Content.Span).GetProperty(CatalogueFields.Telescopes.Name);
 
-    private static Change ChangeOf(string id, JsonElement json, Place root, Faults faults, WarningList warnings)
+    private static Change ChangeOf(string id, JsonElement json, RequestPointer root, Faults faults, WarningList warnings)
     {
         if (CatalogueReader.ReadStored(id, json, root, faults) is not { } read)
         {

@@ -10,16 +10,16 @@ namespace Evenstep.Service.Catalogues;
 /// <param name="Form">What it is asked for by.</param>
 /// <param name="TagEnding">What its entity tag has after the version, since it is the tag of these bytes and of no others.</param>
 /// <param name="Write">Makes the bytes, in UTF-8.</param>
-internal sealed record CatalogueForm(AnswerForm Form, string TagEnding, Func<Catalogue, ReadOnlyMemory<byte>> Write)
+internal sealed record CatalogueForm(AnswerFormat Form, string TagEnding, Func<Catalogue, ReadOnlyMemory<byte>> Write)
 {
     public static readonly ImmutableArray<CatalogueForm> All =
     [
-        new(AnswerForm.Json, "", catalogue => catalogue.Content),
-        new(AnswerForm.Csv, "-csv", WriteCsv),
+        new(AnswerFormat.Json, "", catalogue => catalogue.Content),
+        new(AnswerFormat.Csv, "-csv", WriteCsv),
     ];
 
     /// <summary>The form that a request asks for.</summary>
-    public static CatalogueForm AskedFor(HttpRequest request) => All.Single(one => one.Form == OfferedForms.FormFor(request));
+    public static CatalogueForm AskedFor(HttpRequest request) => All.Single(one => one.Form == OfferedFormats.FormFor(request));
 
     /// <summary>Its items; a CSV has no room for telescopes.</summary>
     private static ReadOnlyMemory<byte> WriteCsv(Catalogue catalogue)

@@ -36,9 +36,9 @@ internal sealed class CataloguePage
         };
     }
 
-    public CatalogueListAnswer Of(Shelf shelf)
+    public CatalogueListAnswer Of(CatalogueSnapshot snapshot)
     {
-        List<Catalogue> left = [.. shelf.All.Where(one => after is null || string.CompareOrdinal(one.Id, after) > 0).Take(limit + 1)];
+        List<Catalogue> left = [.. snapshot.All.Where(one => after is null || string.CompareOrdinal(one.Id, after) > 0).Take(limit + 1)];
         List<CatalogueSummaryAnswer> shown = [.. left.Take(limit).Select(CatalogueSummaryAnswer.Of)];
         return new CatalogueListAnswer
         {
@@ -61,7 +61,7 @@ internal sealed class CataloguePage
             return id;
         }
 
-        faults.Add(Place.OfQuery(Cursor.Name), FaultCode.InvalidText, () => $"{Given.Quoted(cursor)} was given; it must be the `nextCursor` of a list. Leave it out to begin at the first catalogue.");
+        faults.Add(RequestPointer.OfQuery(Cursor.Name), FaultCode.InvalidText, () => $"{ErrorText.Quoted(cursor)} was given; it must be the `nextCursor` of a list. Leave it out to begin at the first catalogue.");
         return null;
     }
 }

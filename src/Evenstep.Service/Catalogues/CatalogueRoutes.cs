@@ -24,23 +24,23 @@ internal static class CatalogueRoutes
     {
         var catalogues = routes.MapGroup("/catalogues").WithTags("Catalogues");
         catalogues.MapGet("", List).WithName("list-catalogues").WithMetadata(CataloguePage.Rule).Refuses(ProblemKind.StorageAway);
-        catalogues.MapGet("/{id}", Get).WithName("get-catalogue").WithMetadata(OfferedForms.JsonOrCsv, new GivesBody(CatalogueFields.Stored, Examples) { Csv = CsvExample });
+        catalogues.MapGet("/{id}", Get).WithName("get-catalogue").WithMetadata(OfferedFormats.JsonOrCsv, new GivesBody(CatalogueFields.Stored, Examples) { Csv = CsvExample });
         catalogues.MapPut("/{id}", PutAsync).WithName("put-catalogue")
             .WithMetadata(CatalogueBody.Rule, CsvQuery.OfItems, new TakesBody(CatalogueFields.Stored, Examples) { Csv = CsvExample })
             .WithMetadata(new SendsHeaders(StatusCodes.Status201Created, AnswerHeader.ETag, AnswerHeader.Location))
             .Produces<StoredCatalogueAnswer>(StatusCodes.Status201Created);
-        catalogues.MapDelete("/{id}", DeleteAsync).WithName("delete-catalogue").WithMetadata(OfferedForms.Nothing, RequestHeader.IfMatch, RequestHeader.IfNoneMatch)
+        catalogues.MapDelete("/{id}", DeleteAsync).WithName("delete-catalogue").WithMetadata(OfferedFormats.Nothing, RequestHeader.IfMatch, RequestHeader.IfNoneMatch)
             .Refuses(ProblemKind.NotFound, ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageAway, ProblemKind.StorageFull);
         catalogues.MapItems();
     }
 
     /// <summary>Lists the stored catalogues, without their content.</summary>
     /// <response code="200">The catalogues, by id.</response>
-    public static Results<Ok<CatalogueListAnswer>, ProblemResult> List(HttpRequest request, Shelf shelf)
+    public static Results<Ok<CatalogueListAnswer>, ProblemResult> List(HttpRequest request, CatalogueSnapshot snapshot)
     {
         var faults = new Faults();
         var page = CataloguePage.Read(request.Query, faults);
-        return faults.Any ? ProblemResult.Of(faults, "query") : TypedResults.Ok(page.Of(shelf));
+        return faults.Any ? ProblemResult.Of(faults, "query") : TypedResults.Ok(page.Of(snapshot));
     }
 
     /// <summary>Gives a stored catalogue.</summary>
@@ -51,11 +51,11 @@ internal static class CatalogueRoutes
     /// </remarks>
     /// <param name="id">The catalogue's id.</param>
     /// <param name="request"></param>
-    /// <param name="shelf"></param>
+    /// <param name="snapshot"></param>
     /// <response code="200">The catalogue, with its version as `ETag`.</response>
     /// <response code="304">It is still the one that `If-None-Match` names.</response>
-    public static Results<ContentResult, ProblemResult> Get(string id, HttpRequest request, Shelf shelf) =>
-        shelf.Find(id) is { } catalogue ? new ContentResult(catalogue, CatalogueForm.AskedFor(request)) : new ProblemResult(ProblemKind.NotFound, shelf.NoSuch(id));
+    public static Results<ContentResult, ProblemResult> Get(string id, HttpRequest request, CatalogueSnapshot snapshot) =>
+        snapshot.Find(id) is { } catalogue ? new ContentResult(catalogue, CatalogueForm.AskedFor(request)) : new ProblemResult(ProblemKind.NotFound, snapshot.NoSuch(id));
 
     /// <summary>Stores a catalogue, whole, in place of whatever there is.</summary>
     /// <remarks>
@@ -68,12 +68,12 @@ internal static class CatalogueRoutes
     /// <param name="id">The catalogue's id: 1 to 63 lower-case letters, digits and hyphens, a hyphen not first.</param>
     /// <param name="request"></param>
     /// <param name="owner"></param>
-    /// <param name="desk"></param>
-    /// <param name="gone"></param>
+    /// <param name="handler"></param>
+    /// <param name="cancellationToken"></param>
     /// <response code="200">It is stored in place of another version, or was stored already; its version is the `ETag`.</response>
     /// <response code="201">It is stored, and there was none before; its version is the `ETag`.</response>
     public static async Task<Results<StoredResult, ProblemResult>> PutAsync(
-        string id, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
+        string id, HttpRequest request, Owner owner, CatalogueHandler handler, CancellationToken cancellationToken)
     {
         var (conditions, unreadable) = Preconditions.Of(request);
         if ((unreadable ?? RefusalOfId(id)) is { } refusal)
@@ -81,8 +81,8 @@ internal static class CatalogueRoutes
             return refusal;
         }
 
-        var body = await CatalogueBody.ReceiveAsync(id, request, gone);
-        return body.Refusal is { } refused ? refused : StoredResult.Of(await desk.PutAsync(new CatalogueKey(owner, id), body.Make, conditions!, gone));
+        var body = await CatalogueBody.ReceiveAsync(id, request, cancellationToken);
+        return body.Refusal is { } refused ? refused : StoredResult.Of(await handler.PutAsync(new CatalogueKey(owner, id), body.Make, conditions!, cancellationToken));
     }
 
     /// <summary>Deletes a catalogue.</summary>
@@ -90,10 +90,10 @@ internal static class CatalogueRoutes
     /// <param name="id">The catalogue's id.</param>
     /// <param name="request"></param>
     /// <param name="owner"></param>
-    /// <param name="desk"></param>
-    /// <param name="gone"></param>
+    /// <param name="handler"></param>
+    /// <param name="cancellationToken"></param>
     /// <response code="204">There is no such catalogue any more.</response>
-    public static async Task<Results<NoContent, ProblemResult>> DeleteAsync(string id, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
+    public static async Task<Results<NoContent, ProblemResult>> DeleteAsync(string id, HttpRequest request, Owner owner, CatalogueHandler handler, CancellationToken cancellationToken)
     {
         var (conditions, unreadable) = Preconditions.Of(request);
         if (unreadable is not null)
@@ -101,10 +101,10 @@ internal static class CatalogueRoutes
             return unreadable;
         }
 
-        var change = await desk.DeleteAsync(new CatalogueKey(owner, id), conditions!, gone);
+        var change = await handler.DeleteAsync(new CatalogueKey(owner, id), conditions!, cancellationToken);
         return change.Refusal is { } refusal ? refusal : TypedResults.NoContent();
     }
 
     private static ProblemResult? RefusalOfId(string id) => CatalogueFields.CatalogueId.FaultOf(id) is null ? null : new ProblemResult(
-        ProblemKind.InvalidRequest, $"{Given.Quoted(id)} was given as the id of a catalogue; it must be {CatalogueFields.CatalogueId.Allowed}.");
+        ProblemKind.InvalidRequest, $"{ErrorText.Quoted(id)} was given as the id of a catalogue; it must be {CatalogueFields.CatalogueId.Allowed}.");
 }

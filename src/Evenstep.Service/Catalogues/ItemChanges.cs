@@ -19,7 +19,7 @@ internal static class ItemChanges
     {
         var id = PathId.Meant(itemId, catalogue.Listed);
         return catalogue.Listed.ContainsKey(id)
-            ? MakeAll(catalogue, (_, _) => [new ItemChange(id, patch, Place.Root)])
+            ? MakeAll(catalogue, (_, _) => [new ItemChange(id, patch, RequestPointer.Root)])
             : Change.Refused(new ProblemResult(ProblemKind.NotFound, NoSuch(id, catalogue)));
     }
 
@@ -37,7 +37,7 @@ internal static class ItemChanges
     private static List<ItemRequest?> Make(Catalogue catalogue, IReadOnlyCollection<ItemChange> changes, Faults faults, WarningList warnings)
     {
         var changed = new Dictionary<string, ItemRequest>(StringComparer.Ordinal);
-        var seen = new Dictionary<string, Place>(StringComparer.Ordinal);
+        var seen = new Dictionary<string, RequestPointer>(StringComparer.Ordinal);
         foreach (var change in changes)
         {
             if (IsOfOneItem(change, catalogue, seen, faults) && Revise(catalogue.Listed[change.Id!], change, faults) is { } item)
@@ -50,12 +50,12 @@ internal static class ItemChanges
         return [.. catalogue.Request.Items!.Select(item => changed.GetValueOrDefault(item!.Id!, item))];
     }
 
-    private static bool IsOfOneItem(ItemChange change, Catalogue catalogue, Dictionary<string, Place> seen, Faults faults)
+    private static bool IsOfOneItem(ItemChange change, Catalogue catalogue, Dictionary<string, RequestPointer> seen, Faults faults)
     {
         var at = change.At.At(ItemFields.Id.Name);
         if (change is { Id: null, Patch.ValueKind: not JsonValueKind.Object })
         {
-            faults.Add(change.At, FaultCode.WrongType, () => $"{Given.Of(change.Patch)} was given; it must be an object with the `id` of an item and the fields that change.");
+            faults.Add(change.At, FaultCode.WrongType, () => $"{ErrorText.Of(change.Patch)} was given; it must be an object with the `id` of an item and the fields that change.");
         }
         else if (change.Id is not { } id)
         {
@@ -67,7 +67,7 @@ internal static class ItemChanges
         }
         else if (!seen.TryAdd(id, change.At))
         {
-            faults.Add(at, FaultCode.Duplicate, () => $"{Given.Quoted(id)} is changed at {seen[id]} too; put both changes together.");
+            faults.Add(at, FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is changed at {seen[id]} too; put both changes together.");
         }
         else
         {
@@ -80,7 +80,7 @@ internal static class ItemChanges
     private static string NoSuch(string id, Catalogue catalogue)
     {
         var suggestion = NearestName.To(id, catalogue.Listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        return $"The catalogue has no item {Given.Quoted(id)}.{suggestion} Items are added by storing the catalogue anew.";
+        return $"The catalogue has no item {ErrorText.Quoted(id)}.{suggestion} Items are added by storing the catalogue anew.";
     }
 
     /// <summary>Of a field that is to be taken away nothing is left in the item: a misspelt one would not be seen there.</summary>
@@ -110,7 +110,7 @@ internal static class ItemChanges
         var revised = ItemFields.ForSale.Read(JsonSerializer.SerializeToElement(patched), change.At, faults);
         if (revised?.Id is { } id && id != change.Id)
         {
-            faults.Add(change.At.At(ItemFields.Id.Name), FaultCode.Unchangeable, () => $"{Given.Quoted(id)} was given; the id of an item cannot change. Leave it out, or store the catalogue anew.");
+            faults.Add(change.At.At(ItemFields.Id.Name), FaultCode.Unchangeable, () => $"{ErrorText.Quoted(id)} was given; the id of an item cannot change. Leave it out, or store the catalogue anew.");
         }
 
         // What the table of fields cannot see is reported at the change, too.

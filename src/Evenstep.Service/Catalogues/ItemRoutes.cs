@@ -22,8 +22,8 @@ internal static class ItemRoutes
 
     private const string CsvExample = "id,price,inStock\r\nwide-25,84.90,\r\ndouble,,false\r\n";
 
-    private static readonly DoorRule OfOne = new([MergePatchType], 2, "An item needs no more.");
-    private static readonly DoorRule OfMany = new([NdjsonType, MediaTypeNames.Text.Csv], CatalogueBody.MostMebibytes, "Send the changes in several parts.");
+    private static readonly BodyPolicy OfOne = new([MergePatchType], 2, "An item needs no more.");
+    private static readonly BodyPolicy OfMany = new([NdjsonType, MediaTypeNames.Text.Csv], CatalogueBody.MostMebibytes, "Send the changes in several parts.");
 
     private static readonly SendsHeaders NamesTypes = new(StatusCodes.Status415UnsupportedMediaType, AnswerHeader.AcceptPatch);
 
@@ -45,11 +45,11 @@ internal static class ItemRoutes
     /// <param name="itemId">The item's id.</param>
     /// <param name="request"></param>
     /// <param name="owner"></param>
-    /// <param name="desk"></param>
-    /// <param name="gone"></param>
+    /// <param name="handler"></param>
+    /// <param name="cancellationToken"></param>
     /// <response code="200">The change is stored for good; the catalogue's new version is the `ETag`.</response>
     public static async Task<Results<StoredResult, ProblemResult>> PatchOneAsync(
-        string id, string itemId, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
+        string id, string itemId, HttpRequest request, Owner owner, CatalogueHandler handler, CancellationToken cancellationToken)
     {
         var (conditions, unreadable) = Preconditions.Of(request);
         if (unreadable is not null)
@@ -57,14 +57,14 @@ internal static class ItemRoutes
             return unreadable;
         }
 
-        var received = await FrontDoor.ReceiveAsync(request, OfOne, gone);
+        var received = await BodyReader.ReceiveAsync(request, OfOne, cancellationToken);
         using var body = received.Refusal is null ? StrictJson.Parse(received.Bytes) : new OpenedBody(received.Refusal);
         if (body.Refusal is { } refusal)
         {
             return NamingTypes(refusal, OfOne, request);
         }
 
-        return StoredResult.Of(await desk.ReviseAsync(new CatalogueKey(owner, id), current => ItemChanges.MakeOne(current, itemId, body.Json), conditions!, gone));
+        return StoredResult.Of(await handler.ReviseAsync(new CatalogueKey(owner, id), current => ItemChanges.MakeOne(current, itemId, body.Json), conditions!, cancellationToken));
     }
 
     /// <summary>Changes many items of a catalogue at once: the price feed.</summary>
@@ -76,11 +76,11 @@ internal static class ItemRoutes
     /// <param name="id">The catalogue's id.</param>
     /// <param name="request"></param>
     /// <param name="owner"></param>
-    /// <param name="desk"></param>
-    /// <param name="gone"></param>
+    /// <param name="handler"></param>
+    /// <param name="cancellationToken"></param>
     /// <response code="200">The changes are stored for good; the catalogue's new version is the `ETag`.</response>
     public static async Task<Results<StoredResult, ProblemResult>> PatchManyAsync(
-        string id, HttpRequest request, Owner owner, CatalogueDesk desk, CancellationToken gone)
+        string id, HttpRequest request, Owner owner, CatalogueHandler handler, CancellationToken cancellationToken)
     {
         var (conditions, unreadable) = Preconditions.Of(request);
         if (unreadable is not null)
@@ -88,14 +88,14 @@ internal static class ItemRoutes
             return unreadable;
         }
 
-        var received = await FrontDoor.ReceiveAsync(request, OfMany, gone);
+        var received = await BodyReader.ReceiveAsync(request, OfMany, cancellationToken);
         if (received.Refusal is { } refusal)
         {
             return NamingTypes(refusal, OfMany, request);
         }
 
-        return StoredResult.Of(await desk.ReviseAsync(
-            new CatalogueKey(owner, id), current => ItemChanges.MakeAll(current, Read), conditions!, gone));
+        return StoredResult.Of(await handler.ReviseAsync(
+            new CatalogueKey(owner, id), current => ItemChanges.MakeAll(current, Read), conditions!, cancellationToken));
 
         IReadOnlyList<ItemChange> Read(Faults faults, WarningList warnings) => OfMany.TypeOf(request.ContentType) == NdjsonType
             ? NdjsonChanges.Read(received.Bytes, request.Query, faults)
@@ -103,7 +103,7 @@ internal static class ItemRoutes
     }
 
     /// <summary>Whoever sends another type is told, for programs too, which are taken (RFC 5789).</summary>
-    private static ProblemResult NamingTypes(ProblemResult refusal, DoorRule rule, HttpRequest request)
+    private static ProblemResult NamingTypes(ProblemResult refusal, BodyPolicy rule, HttpRequest request)
     {
         if (refusal.Kind == ProblemKind.UnsupportedMediaType)
         {

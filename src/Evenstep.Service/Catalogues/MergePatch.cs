@@ -30,48 +30,48 @@ internal static class MergePatch
     }
 
     /// <summary>Whether every name is given once, for which one counts would be a guess, and every text is one at all; reports what is not.</summary>
-    public static bool Check(JsonElement patch, Place place, Faults faults) => patch.ValueKind switch
+    public static bool Check(JsonElement patch, RequestPointer pointer, Faults faults) => patch.ValueKind switch
     {
-        JsonValueKind.Object => CheckFields(patch, place, faults),
-        JsonValueKind.Array => patch.EnumerateArray().Index().Aggregate(true, (isRight, one) => Check(one.Item, place.At(one.Index), faults) && isRight),
-        JsonValueKind.String => IsText(patch, place, faults),
+        JsonValueKind.Object => CheckFields(patch, pointer, faults),
+        JsonValueKind.Array => patch.EnumerateArray().Index().Aggregate(true, (isRight, one) => Check(one.Item, pointer.At(one.Index), faults) && isRight),
+        JsonValueKind.String => IsText(patch, pointer, faults),
         _ => true,
     };
 
-    private static bool CheckFields(JsonElement patch, Place place, Faults faults)
+    private static bool CheckFields(JsonElement patch, RequestPointer pointer, Faults faults)
     {
         var (isRight, seen) = (true, new HashSet<string>(StringComparer.Ordinal));
         foreach (var property in patch.EnumerateObject())
         {
-            var name = Given.NameOf(property);
-            isRight &= IsNew(name, seen, place, faults) && Check(property.Value, place.At(name!), faults);
+            var name = ErrorText.NameOf(property);
+            isRight &= IsNew(name, seen, pointer, faults) && Check(property.Value, pointer.At(name!), faults);
         }
 
         return isRight;
     }
 
-    private static bool IsText(JsonElement text, Place place, Faults faults)
+    private static bool IsText(JsonElement text, RequestPointer pointer, Faults faults)
     {
-        if (Given.TextOf(text) is not null)
+        if (ErrorText.TextOf(text) is not null)
         {
             return true;
         }
 
-        faults.Add(place, FaultCode.InvalidText, () => $"{Given.Of(text)} was given; write whole letters.");
+        faults.Add(pointer, FaultCode.InvalidText, () => $"{ErrorText.Of(text)} was given; write whole letters.");
         return false;
     }
 
-    private static bool IsNew(string? name, HashSet<string> seen, Place place, Faults faults)
+    private static bool IsNew(string? name, HashSet<string> seen, RequestPointer pointer, Faults faults)
     {
         if (name is null)
         {
-            faults.Add(place, FaultCode.InvalidText, () => "The name of a field here is not valid Unicode.");
+            faults.Add(pointer, FaultCode.InvalidText, () => "The name of a field here is not valid Unicode.");
             return false;
         }
 
         if (!seen.Add(name))
         {
-            faults.Add(place.At(name), FaultCode.Duplicate, () => $"{Given.Quoted(name)} is given more than once; leave all but one out.");
+            faults.Add(pointer.At(name), FaultCode.Duplicate, () => $"{ErrorText.Quoted(name)} is given more than once; leave all but one out.");
             return false;
         }
 

@@ -33,7 +33,7 @@ internal static class NdjsonChanges
 
         if (changes.Count == 0 && !faults.Any)
         {
-            faults.Add(CsvTable.PlaceOf(1), FaultCode.Missing, () => "The body is empty; send a line such as {\"id\": \"…\", \"price\": 10} for each item that changes.");
+            faults.Add(CsvTable.PointerOf(1), FaultCode.Missing, () => "The body is empty; send a line such as {\"id\": \"…\", \"price\": 10} for each item that changes.");
         }
 
         return changes;
@@ -46,7 +46,7 @@ internal static class NdjsonChanges
             return;
         }
 
-        var at = CsvTable.PlaceOf(line);
+        var at = CsvTable.PointerOf(line);
         try
         {
             changes.Add(ItemChange.Naming(StrictJson.ParseLine(text.Span), at));
@@ -57,6 +57,6 @@ internal static class NdjsonChanges
         }
     }
 
-    private static void ReportTooMany(int line, Faults faults) => faults.Add(CsvTable.PlaceOf(line), FaultCode.TooMany, () => FormattableString.Invariant(
+    private static void ReportTooMany(int line, Faults faults) => faults.Add(CsvTable.PointerOf(line), FaultCode.TooMany, () => FormattableString.Invariant(
         $"This is one line more than the {PurchaseProblem.MostCatalogueItems} items that a catalogue can have; send an item once."));
 }

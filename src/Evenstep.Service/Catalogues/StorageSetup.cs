@@ -16,18 +16,18 @@ internal static class StorageSetup
 
     public static void AddCatalogues(this IServiceCollection services, IConfiguration configuration)
     {
-        services.AddSingleton(new Shelves(CatalogueFiles.From(configuration)));
+        services.AddSingleton(new CatalogueRegistry(CatalogueFiles.From(configuration)));
 
         // Made by the container, which then closes it; but what is configured wrongly must stop the start.
         var (database, path, megabytes) = (configuration.GetConnectionString(DatabaseName), PathOf(configuration), MegabytesOf(configuration));
         services.AddSingleton<CatalogueStore>(_ => string.IsNullOrEmpty(database) ? new SqliteStore(path, megabytes) : new PostgresStore(database));
         services.AddSingleton<StorageReader>();
         services.AddHostedService<StorageWatch>();
-        services.AddSingleton<CatalogueDesk>();
+        services.AddSingleton<CatalogueHandler>();
 
         // Whose request it is, and what its sender sees.
         services.AddScoped(request => request.GetRequiredService<Caller>().Owner);
-        services.AddScoped(request => request.GetRequiredService<Shelves>().Of(request.GetRequiredService<Owner>()));
+        services.AddScoped(request => request.GetRequiredService<CatalogueRegistry>().Of(request.GetRequiredService<Owner>()));
     }
 
     private static string PathOf(IConfiguration configuration) => Path.Combine(StorageFolder.Of(configuration), FileName);

@@ -156,11 +156,11 @@ public sealed class AdmissionTests
         await using var service = Of((AdmissionSettings.RequestsKey, "10"));
         await using (await FullGate.OfAsync(service.Get<SolveGate>()))
         {
-            using var gone = new CancellationTokenSource();
-            var asking = service.RecommendAsync(Body, gone.Token);
+            using var cancellationToken = new CancellationTokenSource();
+            var asking = service.RecommendAsync(Body, cancellationToken.Token);
             await Eventually.TrueAsync(() => service.Get<SolveGate>().Waiting == 1);
 
-            await gone.CancelAsync();
+            await cancellationToken.CancelAsync();
 
             await Eventually.TrueAsync(() => service.Get<SolveGate>().Waiting == 0 && service.Get<Admissions>().InFlight == 0);
             await Assert.ThrowsAnyAsync<OperationCanceledException>(() => asking);

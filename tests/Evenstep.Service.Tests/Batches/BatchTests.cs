@@ -134,11 +134,11 @@ public sealed partial class BatchTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task A_mistake_of_ours_costs_one_line_and_is_logged()
     {
-        var log = new RecordingLogger<BatchDesk>();
+        var log = new RecordingLogger<BatchLineHandler>();
         await using var watched = new WatchedService(services =>
         {
             services.AddSingleton<SecondProver>((_, _, _) => throw new InvalidOperationException("A test fails."));
-            services.AddSingleton<ILogger<BatchDesk>>(log);
+            services.AddSingleton<ILogger<BatchLineHandler>>(log);
         });
         var unlucky = Batch.Line("unlucky").Replace("\"limits\"", "\"explain\":{\"certify\":true},\"limits\"", StringComparison.Ordinal);
 

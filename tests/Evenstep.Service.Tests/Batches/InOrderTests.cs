@@ -92,7 +92,7 @@ public sealed class InOrderTests
     [Fact]
     public async Task Nothing_goes_on_when_results_are_not_wanted_any_more()
     {
-        using var gone = new CancellationTokenSource();
+        using var cancellationToken = new CancellationTokenSource();
         var underWay = 0;
         var work = new InOrder<int, int>(MostAtOnce, async (thing, end) =>
         {
@@ -109,17 +109,17 @@ public sealed class InOrderTests
             return thing;
         });
 
-        var running = RunAsync(work, Count(1000), gone.Token);
+        var running = RunAsync(work, Count(1000), cancellationToken.Token);
         await Eventually.TrueAsync(() => Volatile.Read(ref underWay) == MostAtOnce);
-        await gone.CancelAsync();
+        await cancellationToken.CancelAsync();
 
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => running);
         Assert.Equal(0, underWay);
         Assert.InRange(read, MostAtOnce, MostAtOnce + 1);
     }
 
-    private Task RunAsync(InOrder<int, int> work, IAsyncEnumerable<int> things, CancellationToken gone = default) =>
-        work.RunAsync(things, Take, () => ValueTask.CompletedTask, gone);
+    private Task RunAsync(InOrder<int, int> work, IAsyncEnumerable<int> things, CancellationToken cancellationToken = default) =>
+        work.RunAsync(things, Take, () => ValueTask.CompletedTask, cancellationToken);
 
     private ValueTask Take(int result)
     {
@@ -127,11 +127,11 @@ public sealed class InOrderTests
         return ValueTask.CompletedTask;
     }
 
-    private async IAsyncEnumerable<int> Count(int most, [EnumeratorCancellation] CancellationToken gone = default)
+    private async IAsyncEnumerable<int> Count(int most, [EnumeratorCancellation] CancellationToken cancellationToken = default)
     {
         for (var i = 0; i < most; i++)
         {
-            gone.ThrowIfCancellationRequested();
+            cancellationToken.ThrowIfCancellationRequested();
             Interlocked.Increment(ref read);
             yield return i;
         }

@@ -9,8 +9,8 @@ namespace Evenstep.Service.Tests.Caching;
 
 public sealed class AnswerKeyTests
 {
-    private static readonly Shelf Demo = Shelf.WithDemo();
-    private static readonly Manner English = new(AnswerForm.Json, Language.English);
+    private static readonly CatalogueSnapshot Demo = CatalogueSnapshot.WithDemo();
+    private static readonly Representation English = new(AnswerFormat.Json, Language.English);
 
     [Fact]
     public void Everything_that_decides_an_answer_is_in_its_key()
@@ -18,7 +18,7 @@ public sealed class AnswerKeyTests
         string[] keys =
         [
             AnswerKey.Of("/a", English, Demo, "{}"u8), AnswerKey.Of("/b", English, Demo, "{}"u8), AnswerKey.Of("/a", English with { Language = Language.German }, Demo, "{}"u8),
-            AnswerKey.Of("/a", English with { Form = AnswerForm.Picture }, Demo, "{}"u8), AnswerKey.Of("/a", English, Demo, "{ }"u8),
+            AnswerKey.Of("/a", English with { Form = AnswerFormat.Picture }, Demo, "{}"u8), AnswerKey.Of("/a", English, Demo, "{ }"u8),
         ];
 
         Assert.Distinct(keys);
@@ -28,15 +28,15 @@ public sealed class AnswerKeyTests
     [Fact]
     public void A_change_makes_new_answers_only_for_the_catalogue_changed()
     {
-        var shelves = new Shelves(CatalogueFiles.WithDemo());
-        shelves.Finish(0);
-        var of = (string body) => AnswerKey.Of("/a", English, shelves.Of(Owner.Nobody), System.Text.Encoding.UTF8.GetBytes(body));
+        var registry = new CatalogueRegistry(CatalogueFiles.WithDemo());
+        registry.Finish(0);
+        var of = (string body) => AnswerKey.Of("/a", English, registry.Of(Owner.Nobody), System.Text.Encoding.UTF8.GetBytes(body));
         const string Shop = """{ "limits": {}, "catalogue": { "x": [ {} ], "id": "shop" } }""";
         const string Other = """{ "catalogue": { "id": "demo" } }""";
-        shelves.Take(Wares.Key, Wares.Catalogue(price: 10), 1);
+        registry.Take(Wares.Key, Wares.Catalogue(price: 10), 1);
         var (shop, other) = (of(Shop), of(Other));
 
-        shelves.Take(Wares.Key, Wares.Catalogue(price: 11), 2);
+        registry.Take(Wares.Key, Wares.Catalogue(price: 11), 2);
 
         Assert.NotEqual(shop, of(Shop));
         Assert.Equal(other, of(Other));

@@ -147,5 +147,5 @@ public sealed class CacheTests
     }
 
     private static FinishedAnswer AnswerOf(int bytes, Outcome outcome = Outcome.Optimal) =>
-        new() { Body = new byte[bytes], Manner = new Manner(AnswerForm.Json, Language.English), Outcome = outcome, Took = TimeSpan.Zero };
+        new() { Body = new byte[bytes], Representation = new Representation(AnswerFormat.Json, Language.English), Outcome = outcome, Took = TimeSpan.Zero };
 }

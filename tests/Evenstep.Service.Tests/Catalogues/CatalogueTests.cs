@@ -97,9 +97,9 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
 
         Assert.Equal(204, (await service.SendAsync(HttpMethod.Delete, Path)).Status);
 
-        var gone = await service.GetAsync(Path);
-        Assert.Equal((404, "/problems/not-found"), (gone.Status, gone.Json.GetProperty("type").GetString()));
-        Assert.Contains("`demo`", gone.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        var cancellationToken = await service.GetAsync(Path);
+        Assert.Equal((404, "/problems/not-found"), (cancellationToken.Status, cancellationToken.Json.GetProperty("type").GetString()));
+        Assert.Contains("`demo`", cancellationToken.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
         Assert.Equal(404, (await service.SendAsync(HttpMethod.Delete, Path)).Status);
         Assert.Equal(404, (await service.PostAsync("/v1/recommendations", Recommendation)).Status);
     }
@@ -221,7 +221,7 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
             await own.SendAsync(HttpMethod.Delete, "/v1/catalogues/a");
         }
 
-        Assert.Equal([["a", "b"], ["c", Shelf.DemoId], ["e"]], pages);
+        Assert.Equal([["a", "b"], ["c", CatalogueSnapshot.DemoId], ["e"]], pages);
         Assert.Equal(4, (await own.GetAsync("/v1/catalogues")).Json.GetProperty("catalogues").GetArrayLength());
     }
 

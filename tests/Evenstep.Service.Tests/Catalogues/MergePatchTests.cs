@@ -41,7 +41,7 @@ public sealed class MergePatchTests
     {
         var faults = new Faults();
 
-        Assert.Equal(fault.Length == 0, MergePatch.Check(JsonElement.Parse(patch), Place.Root, faults));
+        Assert.Equal(fault.Length == 0, MergePatch.Check(JsonElement.Parse(patch), RequestPointer.Root, faults));
         Assert.Equal(fault, string.Join('|', faults.Shown.Select(one => $"{one.Pointer} {Words<FaultCode>.Of(one.Code)}")));
     }
 }

@@ -130,8 +130,8 @@ public sealed class WarningTests
     private static void Read(JsonElement catalogue, WarningList warnings)
     {
         var faults = new Faults();
-        var request = CatalogueFields.Stored.Read(catalogue, Place.Root, faults);
+        var request = CatalogueFields.Stored.Read(catalogue, RequestPointer.Root, faults);
         Assert.Empty(faults.Shown);
-        CatalogueChecks.Check(request!, Place.Root, warnings);
+        CatalogueChecks.Check(request!, RequestPointer.Root, warnings);
     }
 }

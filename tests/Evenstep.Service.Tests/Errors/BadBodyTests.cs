@@ -69,7 +69,7 @@ public sealed class BadBodyTests(Service service) : IClassFixture<Service>
         foreach (var pointer in PlacesOf(answer))
         {
             using var body = JsonDocument.Parse(bad.Text);
-            Assert.True(JsonPointer.IsPlaceIn(body.RootElement, pointer), $"{pointer} is nowhere in the body.");
+            Assert.True(RequestPointer.IsPlaceIn(body.RootElement, pointer), $"{pointer} is nowhere in the body.");
         }
     }
 

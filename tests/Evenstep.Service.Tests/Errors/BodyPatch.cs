@@ -37,7 +37,7 @@ internal static partial class BodyPatch
 
     private static void Put(JsonNode body, string pointer, string? mark)
     {
-        var steps = JsonPointer.Steps(pointer);
+        var steps = RequestPointer.Steps(pointer);
         var parent = steps.SkipLast(1).Aggregate(body, (node, step) => (node is JsonArray list ? list[Index(step)] : node[step])!);
         if (parent is JsonArray array)
         {

@@ -4,7 +4,7 @@ using System.Text.Json;
 namespace Evenstep.Service.Tests.Errors;
 
 /// <summary>Follows JSON Pointers (RFC 6901), written without a look at how the service writes them.</summary>
-internal static class JsonPointer
+internal static class RequestPointer
 {
     public static string[] Steps(string pointer) => pointer.Length == 0
         ? []

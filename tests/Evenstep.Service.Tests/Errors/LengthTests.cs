@@ -81,9 +81,9 @@ public sealed class LengthTests(Service service) : IClassFixture<Service>
     private Task<Answer> PostAsync(LengthRow row, int length)
     {
         var changes = new Dictionary<string, string?> { [row.At] = row.OfLength(length) };
-        if (row.Without is { } gone)
+        if (row.Without is { } cancellationToken)
         {
-            changes[gone] = null;
+            changes[cancellationToken] = null;
         }
 
         return service.PostAsync("/v1/recommendations", BodyPatch.Apply(TestFile.Valid("recommendations"), changes));

@@ -126,7 +126,7 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
     [Fact]
     public void Its_numbers_of_the_demo_catalogue_and_of_the_SDK_are_right()
     {
-        var demo = Shelf.WithDemo().Find(Shelf.DemoId)!;
+        var demo = CatalogueSnapshot.WithDemo().Find(CatalogueSnapshot.DemoId)!;
         var sdk = Parse(File.ReadAllText(Path.Combine(Repository.Root, "global.json"))).GetProperty("sdk").GetProperty("version").GetString()!;
 
         Assert.Contains($"{demo.Items.Count} items and {demo.Telescopes.Count} telescopes", Readme.Text, StringComparison.Ordinal);

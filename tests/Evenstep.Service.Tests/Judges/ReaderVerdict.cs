@@ -15,7 +15,7 @@ namespace Evenstep.Service.Tests.Judges;
 /// <param name="Faults">Null for a body that is not even JSON.</param>
 internal sealed partial record ReaderVerdict(IReadOnlyList<Fault>? Faults)
 {
-    private static readonly Shelf Shelf = Shelf.WithDemo();
+    private static readonly CatalogueSnapshot CatalogueSnapshot = CatalogueSnapshot.WithDemo();
 
     public bool IsTaken => Faults is { Count: 0 };
 
@@ -33,13 +33,13 @@ internal sealed partial record ReaderVerdict(IReadOnlyList<Fault>? Faults)
         var faults = new Faults();
         _ = path switch
         {
-            "/v1/assessments" => (object?)AssessmentReader.Read(body.Json, Shelf, faults),
+            "/v1/assessments" => (object?)AssessmentReader.Read(body.Json, CatalogueSnapshot, faults),
             "/v1/catalogues/{id}" => CatalogueReader.ReadStored("shop", body.Json, faults),
-            "/v1/recommendations/batch" => BatchFields.Line.Read(body.Json, Place.Root, faults) is { } line
-                ? RecommendationReader.Read(line.Planning, body.Json, Shelf, faults, out _)
+            "/v1/recommendations/batch" => BatchFields.Line.Read(body.Json, RequestPointer.Root, faults) is { } line
+                ? RecommendationReader.Read(line.Planning, body.Json, CatalogueSnapshot, faults, out _)
                 : null,
-            "/v1/second-opinions" => SecondOpinionReader.Read(body.Json, Shelf, faults),
-            _ => RecommendationReader.Read(body.Json, Shelf, faults),
+            "/v1/second-opinions" => SecondOpinionReader.Read(body.Json, CatalogueSnapshot, faults),
+            _ => RecommendationReader.Read(body.Json, CatalogueSnapshot, faults),
         };
         return new ReaderVerdict(faults.Shown);
     }

@@ -44,13 +44,13 @@ internal sealed class WatchedService : WebApplicationFactory<Program>
     /// <summary>How much was counted, under a tag if the instrument has any.</summary>
     public long CountOf(string instrument, string tag = "") => counts.GetValueOrDefault($"{instrument} {tag}");
 
-    public Task<Answer> RecommendAsync(string body, CancellationToken gone = default) => PostAsync("/v1/recommendations", body, gone: gone);
+    public Task<Answer> RecommendAsync(string body, CancellationToken cancellationToken = default) => PostAsync("/v1/recommendations", body, cancellationToken: cancellationToken);
 
-    public async Task<Answer> PostAsync(string path, string body, string mediaType = "application/json", CancellationToken gone = default)
+    public async Task<Answer> PostAsync(string path, string body, string mediaType = "application/json", CancellationToken cancellationToken = default)
     {
         using var content = new StringContent(body, Encoding.UTF8, new MediaTypeHeaderValue(mediaType));
         using var client = CreateClient();
-        using var response = await client.PostAsync(new Uri(path, UriKind.Relative), content, gone);
+        using var response = await client.PostAsync(new Uri(path, UriKind.Relative), content, cancellationToken);
         return await Answer.OfAsync(response);
     }
 

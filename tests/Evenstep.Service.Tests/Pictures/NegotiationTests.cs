@@ -37,10 +37,10 @@ public sealed class NegotiationTests(Service service) : IClassFixture<Service>
     [InlineData("application/json;q=0", null)]
     [InlineData("not a media type", Json)]
     public void The_form_most_welcome_is_chosen(string accept, string? mediaType) =>
-        Assert.Equal(mediaType, OfferedForms.JsonOrPicture.Choose(accept)?.MediaType);
+        Assert.Equal(mediaType, OfferedFormats.JsonOrPicture.Choose(accept)?.MediaType);
 
     [Fact]
-    public void Several_headers_are_one() => Assert.Equal(AnswerForm.Picture, OfferedForms.JsonOrPicture.Choose(TwoHeaders));
+    public void Several_headers_are_one() => Assert.Equal(AnswerFormat.Picture, OfferedFormats.JsonOrPicture.Choose(TwoHeaders));
 
     [Theory]
     [MemberData(nameof(Routes))]

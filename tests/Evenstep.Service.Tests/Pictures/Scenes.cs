@@ -15,7 +15,7 @@ internal static class Scenes
 {
     private const double Work = 10;
 
-    private static readonly Shelf Shelf = Shelf.WithDemo();
+    private static readonly CatalogueSnapshot CatalogueSnapshot = CatalogueSnapshot.WithDemo();
 
     /// <summary>The recommendation for a random problem, its items named at random.</summary>
     public static LadderScene Random(int seed)
@@ -34,7 +34,7 @@ internal static class Scenes
     {
         using var body = JsonDocument.Parse(json);
         var faults = new Faults();
-        var asked = RecommendationReader.Read(body.RootElement, Shelf, faults) ?? throw new InvalidDataException(string.Join("; ", faults.Shown));
+        var asked = RecommendationReader.Read(body.RootElement, CatalogueSnapshot, faults) ?? throw new InvalidDataException(string.Join("; ", faults.Shown));
         return RecommendationScene.Of(asked, Planner.Solve(asked.Problem, new WorkBudget(Work)));
     }
 }

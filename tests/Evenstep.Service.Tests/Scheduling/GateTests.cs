@@ -76,12 +76,12 @@ public sealed class GateTests : IDisposable
     [Fact]
     public async Task Whoever_leaves_while_the_solve_runs_ends_it_at_its_next_checkpoint()
     {
-        using var gone = new CancellationTokenSource();
+        using var cancellationToken = new CancellationTokenSource();
         var steps = 0;
-        var solve = gate.RunAsync(slot => CountUntil(slot, ref steps, CancellationToken.None), gone.Token);
+        var solve = gate.RunAsync(slot => CountUntil(slot, ref steps, CancellationToken.None), cancellationToken.Token);
         await Eventually.TrueAsync(() => Volatile.Read(ref steps) > 0);
 
-        await gone.CancelAsync();
+        await cancellationToken.CancelAsync();
 
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => solve);
         Assert.Equal(0, gate.InUse);
@@ -90,14 +90,14 @@ public sealed class GateTests : IDisposable
     [Fact]
     public async Task Whoever_leaves_before_the_solve_begins_is_counted_no_more_and_it_never_begins()
     {
-        using var gone = new CancellationTokenSource();
+        using var cancellationToken = new CancellationTokenSource();
         using var open = new ManualResetEventSlim();
         var busy = gate.RunAsync(_ => { open.Wait(); return 0; }, CancellationToken.None);
         var hasBegun = false;
-        var waiting = gate.RunAsync(_ => hasBegun = true, gone.Token);
+        var waiting = gate.RunAsync(_ => hasBegun = true, cancellationToken.Token);
         Assert.Equal(1, gate.Waiting);
 
-        await gone.CancelAsync();
+        await cancellationToken.CancelAsync();
 
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => waiting);
         Assert.Equal(0, gate.Waiting);
@@ -109,16 +109,16 @@ public sealed class GateTests : IDisposable
     [Fact]
     public async Task Whoever_leaves_while_the_solve_has_yielded_ends_it_without_its_getting_a_slot()
     {
-        using var gone = new CancellationTokenSource();
+        using var cancellationToken = new CancellationTokenSource();
         using var open = new ManualResetEventSlim();
         var steps = 0;
-        var yielding = gate.RunAsync(slot => CountUntil(slot, ref steps, CancellationToken.None), gone.Token);
+        var yielding = gate.RunAsync(slot => CountUntil(slot, ref steps, CancellationToken.None), cancellationToken.Token);
         await Eventually.TrueAsync(() => Volatile.Read(ref steps) > 0);
         clock.Advance(TimeSpan.FromSeconds(1));
         var small = gate.RunAsync(_ => { open.Wait(); return 0; }, CancellationToken.None);
         await Eventually.TrueAsync(() => gate is { InUse: 1, Waiting: 1 } && !small.IsCompleted);
 
-        await gone.CancelAsync();
+        await cancellationToken.CancelAsync();
 
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => yielding);
         Assert.Equal((1, 0), (gate.InUse, gate.Waiting));

@@ -298,11 +298,11 @@ public sealed class SchedulerTests : IDisposable
     public void Whoever_has_left_before_its_turn_is_not_begun_and_the_next_is()
     {
         var busy = Add("a", "busy");
-        var gone = Add("a", "gone");
+        var cancellationToken = Add("a", "gone");
         Add("a", "next");
 
-        Assert.True(scheduler.TryWithdraw(gone));
-        Assert.False(scheduler.TryWithdraw(gone));
+        Assert.True(scheduler.TryWithdraw(cancellationToken));
+        Assert.False(scheduler.TryWithdraw(cancellationToken));
         Assert.False(scheduler.TryWithdraw(busy));
         scheduler.End(busy);
 
@@ -313,12 +313,12 @@ public sealed class SchedulerTests : IDisposable
     [Fact]
     public void Whoever_has_left_while_it_yielded_frees_nothing_that_others_have()
     {
-        var gone = Add("a", "gone");
-        WorkOn(gone, 100);
+        var cancellationToken = Add("a", "gone");
+        WorkOn(cancellationToken, 100);
         var small = Add("a", "small");
-        Assert.True(WorksOn(gone));
+        Assert.True(WorksOn(cancellationToken));
 
-        scheduler.End(gone);
+        scheduler.End(cancellationToken);
 
         Assert.True(small.IsRunning);
         Assert.Equal((1, 0), (scheduler.Running, scheduler.Waiting));

@@ -67,7 +67,7 @@ internal sealed class Admissions : IDisposable
         }
 
         // What is stored may be larger than what is asked.
-        var most = (long)(HttpMethods.IsPost(request.Method) ? FrontDoor.Json : CatalogueBody.Rule).MostBytes;
+        var most = (long)(HttpMethods.IsPost(request.Method) ? BodyReader.Json : CatalogueBody.Rule).MostBytes;
         var bytes = Math.Min(request.ContentLength ?? most, most);
         return (int)Math.Min(mostBodyPermits, (bytes + BytesPerPermit - 1) / BytesPerPermit);
     }

@@ -10,9 +10,9 @@ internal sealed class AnswerCache(HybridCache cache, ServiceMeter meter)
     private static readonly HybridCacheEntryOptions OnlyFind = new() { Flags = HybridCacheEntryFlags.DisableUnderlyingData };
 
     /// <summary>The answer, if it is kept.</summary>
-    public async Task<FinishedAnswer?> FindAsync(string key, CancellationToken gone)
+    public async Task<FinishedAnswer?> FindAsync(string key, CancellationToken cancellationToken)
     {
-        var found = await cache.GetOrCreateAsync<FinishedAnswer?>(key, _ => ValueTask.FromResult<FinishedAnswer?>(null), OnlyFind, cancellationToken: gone);
+        var found = await cache.GetOrCreateAsync<FinishedAnswer?>(key, _ => ValueTask.FromResult<FinishedAnswer?>(null), OnlyFind, cancellationToken: cancellationToken);
         if (found is not null)
         {
             meter.LookedUp(Lookup.Hit);
@@ -25,9 +25,9 @@ internal sealed class AnswerCache(HybridCache cache, ServiceMeter meter)
     /// <param name="key">From <see cref="AnswerKey"/>.</param>
     /// <param name="make">Makes the answer. It may outlive the request that it was given by, for others may wait for it too:
     /// it must use nothing that ends with that request. Its token is cancelled once nobody waits any more.</param>
-    /// <param name="gone">This caller waits no more.</param>
+    /// <param name="cancellationToken">This caller waits no more.</param>
     public async Task<(FinishedAnswer Answer, bool IsNew)> GetOrMakeAsync(
-        string key, Func<CancellationToken, Task<FinishedAnswer>> make, CancellationToken gone)
+        string key, Func<CancellationToken, Task<FinishedAnswer>> make, CancellationToken cancellationToken)
     {
         var isNew = false;
         var claim = SolveClaim.Current;
@@ -41,7 +41,7 @@ internal sealed class AnswerCache(HybridCache cache, ServiceMeter meter)
                 SolveClaim.Current = claim;
                 return await make(nobodyWaits);
             },
-            cancellationToken: gone);
+            cancellationToken: cancellationToken);
         // What is kept is there at once.
         var isKept = coming.IsCompleted;
         var answer = await coming;

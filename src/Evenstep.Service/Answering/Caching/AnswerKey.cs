@@ -9,16 +9,16 @@ namespace Evenstep.Service.Answering.Caching;
 internal static class AnswerKey
 {
     /// <summary>
-    /// The key of the answer to a body. Of the shelf only the catalogue that the body names counts, so that a change to any
+    /// The key of the answer to a body. Of the snapshot only the catalogue that the body names counts, so that a change to any
     /// other makes no answer new. Its owner counts too: whatever two owners' catalogues have in common, neither is given an
     /// answer that was made for the other.
     /// </summary>
-    public static string Of(string route, Manner manner, Shelf shelf, ReadOnlySpan<byte> body)
+    public static string Of(string route, Representation representation, CatalogueSnapshot snapshot, ReadOnlySpan<byte> body)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         var id = NamedCatalogue.Of(body);
-        var (owner, version) = id is null ? (null, null) : (shelf.OwnerOf(id).Name, shelf.Find(id)?.Version);
-        foreach (var part in new[] { route, manner.Form.MediaType, manner.Language.Tag, owner ?? "", version ?? "" })
+        var (owner, version) = id is null ? (null, null) : (snapshot.OwnerOf(id).Name, snapshot.Find(id)?.Version);
+        foreach (var part in new[] { route, representation.Form.MediaType, representation.Language.Tag, owner ?? "", version ?? "" })
         {
             // None of them holds a null character, so that no two lists of parts are alike.
             hash.AppendData(Encoding.UTF8.GetBytes(part));

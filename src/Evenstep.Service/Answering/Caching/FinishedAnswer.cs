@@ -17,7 +17,7 @@ internal sealed record FinishedAnswer
     public required ReadOnlyMemory<byte> Body { get; init; }
 
     /// <summary>The form and the language it is in.</summary>
-    public required Manner Manner { get; init; }
+    public required Representation Representation { get; init; }
 
     public required Outcome Outcome { get; init; }
 
@@ -31,7 +31,7 @@ internal sealed record FinishedAnswer
     public static FinishedAnswer Of<T>(T answer, JsonTypeInfo<T> shape, Language language, Outcome outcome, TimeSpan took) => new()
     {
         Body = JsonSerializer.SerializeToUtf8Bytes(answer, shape),
-        Manner = new Manner(AnswerForm.Json, language),
+        Representation = new Representation(AnswerFormat.Json, language),
         Outcome = outcome,
         Took = took,
     };
@@ -40,7 +40,7 @@ internal sealed record FinishedAnswer
     public static FinishedAnswer Of(LadderScene scene, Language language, Outcome outcome, TimeSpan took) => new()
     {
         Body = LadderPicture.Draw(scene, language),
-        Manner = new Manner(AnswerForm.Picture, language),
+        Representation = new Representation(AnswerFormat.Picture, language),
         Outcome = outcome,
         Took = took,
     };

@@ -15,10 +15,10 @@ internal static class OwnedReader
         var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (var (i, item) in (request.Owned ?? []).Index())
         {
-            var place = Place.Root.At(KitFields.Owned.Name).At(i);
+            var pointer = RequestPointer.Root.At(KitFields.Owned.Name).At(i);
             var id = item?.Id ?? MadeUpName.OfOwned(i + 1);
-            var read = item is null ? null : ReadOne(item, id, catalogue, place, faults);
-            if (item is not null && IsNew(id, item, seen, catalogue, place, faults) && read is not null)
+            var read = item is null ? null : ReadOne(item, id, catalogue, pointer, faults);
+            if (item is not null && IsNew(id, item, seen, catalogue, pointer, faults) && read is not null)
             {
                 owned.Add(id, read);
             }
@@ -32,11 +32,11 @@ internal static class OwnedReader
         return [.. owned.Values];
     }
 
-    private static bool IsNew(string id, ItemRequest item, HashSet<string> seen, Catalogue? catalogue, Place place, Faults faults)
+    private static bool IsNew(string id, ItemRequest item, HashSet<string> seen, Catalogue? catalogue, RequestPointer pointer, Faults faults)
     {
         if (!seen.Add(id))
         {
-            faults.Add(place.At("id"), FaultCode.Duplicate, () => $"{Given.Quoted(id)} is the id of another owned item too; every item needs its own.");
+            faults.Add(pointer.At("id"), FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is the id of another owned item too; every item needs its own.");
             return false;
         }
 
@@ -45,21 +45,21 @@ internal static class OwnedReader
             return true;
         }
 
-        faults.Add(place.At("id"), FaultCode.Duplicate, () => $"{Given.Quoted(id)} is the id of an item of the catalogue too. If you own that item, give nothing but its `id`; if not, give this one another.");
+        faults.Add(pointer.At("id"), FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is the id of an item of the catalogue too. If you own that item, give nothing but its `id`; if not, give this one another.");
         return false;
     }
 
-    private static Item? ReadOne(ItemRequest item, string id, Catalogue? catalogue, Place place, Faults faults)
+    private static Item? ReadOne(ItemRequest item, string id, Catalogue? catalogue, RequestPointer pointer, Faults faults)
     {
         if (!item.IsNamed)
         {
-            return ItemReader.Read(item, id, place, faults);
+            return ItemReader.Read(item, id, pointer, faults);
         }
 
         var found = item.Id is null ? null : catalogue?.Find(id);
-        if (found is null && item.Id is not null && !faults.Touch(Place.Root.At(KitFields.Catalogue.Name)))
+        if (found is null && item.Id is not null && !faults.Touch(RequestPointer.Root.At(KitFields.Catalogue.Name)))
         {
-            faults.Add(place.At("id"), FaultCode.UnknownItem, () => UnknownItem(id, catalogue, faults.AreOfQuery));
+            faults.Add(pointer.At("id"), FaultCode.UnknownItem, () => UnknownItem(id, catalogue, faults.AreOfQuery));
         }
 
         return found;
@@ -69,12 +69,12 @@ internal static class OwnedReader
     {
         if (catalogue is null)
         {
-            return $"{Given.Quoted(id)} cannot be looked up without a catalogue: name one in `catalogue`, or give the item's `kind` and figures.";
+            return $"{ErrorText.Quoted(id)} cannot be looked up without a catalogue: name one in `catalogue`, or give the item's `kind` and figures.";
         }
 
         var suggestion = NearestName.To(id, catalogue.Listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
         var instead = inQuery ? "Give ids of items it has, and leave out what is not in it." : "An owned item that is not in it needs its `kind` and figures.";
-        return $"The catalogue has no item {Given.Quoted(id)}.{suggestion} {instead}";
+        return $"The catalogue has no item {ErrorText.Quoted(id)}.{suggestion} {instead}";
     }
 
     private static IEnumerable<Item> Packed(KitRequest request, Catalogue? catalogue) =>

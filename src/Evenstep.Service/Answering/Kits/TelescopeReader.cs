@@ -10,7 +10,7 @@ namespace Evenstep.Service.Answering.Kits;
 /// <summary>Understands a request's telescopes: which they are, what they are called, what powers they can use.</summary>
 internal sealed class TelescopeReader(KitRequest request, Observer observer, Catalogue? catalogue, Faults faults)
 {
-    private readonly Place place = Place.Root.At(TelescopeFields.Telescopes.Name);
+    private readonly RequestPointer pointer = RequestPointer.Root.At(TelescopeFields.Telescopes.Name);
 
     public ImmutableArray<NamedTelescope?> ReadAll()
     {
@@ -34,9 +34,9 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
     private CatalogueTelescope? FindListed(string id, int i)
     {
         var listed = catalogue?.Telescopes.GetValueOrDefault(id);
-        if (listed is null && !faults.Touch(Place.Root.At(KitFields.Catalogue.Name)))
+        if (listed is null && !faults.Touch(RequestPointer.Root.At(KitFields.Catalogue.Name)))
         {
-            faults.Add(place.At(i).At(TelescopeFields.Id.Name), FaultCode.UnknownTelescope, () => UnknownTelescope(id));
+            faults.Add(pointer.At(i).At(TelescopeFields.Id.Name), FaultCode.UnknownTelescope, () => UnknownTelescope(id));
         }
 
         return listed;
@@ -47,11 +47,11 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
         var inFull = $"give `apertureMm`, `focalLengthMm` and `focuserBarrel` instead of `{(faults.AreOfQuery ? "telescope" : "id")}`";
         if (catalogue is null)
         {
-            return $"{Given.Quoted(id)} cannot be looked up without a stored catalogue: name one in `catalogue`, or {inFull}.";
+            return $"{ErrorText.Quoted(id)} cannot be looked up without a stored catalogue: name one in `catalogue`, or {inFull}.";
         }
 
         var suggestion = NearestName.To(id, catalogue.Telescopes.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        return $"The catalogue lists no telescope {Given.Quoted(id)}.{suggestion} Give the id of one it lists, or {inFull}.";
+        return $"The catalogue lists no telescope {ErrorText.Quoted(id)}.{suggestion} Give the id of one it lists, or {inFull}.";
     }
 
     private static Telescope? TelescopeInFull(TelescopeRequest asked, string name) =>
@@ -62,7 +62,7 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
     private TelescopeInUse? InUse(Telescope telescope, PowerRangeRequest? wish, int i)
     {
         // A range worked out from faulty figures would be blamed for what is not its fault.
-        if (faults.Touch(Place.Root.At(ObserverFields.Observer.Name)) || faults.Touch(Place.Root.At(KitFields.Site.Name)) || faults.Touch(place.At(i)))
+        if (faults.Touch(RequestPointer.Root.At(ObserverFields.Observer.Name)) || faults.Touch(RequestPointer.Root.At(KitFields.Site.Name)) || faults.Touch(pointer.At(i)))
         {
             return null;
         }
@@ -73,14 +73,14 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
             return TelescopeInUse.Of(telescope, range, observer.Observes);
         }
 
-        var at = wish is { Lowest: not null } or { Highest: not null } ? place.At(i).At(TelescopeFields.PowerRange.Name) : place.At(i);
+        var at = wish is { Lowest: not null } or { Highest: not null } ? pointer.At(i).At(TelescopeFields.PowerRange.Name) : pointer.At(i);
         faults.Add(at, FaultCode.EmptyRange, () => EmptyRange(telescope, range));
         return null;
     }
 
     private static string EmptyRange(Telescope telescope, PowerRange range) => string.Create(
         CultureInfo.InvariantCulture,
-        $"The powers of use in {Given.Quoted(telescope.Name)} would run from {range.Lowest:0.#}x (set by {Setter(range.LowestSetBy)}) to {range.Highest:0.#}x (set by {Setter(range.HighestSetBy)}); the highest must be at least {PowerRange.LeastSpan} times the lowest. Change what sets one of them; a request with a body may also give `powerRange` other ends.");
+        $"The powers of use in {ErrorText.Quoted(telescope.Name)} would run from {range.Lowest:0.#}x (set by {Setter(range.LowestSetBy)}) to {range.Highest:0.#}x (set by {Setter(range.HighestSetBy)}); the highest must be at least {PowerRange.LeastSpan} times the lowest. Change what sets one of them; a request with a body may also give `powerRange` other ends.");
 
     private static string Setter(RangeEnd end) => end switch
     {
@@ -100,9 +100,9 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
             {
                 var field = telescope.Id is null ? TelescopeFields.Name : TelescopeFields.Id;
                 faults.Add(
-                    place.At(i).At(field.Name),
+                    pointer.At(i).At(field.Name),
                     FaultCode.Duplicate,
-                    () => $"{Given.Quoted(telescope.Name)} is the name of {place.At(places[telescope.Name])} too; give each telescope a name of its own.");
+                    () => $"{ErrorText.Quoted(telescope.Name)} is the name of {pointer.At(places[telescope.Name])} too; give each telescope a name of its own.");
             }
         }
     }

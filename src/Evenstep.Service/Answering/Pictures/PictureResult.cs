@@ -11,6 +11,6 @@ internal sealed class PictureResult(LadderScene scene) : IResult, IStatusCodeHtt
     {
         var language = httpContext.Request.LanguageAsked();
         var body = LadderPicture.Draw(scene, language);
-        return httpContext.Response.GiveAsync(new Manner(AnswerForm.Picture, language), body, PictureStyle.Policy, httpContext.RequestAborted);
+        return httpContext.Response.GiveAsync(new Representation(AnswerFormat.Picture, language), body, PictureStyle.Policy, httpContext.RequestAborted);
     }
 }

@@ -80,7 +80,7 @@ internal static class PictureStyle
         $"default-src 'none'; style-src 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Text)))}'; frame-ancestors *";
 
     /// <summary>The policy for an answer in a form; null unless it is a picture.</summary>
-    public static string? PolicyOf(AnswerForm form) => form == AnswerForm.Picture ? Policy : null;
+    public static string? PolicyOf(AnswerFormat form) => form == AnswerFormat.Picture ? Policy : null;
 
     private static string Of(string name) => $".{Svg.Prefix}-{name}";
 

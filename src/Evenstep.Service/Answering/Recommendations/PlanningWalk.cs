@@ -10,30 +10,30 @@ using Microsoft.AspNetCore.Http.HttpResults;
 namespace Evenstep.Service.Answering.Recommendations;
 
 /// <summary>Understands a body, or says all that is wrong with it and returns null.</summary>
-internal delegate T? ReadsBody<out T>(JsonElement body, Shelf shelf, Faults faults)
+internal delegate T? ReadsBody<out T>(JsonElement body, CatalogueSnapshot snapshot, Faults faults)
     where T : class;
 
 /// <summary>Makes the answer to a request that is understood; it may outlive that request, for others may wait for it too.</summary>
-internal delegate Task<FinishedAnswer> MakesAnswer<in T>(T asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken nobodyWaits);
+internal delegate Task<FinishedAnswer> MakesAnswer<in T>(T asked, ReadOnlyMemory<byte> body, Representation representation, CancellationToken nobodyWaits);
 
-/// <summary>The walk of every request for a plan: through the door, past the cache, to the reader and the desk.</summary>
-internal sealed class PlanningWalk(Shelf shelf, AnswerCache cache)
+/// <summary>What every request for a plan does: its body is read, the answer looked for in the cache, or read, solved and written.</summary>
+internal sealed class PlanningWalk(CatalogueSnapshot snapshot, AnswerCache cache)
 {
     /// <typeparam name="TAsked">The request, understood.</typeparam>
     /// <typeparam name="TAnswer">The answer before it is written.</typeparam>
     public async Task<Results<AnswerResult<TAnswer>, ProblemResult>> AnswerAsync<TAsked, TAnswer>(
-        HttpRequest request, string route, ReadsBody<TAsked> read, MakesAnswer<TAsked> make, CancellationToken gone)
+        HttpRequest request, string route, ReadsBody<TAsked> read, MakesAnswer<TAsked> make, CancellationToken cancellationToken)
         where TAsked : class
     {
-        var received = await FrontDoor.ReceiveAsync(request, gone);
+        var received = await BodyReader.ReceiveAsync(request, cancellationToken);
         if (received.Refusal is { } refusal)
         {
             return refusal;
         }
 
-        var manner = new Manner(received.Form, request.LanguageAsked());
-        var key = AnswerKey.Of(route, manner, shelf, received.Bytes.Span);
-        if (await cache.FindAsync(key, gone) is { } kept)
+        var representation = new Representation(received.Form, request.LanguageAsked());
+        var key = AnswerKey.Of(route, representation, snapshot, received.Bytes.Span);
+        if (await cache.FindAsync(key, cancellationToken) is { } kept)
         {
             return new AnswerResult<TAnswer>(kept, isNew: false);
         }
@@ -44,7 +44,7 @@ internal sealed class PlanningWalk(Shelf shelf, AnswerCache cache)
             return problem!;
         }
 
-        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => make(asked, received.Bytes, manner, nobodyWaits), gone);
+        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => make(asked, received.Bytes, representation, nobodyWaits), cancellationToken);
         return new AnswerResult<TAnswer>(answer, isNew);
     }
 
@@ -59,7 +59,7 @@ internal sealed class PlanningWalk(Shelf shelf, AnswerCache cache)
         }
 
         var faults = new Faults();
-        var asked = read(body.Json, shelf, faults);
+        var asked = read(body.Json, snapshot, faults);
         return (asked, asked is null ? ProblemResult.Of(faults) : null);
     }
 }

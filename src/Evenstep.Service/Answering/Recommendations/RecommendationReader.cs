@@ -32,19 +32,19 @@ internal sealed record RecommendationAsked
 internal static class RecommendationReader
 {
     /// <summary>The request understood; null with the faults filled.</summary>
-    public static RecommendationAsked? Read(JsonElement body, Shelf shelf, Faults faults) =>
-        RecommendationFields.Body.Read(body, Place.Root, faults) is { } request ? Read(request, body, shelf, faults, out _) : null;
+    public static RecommendationAsked? Read(JsonElement body, CatalogueSnapshot snapshot, Faults faults) =>
+        RecommendationFields.Body.Read(body, RequestPointer.Root, faults) is { } request ? Read(request, body, snapshot, faults, out _) : null;
 
     /// <summary>The same, of a request whose fields are read.</summary>
     /// <param name="request">The fields.</param>
     /// <param name="body">What they were read from.</param>
-    /// <param name="shelf">The stored catalogues.</param>
+    /// <param name="snapshot">The stored catalogues.</param>
     /// <param name="faults">What is wrong.</param>
     /// <param name="catalogue">The catalogue, however faulty the rest is; null where it is missing, faulty or unknown.</param>
     public static RecommendationAsked? Read(
-        RecommendationRequest request, JsonElement body, Shelf shelf, Faults faults, out Catalogue? catalogue)
+        RecommendationRequest request, JsonElement body, CatalogueSnapshot snapshot, Faults faults, out Catalogue? catalogue)
     {
-        var outfit = OutfitReader.Read(request.Kit, body, shelf, faults);
+        var outfit = SetupReader.Read(request.Kit, body, snapshot, faults);
         catalogue = outfit.Catalogue;
         var demands = DemandsOf(request.Preferences, outfit, faults);
         return faults.Any ? null : new RecommendationAsked
@@ -58,7 +58,7 @@ internal static class RecommendationReader
         };
     }
 
-    private static PurchaseProblem ProblemOf(RecommendationRequest request, Outfit outfit, Demands demands) => new()
+    private static PurchaseProblem ProblemOf(RecommendationRequest request, Setup outfit, Demands demands) => new()
     {
         Telescopes = outfit.TelescopesInUse,
         Observer = outfit.Observer,
@@ -97,17 +97,17 @@ internal static class RecommendationReader
         };
     }
 
-    private static Demands DemandsOf(PreferencesRequest? request, Outfit outfit, Faults faults) => new()
+    private static Demands DemandsOf(PreferencesRequest? request, Setup outfit, Faults faults) => new()
     {
         MustInclude = MustIncludeOf(request?.MustInclude ?? [], outfit.Catalogue, faults),
-        MustFrame = OutfitReader.ReadFramings(request?.MustFrame, outfit, faults),
+        MustFrame = SetupReader.ReadFramings(request?.MustFrame, outfit, faults),
         ReticleLeastPower = request?.Reticle?.LeastPower,
     };
 
     private static ImmutableArray<string> MustIncludeOf(IReadOnlyList<string?> ids, Catalogue? catalogue, Faults faults)
     {
-        var place = Place.Root.At("preferences").At(RecommendationFields.MustInclude.Name);
-        CatalogueReader.ReportUnknown(ids, catalogue, place, faults);
+        var pointer = RequestPointer.Root.At("preferences").At(RecommendationFields.MustInclude.Name);
+        CatalogueReader.ReportUnknown(ids, catalogue, pointer, faults);
         return [.. ids.OfType<string>().Distinct(StringComparer.Ordinal)];
     }
 }

@@ -26,21 +26,21 @@ internal sealed partial class RefereedPlanner(PlanSolver solve, SolveGate gate, 
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
     /// <exception cref="RefereeException">The plan is faulty: a mistake of ours, logged in full.</exception>
     /// <exception cref="DisagreementException">The second engine, if asked, disagrees: a mistake of ours too.</exception>
-    public Task<Solved> SolveAsync(PlanningCase asked, bool certify, CancellationToken gone) =>
-        gate.RunAsync(slot => Solve(asked, certify, slot.Budget(limits)), gone);
+    public Task<Solved> SolveAsync(PlanningCase asked, bool certify, CancellationToken cancellationToken) =>
+        gate.RunAsync(slot => Solve(asked, certify, slot.Budget(limits)), cancellationToken);
 
     /// <summary>The same, with the best plan without each purchase; all as one solve.</summary>
     /// <exception cref="WorkLimitException">As above; an alternative that was not found in time is only left out.</exception>
     /// <exception cref="RefereeException">A plan is faulty, the alternatives included.</exception>
     /// <exception cref="DisagreementException">As above.</exception>
-    public Task<Solved> SolveWithAlternativesAsync(PlanningCase asked, bool certify, CancellationToken gone) => gate.RunAsync(
+    public Task<Solved> SolveWithAlternativesAsync(PlanningCase asked, bool certify, CancellationToken cancellationToken) => gate.RunAsync(
         slot =>
         {
             var budget = slot.Budget(limits);
             var solved = Solve(asked, certify, budget);
             return solved with { Alternatives = AlternativesTo(asked, solved.Plan, budget) };
         },
-        gone);
+        cancellationToken);
 
     private Solved Solve(PlanningCase asked, bool certify, WorkBudget budget)
     {

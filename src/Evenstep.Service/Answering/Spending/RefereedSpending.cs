@@ -10,7 +10,7 @@ namespace Evenstep.Service.Answering.Spending;
 /// <summary>A frontier that the referee found no fault in.</summary>
 /// <param name="Frontier">The frontier.</param>
 /// <param name="Took">How long it took to find.</param>
-internal sealed record Charted(SpendingFrontier Frontier, TimeSpan Took);
+internal sealed record SolvedCurve(SpendingFrontier Frontier, TimeSpan Took);
 
 /// <summary>Finds frontiers, and lets the referee check every one: rather no answer than a wrong one.</summary>
 internal sealed partial class RefereedSpending(SpendingSolver solve, SolveGate gate, WorkLimits limits, ILogger<RefereedSpending> logger)
@@ -18,9 +18,9 @@ internal sealed partial class RefereedSpending(SpendingSolver solve, SolveGate g
     /// <summary>What every budget up to the problem's buys at best.</summary>
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
     /// <exception cref="RefereeException">The frontier is faulty: a mistake of ours, logged in full.</exception>
-    public Task<Charted> SolveAsync(PlanningCase asked, CancellationToken gone) => gate.RunAsync(slot => Solve(asked, slot.Budget(limits)), gone);
+    public Task<SolvedCurve> SolveAsync(PlanningCase asked, CancellationToken cancellationToken) => gate.RunAsync(slot => Solve(asked, slot.Budget(limits)), cancellationToken);
 
-    private Charted Solve(PlanningCase asked, WorkBudget budget)
+    private SolvedCurve Solve(PlanningCase asked, WorkBudget budget)
     {
         var started = Stopwatch.GetTimestamp();
         var frontier = solve(asked.Problem, budget);
@@ -31,7 +31,7 @@ internal sealed partial class RefereedSpending(SpendingSolver solve, SolveGate g
         }
 
         Check(asked, frontier);
-        return new Charted(frontier, took);
+        return new SolvedCurve(frontier, took);
     }
 
     private void Check(PlanningCase asked, SpendingFrontier frontier)

@@ -14,7 +14,7 @@ internal static class SpendingCurveWriter
     /// <param name="asked">The request.</param>
     /// <param name="charted">The frontier.</param>
     /// <param name="infeasible">The plan that says why, if no set is allowed.</param>
-    public static SpendingCurveAnswer Write(RecommendationAsked asked, Charted charted, Solved? infeasible)
+    public static SpendingCurveAnswer Write(RecommendationAsked asked, SolvedCurve charted, Solved? infeasible)
     {
         var frontier = charted.Frontier;
         var curve = SpendingCurve.Of(frontier);
@@ -42,7 +42,7 @@ internal static class SpendingCurveWriter
 
     /// <summary>The points of a curve, as every answer writes them.</summary>
     public static IReadOnlyList<SpendingPointAnswer> PointsOf(PurchaseProblem problem, SpendingCurve curve) =>
-        [.. curve.Points.Select((point, place) => PointOf(problem, point, place == curve.SuggestedIndex))];
+        [.. curve.Points.Select((point, index) => PointOf(problem, point, index == curve.SuggestedIndex))];
 
     private static SpendingPointAnswer PointOf(PurchaseProblem problem, SpendingPoint point, bool isSuggested)
     {

@@ -8,14 +8,14 @@ namespace Evenstep.Service.Catalogues.Content;
 internal static class CatalogueReader
 {
     /// <summary>A catalogue to be stored; null with the faults filled.</summary>
-    public static Catalogue? ReadStored(string id, JsonElement json, Faults faults) => ReadStored(id, json, Place.Root, faults)?.Catalogue;
+    public static Catalogue? ReadStored(string id, JsonElement json, Faults faults) => ReadStored(id, json, RequestPointer.Root, faults)?.Catalogue;
 
     /// <summary>A catalogue to be stored, understood and as its JSON says it; null with the faults filled.</summary>
     /// <param name="id">Under which it is to be stored.</param>
     /// <param name="json">All of it.</param>
     /// <param name="root">Its top, for the places of faults.</param>
     /// <param name="faults">Where faults are reported.</param>
-    public static (Catalogue Catalogue, CatalogueRequest Request)? ReadStored(string id, JsonElement json, Place root, Faults faults)
+    public static (Catalogue Catalogue, CatalogueRequest Request)? ReadStored(string id, JsonElement json, RequestPointer root, Faults faults)
     {
         var request = CatalogueFields.Stored.Read(json, root, faults);
         var catalogue = request is null ? null : ReadWhole(request, root, faults);
@@ -26,20 +26,20 @@ internal static class CatalogueReader
     public static Catalogue Revise(Catalogue catalogue, IReadOnlyList<ItemRequest?> items)
     {
         var faults = new Faults();
-        var revised = ReadWhole(catalogue.Request with { Items = items }, Place.Root, faults);
+        var revised = ReadWhole(catalogue.Request with { Items = items }, RequestPointer.Root, faults);
         return faults.Any
             ? throw new InvalidOperationException($"Items that were right are not in their catalogue: {string.Join("; ", faults.Shown)}")
             : Stored(revised, catalogue.Id!);
     }
 
     /// <summary>A whole catalogue. What of it is faulty is left out and reported.</summary>
-    public static Catalogue ReadWhole(CatalogueRequest request, Place place, Faults faults)
+    public static Catalogue ReadWhole(CatalogueRequest request, RequestPointer pointer, Faults faults)
     {
         var items = new Dictionary<string, Item>(StringComparer.Ordinal);
         var listed = new Dictionary<string, ItemRequest>(StringComparer.Ordinal);
         foreach (var (i, item) in (request.Items ?? []).Index())
         {
-            var at = place.At(CatalogueFields.Items.Name).At(i);
+            var at = pointer.At(CatalogueFields.Items.Name).At(i);
             var read = item is null ? null : ItemReader.Read(item, item.Id, at, faults);
             if (item?.Id is { } itemId && IsNew(itemId, item, listed, at, faults) && read is not null)
             {
@@ -47,7 +47,7 @@ internal static class CatalogueReader
             }
         }
 
-        var telescopes = new CatalogueTelescopeReader(listed, place.At(CatalogueFields.Telescopes.Name), faults);
+        var telescopes = new CatalogueTelescopeReader(listed, pointer.At(CatalogueFields.Telescopes.Name), faults);
         telescopes.ReadAll(request.Telescopes ?? []);
         return new Catalogue
         {
@@ -63,13 +63,13 @@ internal static class CatalogueReader
     }
 
     /// <summary>Reports each id of a list that is no item's of the catalogue.</summary>
-    public static void ReportUnknown(IReadOnlyList<string?> ids, Catalogue? catalogue, Place place, Faults faults)
+    public static void ReportUnknown(IReadOnlyList<string?> ids, Catalogue? catalogue, RequestPointer pointer, Faults faults)
     {
         foreach (var (i, id) in ids.Index())
         {
             if (id is not null && catalogue is not null && !catalogue.Listed.ContainsKey(id))
             {
-                faults.Add(place.At(i), FaultCode.UnknownItem, () => UnknownItem(id, catalogue));
+                faults.Add(pointer.At(i), FaultCode.UnknownItem, () => UnknownItem(id, catalogue));
             }
         }
     }
@@ -83,17 +83,17 @@ internal static class CatalogueReader
     private static string UnknownItem(string id, Catalogue catalogue)
     {
         var suggestion = NearestName.To(id, catalogue.Listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        return $"The catalogue has no item {Given.Quoted(id)}.{suggestion} Give the id of one it has.";
+        return $"The catalogue has no item {ErrorText.Quoted(id)}.{suggestion} Give the id of one it has.";
     }
 
-    private static bool IsNew(string id, ItemRequest item, Dictionary<string, ItemRequest> listed, Place at, Faults faults)
+    private static bool IsNew(string id, ItemRequest item, Dictionary<string, ItemRequest> listed, RequestPointer at, Faults faults)
     {
         if (listed.TryAdd(id, item))
         {
             return true;
         }
 
-        faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{Given.Quoted(id)} is the id of an item further up too; every item needs its own.");
+        faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is the id of an item further up too; every item needs its own.");
         return false;
     }
 }

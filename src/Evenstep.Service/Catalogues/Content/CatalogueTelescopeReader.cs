@@ -7,12 +7,12 @@ namespace Evenstep.Service.Catalogues.Content;
 
 /// <summary>Understands the telescopes that a catalogue lists, and what is packed with them.</summary>
 /// <param name="listed">The catalogue's items for sale.</param>
-/// <param name="place">Where the telescopes stand.</param>
+/// <param name="pointer">Where the telescopes stand.</param>
 /// <param name="faults">Where faults are reported.</param>
-internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemRequest> listed, Place place, Faults faults)
+internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemRequest> listed, RequestPointer pointer, Faults faults)
 {
     private readonly Dictionary<string, CatalogueTelescope> telescopes = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, (Item Item, ItemRequest Request, Place At)> packed = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (Item Item, ItemRequest Request, RequestPointer At)> packed = new(StringComparer.Ordinal);
 
     public IReadOnlyDictionary<string, CatalogueTelescope> Telescopes => telescopes;
 
@@ -25,12 +25,12 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
         {
             if (request is not null)
             {
-                ReadOne(request, place.At(i));
+                ReadOne(request, pointer.At(i));
             }
         }
     }
 
-    private void ReadOne(CatalogueTelescopeRequest request, Place at)
+    private void ReadOne(CatalogueTelescopeRequest request, RequestPointer at)
     {
         var included = ReadIncluded(request.Included ?? [], at.At(CatalogueFields.Included.Name));
         if (request is not { Id: { } id, ApertureMm: { } aperture, FocalLengthMm: { } focalLength, FocuserBarrel: { } focuser })
@@ -40,11 +40,11 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
 
         if (!telescopes.TryAdd(id, new CatalogueTelescope(id, new Telescope(request.Name ?? id, aperture, focalLength, focuser), included)))
         {
-            faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{Given.Quoted(id)} is the id of a telescope further up too; every telescope needs its own.");
+            faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is the id of a telescope further up too; every telescope needs its own.");
         }
     }
 
-    private ImmutableArray<string> ReadIncluded(IReadOnlyList<ItemRequest?> requests, Place at)
+    private ImmutableArray<string> ReadIncluded(IReadOnlyList<ItemRequest?> requests, RequestPointer at)
     {
         var ids = new List<string>();
         foreach (var (i, request) in requests.Index())
@@ -58,11 +58,11 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
         return [.. ids];
     }
 
-    private void AddOnce(string id, List<string> ids, Place at)
+    private void AddOnce(string id, List<string> ids, RequestPointer at)
     {
         if (ids.Contains(id))
         {
-            faults.Add(at, FaultCode.Duplicate, () => $"{Given.Quoted(id)} is packed with this telescope already; leave one of them out.");
+            faults.Add(at, FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is packed with this telescope already; leave one of them out.");
         }
         else
         {
@@ -70,7 +70,7 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
         }
     }
 
-    private bool IsListed(string id, Place at)
+    private bool IsListed(string id, RequestPointer at)
     {
         if (listed.ContainsKey(id))
         {
@@ -82,7 +82,7 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
     }
 
     /// <summary>Takes in an item in full. Several telescopes may be packed with the same one, but not with different ones of one id.</summary>
-    private bool IsPacked(ItemRequest request, string id, Place at)
+    private bool IsPacked(ItemRequest request, string id, RequestPointer at)
     {
         if (ItemReader.Read(request, id, at, faults) is not { } item)
         {
@@ -91,7 +91,7 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
 
         if (listed.ContainsKey(id))
         {
-            faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{Given.Quoted(id)} is the id of an item for sale too. If it is that one, give nothing but {Given.Quoted(id)}; if not, give it another id.");
+            faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is the id of an item for sale too. If it is that one, give nothing but {ErrorText.Quoted(id)}; if not, give it another id.");
             return false;
         }
 
@@ -100,13 +100,13 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
             return true;
         }
 
-        faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{Given.Quoted(id)} is the id of a different item at {packed[id].At} too; every item needs its own.");
+        faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is the id of a different item at {packed[id].At} too; every item needs its own.");
         return false;
     }
 
     private string UnknownItem(string id)
     {
         var suggestion = NearestName.To(id, listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        return $"The catalogue has no item {Given.Quoted(id)}.{suggestion} Give the id of one it has, or the item in full.";
+        return $"The catalogue has no item {ErrorText.Quoted(id)}.{suggestion} Give the id of one it has, or the item in full.";
     }
 }

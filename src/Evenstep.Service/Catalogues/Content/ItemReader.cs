@@ -9,8 +9,8 @@ namespace Evenstep.Service.Catalogues.Content;
 internal static class ItemReader
 {
     /// <summary>The item, or null where something it needs is missing or faulty (all of it reported).</summary>
-    public static Item? Read(ItemRequest item, string? id, Place place, Faults faults) =>
-        OpticOf(item, place, faults) is { } optic && id is not null ? new Item(id, optic)
+    public static Item? Read(ItemRequest item, string? id, RequestPointer pointer, Faults faults) =>
+        OpticOf(item, pointer, faults) is { } optic && id is not null ? new Item(id, optic)
         {
             Name = item.Name,
             Price = item.Price ?? 0,
@@ -20,10 +20,10 @@ internal static class ItemReader
         }
         : null;
 
-    private static Optic? OpticOf(ItemRequest item, Place place, Faults faults) => item.Kind switch
+    private static Optic? OpticOf(ItemRequest item, RequestPointer pointer, Faults faults) => item.Kind switch
     {
         ItemKind.Eyepiece => EyepieceOf(item),
-        ItemKind.Zoom => ZoomOf(item, place, faults),
+        ItemKind.Zoom => ZoomOf(item, pointer, faults),
         ItemKind.Barlow => BarlowOf(item),
         _ => null,
     };
@@ -38,7 +38,7 @@ internal static class ItemReader
             }
             : null;
 
-    private static Zoom? ZoomOf(ItemRequest item, Place place, Faults faults)
+    private static Zoom? ZoomOf(ItemRequest item, RequestPointer pointer, Faults faults)
     {
         if (item is not { ShortestFocalLengthMm: { } shortest, LongestFocalLengthMm: { } longest })
         {
@@ -48,7 +48,7 @@ internal static class ItemReader
         if (shortest >= longest)
         {
             faults.Add(
-                place.At(ItemFields.ShortestFocalLengthMm.Name),
+                pointer.At(ItemFields.ShortestFocalLengthMm.Name),
                 FaultCode.EmptyRange,
                 () => FormattableString.Invariant($"{shortest} was given, and {longest} for `longestFocalLengthMm`; the shortest must be less than the longest. Swap them, or list a fixed focal length as an eyepiece."));
             return null;

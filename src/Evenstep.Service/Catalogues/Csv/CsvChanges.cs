@@ -15,6 +15,6 @@ internal static class CsvChanges
     {
         var said = CsvQuery.Read(query, CsvQuery.OfChanges, faults);
         var rows = CsvItems.Read(bytes, CsvPurpose.Changes, said.RefuseUnknown, faults, warnings);
-        return [.. rows.Rows.Zip(rows.Lines, (row, line) => ItemChange.Naming(row, CsvTable.PlaceOf(line)))];
+        return [.. rows.Rows.Zip(rows.Lines, (row, line) => ItemChange.Naming(row, CsvTable.PointerOf(line)))];
     }
 }

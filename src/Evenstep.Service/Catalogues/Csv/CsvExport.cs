@@ -26,13 +26,13 @@ internal static class CsvExport
         }
     }
 
-    private static bool Has(JsonElement item, string name) => Given.Find(item, name) is { ValueKind: not JsonValueKind.Null };
+    private static bool Has(JsonElement item, string name) => ErrorText.Find(item, name) is { ValueKind: not JsonValueKind.Null };
 
-    private static string CellOf(JsonElement item, string name) => Given.Find(item, name) is { } value ? CsvCell.Of(value) : "";
+    private static string CellOf(JsonElement item, string name) => ErrorText.Find(item, name) is { } value ? CsvCell.Of(value) : "";
 
     private static string AttributeCellOf(JsonElement item, string name) =>
-        Given.Find(item, ItemFields.Attributes.Name) is { ValueKind: JsonValueKind.Object } attributes ? CellOf(attributes, name) : "";
+        ErrorText.Find(item, ItemFields.Attributes.Name) is { ValueKind: JsonValueKind.Object } attributes ? CellOf(attributes, name) : "";
 
     private static IEnumerable<JsonProperty> AttributesOf(JsonElement item) =>
-        Given.Find(item, ItemFields.Attributes.Name) is { ValueKind: JsonValueKind.Object } attributes ? attributes.EnumerateObject() : [];
+        ErrorText.Find(item, ItemFields.Attributes.Name) is { ValueKind: JsonValueKind.Object } attributes ? attributes.EnumerateObject() : [];
 }

@@ -6,14 +6,14 @@ using Evenstep.Service.Contract.Fields;
 namespace Evenstep.Service.Catalogues.Csv;
 
 /// <summary>The header row, understood.</summary>
-/// <param name="Place">Where it stands.</param>
+/// <param name="Pointer">Where it stands.</param>
 /// <param name="Columns">In their order.</param>
-internal sealed record CsvHeader(Place Place, IReadOnlyList<CsvColumn> Columns)
+internal sealed record CsvHeader(RequestPointer Pointer, IReadOnlyList<CsvColumn> Columns)
 {
     /// <summary>Reads the header. A column that is not known is reported: to the faults if it is refused, else to the warnings.</summary>
     public static CsvHeader Read(CsvRow row, bool refuseUnknown, Faults faults, WarningList warnings)
     {
-        var header = new CsvHeader(CsvTable.PlaceOf(row.Line), [.. row.Cells.Select(CsvColumn.Of)]);
+        var header = new CsvHeader(CsvTable.PointerOf(row.Line), [.. row.Cells.Select(CsvColumn.Of)]);
         header.ReportRepetitions(faults);
         foreach (var (i, column) in header.Columns.Index().Where(one => !one.Item.IsKnown))
         {
@@ -29,7 +29,7 @@ internal sealed record CsvHeader(Place Place, IReadOnlyList<CsvColumn> Columns)
     {
         foreach (var column in Columns.Where(column => column.IsKnown).GroupBy(column => column.Name, StringComparer.Ordinal).Where(group => group.Skip(1).Any()))
         {
-            faults.Add(Place.At(column.Key), FaultCode.Duplicate, () => string.Create(
+            faults.Add(Pointer.At(column.Key), FaultCode.Duplicate, () => string.Create(
                 CultureInfo.InvariantCulture, $"`{column.Key}` heads {column.Count()} columns; leave all but one out."));
         }
     }
@@ -39,25 +39,25 @@ internal sealed record CsvHeader(Place Place, IReadOnlyList<CsvColumn> Columns)
         var nearest = NearestName.To(name, CsvColumns.Fields.Select(field => field.Name));
         if (refuse)
         {
-            faults.Add(Place.At(name), FaultCode.UnknownField, () => Refusal(name, number, nearest));
+            faults.Add(Pointer.At(name), FaultCode.UnknownField, () => Refusal(name, number, nearest));
         }
         else
         {
-            warnings.Add(Place.At(name), Warning(name, number, nearest), name.Length == 0 ? "nameless" : nearest is null ? null : "nearest");
+            warnings.Add(Pointer.At(name), Warning(name, number, nearest), name.Length == 0 ? "nameless" : nearest is null ? null : "nearest");
         }
     }
 
     private static string Refusal(string name, int number, string? nearest) => name.Length == 0
         ? string.Create(CultureInfo.InvariantCulture, $"Column {number} has no name. Name it, or leave it out.")
         : nearest is not null
-        ? $"{Given.Quoted(name)} is no column here. Did you mean `{nearest}`?"
-        : $"{Given.Quoted(name)} is no column here. Leave it out, or call it `{CsvColumns.AttributeBeginning}` and a name, to keep it as it is. Known are {Given.List(CsvColumns.Fields.Select(field => field.Name))}.";
+        ? $"{ErrorText.Quoted(name)} is no column here. Did you mean `{nearest}`?"
+        : $"{ErrorText.Quoted(name)} is no column here. Leave it out, or call it `{CsvColumns.AttributeBeginning}` and a name, to keep it as it is. Known are {ErrorText.List(CsvColumns.Fields.Select(field => field.Name))}.";
 
     private static Remark Warning(string name, int number, string? nearest)
     {
         RemarkValue[] values = name.Length == 0
             ? [RemarkValue.Of("number", number)]
-            : [RemarkValue.Of("column", Given.Shortened(name)), .. nearest is null ? Array.Empty<RemarkValue>() : [RemarkValue.Of("nearest", nearest)]];
+            : [RemarkValue.Of("column", ErrorText.Shortened(name)), .. nearest is null ? Array.Empty<RemarkValue>() : [RemarkValue.Of("nearest", nearest)]];
         return new Remark(WarningCode.UnknownColumn, [.. values]);
     }
 }

@@ -33,7 +33,7 @@ internal sealed class CsvItems
     public WarningList Warnings { get; }
 
     /// <summary>Stands for the top of a catalogue whose items are these rows, and names each by its line.</summary>
-    public Place Root => new CsvRoot(Lines);
+    public RequestPointer Root => new CsvRoot(Lines);
 
     /// <summary>The rows as the items of a catalogue, as its JSON would be.</summary>
     /// <param name="currency">Null if it is not known, which the reader of the catalogue reports.</param>
@@ -86,7 +86,7 @@ internal sealed class CsvItems
     {
         if (!faults.Any)
         {
-            faults.Add(CsvTable.PlaceOf(1), FaultCode.Missing, () => "The body is empty; send a CSV that begins with a row of the names of its columns, such as `id,kind,price`.");
+            faults.Add(CsvTable.PointerOf(1), FaultCode.Missing, () => "The body is empty; send a CSV that begins with a row of the names of its columns, such as `id,kind,price`.");
         }
     }
 
@@ -95,7 +95,7 @@ internal sealed class CsvItems
         var (given, wanted) = (row.Cells.Length, header.Columns.Count);
         if (given != wanted)
         {
-            faults.Add(CsvTable.PlaceOf(row.Line), given < wanted ? FaultCode.TooFew : FaultCode.TooMany, () => FormattableString.Invariant(
+            faults.Add(CsvTable.PointerOf(row.Line), given < wanted ? FaultCode.TooFew : FaultCode.TooMany, () => FormattableString.Invariant(
                 $"This row has {given} cells, and the header {wanted}. A cell that contains the separator stands in quotation marks; numbers have a decimal point, not a comma."));
         }
 

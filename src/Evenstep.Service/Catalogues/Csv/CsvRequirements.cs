@@ -11,7 +11,7 @@ internal static class CsvRequirements
         var required = purpose == CsvPurpose.Changes ? [ItemFields.Id] : OfItems(KindsIn(header, rows));
         foreach (var field in required.Where(field => !header.Has(field.Name)))
         {
-            faults.AddMissingEverywhere(header.Place.At(field.Name), () => $"There is no column `{field.Name}`; in each row it must be {field.AnyShape.Allowed}.{Who(field)}");
+            faults.AddMissingEverywhere(header.Pointer.At(field.Name), () => $"There is no column `{field.Name}`; in each row it must be {field.AnyShape.Allowed}.{Who(field)}");
         }
 
         if (purpose == CsvPurpose.Changes)
@@ -25,8 +25,8 @@ internal static class CsvRequirements
     {
         if (!faults.Any && !header.Columns.Any(column => column.IsKnown && column.Name != ItemFields.Id.Name))
         {
-            faults.Add(header.Place, FaultCode.Missing, () =>
-                $"No column beside `{ItemFields.Id.Name}` is known, so that nothing would change. Known are {Given.List(CsvColumns.Fields.Select(field => field.Name))}.");
+            faults.Add(header.Pointer, FaultCode.Missing, () =>
+                $"No column beside `{ItemFields.Id.Name}` is known, so that nothing would change. Known are {ErrorText.List(CsvColumns.Fields.Select(field => field.Name))}.");
         }
     }
 

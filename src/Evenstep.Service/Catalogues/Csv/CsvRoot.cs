@@ -4,15 +4,15 @@ using Evenstep.Service.Contract.Fields;
 namespace Evenstep.Service.Catalogues.Csv;
 
 /// <summary>The top of a catalogue that came as a CSV: its items are rows, named by their lines, and its currency is a query parameter.</summary>
-internal sealed class CsvRoot(IReadOnlyList<int> lines) : Place(null, "")
+internal sealed class CsvRoot(IReadOnlyList<int> lines) : RequestPointer(null, "")
 {
-    public override Place At(string name) =>
+    public override RequestPointer At(string name) =>
         name == CatalogueFields.Items.Name ? new Rows(lines)
         : name == CatalogueFields.Currency.Name ? OfQuery(name)
         : base.At(name);
 
-    private sealed class Rows(IReadOnlyList<int> lines) : Place(null, "")
+    private sealed class Rows(IReadOnlyList<int> lines) : RequestPointer(null, "")
     {
-        public override Place At(int index) => CsvTable.PlaceOf(lines[index]);
+        public override RequestPointer At(int index) => CsvTable.PointerOf(lines[index]);
     }
 }

@@ -21,7 +21,7 @@ internal sealed record CsvTable(CsvRow? Header, IReadOnlyList<CsvRow> Rows)
         var rows = RowsOf(bytes, separator, record => Report(record, faults)).Where(row => !row.IsBlank).Take(mostRows + 2).ToList();
         if (rows.Count > mostRows + 1)
         {
-            faults.Add(PlaceOf(rows[^1].Line), FaultCode.TooMany, () => string.Create(
+            faults.Add(PointerOf(rows[^1].Line), FaultCode.TooMany, () => string.Create(
                 CultureInfo.InvariantCulture, $"From here on there are more than {mostRows} rows, the most that are taken. Leave rows out."));
             rows.RemoveAt(rows.Count - 1);
         }
@@ -29,7 +29,7 @@ internal sealed record CsvTable(CsvRow? Header, IReadOnlyList<CsvRow> Rows)
         return new CsvTable(rows.FirstOrDefault(), rows[Math.Min(1, rows.Count)..]);
     }
 
-    public static Place PlaceOf(int line) => Place.Root.At("line").At(line);
+    public static RequestPointer PointerOf(int line) => RequestPointer.Root.At("line").At(line);
 
     /// <summary>The right separator is the one that gives a header with more names that mean something.</summary>
     private static int KnownColumns(ReadOnlyMemory<byte> bytes, char separator) =>
@@ -62,7 +62,7 @@ internal sealed record CsvTable(CsvRow? Header, IReadOnlyList<CsvRow> Rows)
         };
         if (message is not null)
         {
-            faults.Add(PlaceOf((int)record.LineNumber), FaultCode.InvalidText, () => message);
+            faults.Add(PointerOf((int)record.LineNumber), FaultCode.InvalidText, () => message);
         }
     }
 }

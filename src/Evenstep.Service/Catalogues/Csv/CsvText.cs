@@ -15,7 +15,7 @@ internal static class CsvText
         var given = bytes.Span;
         if (given.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || given.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
         {
-            faults.Add(CsvTable.PlaceOf(1), FaultCode.InvalidText, () => $"The file is in UTF-16. {HowToSave}");
+            faults.Add(CsvTable.PointerOf(1), FaultCode.InvalidText, () => $"The file is in UTF-16. {HowToSave}");
             return ReadOnlyMemory<byte>.Empty;
         }
 
@@ -38,11 +38,11 @@ internal static class CsvText
             line++;
             if (!Utf8.IsValid(text))
             {
-                faults.Add(CsvTable.PlaceOf(line), FaultCode.InvalidText, () => $"There are bytes in this line that are not UTF-8. {HowToSave}");
+                faults.Add(CsvTable.PointerOf(line), FaultCode.InvalidText, () => $"There are bytes in this line that are not UTF-8. {HowToSave}");
             }
             else if (text.Contains((byte)0))
             {
-                faults.Add(CsvTable.PlaceOf(line), FaultCode.InvalidText, () => $"There is a NUL in this line, which no text has. {HowToSave}");
+                faults.Add(CsvTable.PointerOf(line), FaultCode.InvalidText, () => $"There is a NUL in this line, which no text has. {HowToSave}");
             }
         }
     }

@@ -22,7 +22,7 @@ internal static class CatalogueFiles
     private static ImmutableSortedDictionary<string, Catalogue> ById(IEnumerable<Catalogue> catalogues) =>
         catalogues.ToImmutableSortedDictionary(catalogue => catalogue.Id!, catalogue => catalogue, StringComparer.Ordinal);
 
-    private static Catalogue ReadDemo() => Read(Shelf.DemoId, Path.Combine(AppContext.BaseDirectory, "Catalogues", "demo.json"));
+    private static Catalogue ReadDemo() => Read(CatalogueSnapshot.DemoId, Path.Combine(AppContext.BaseDirectory, "Catalogues", "demo.json"));
 
     private static Catalogue Read(string id, string path)
     {

@@ -7,20 +7,20 @@ namespace Evenstep.Service.Catalogues.Storing;
 internal static class CatalogueReference
 {
     /// <summary>The catalogue of a request; null where it is missing, faulty or unknown.</summary>
-    public static Catalogue? Read(CatalogueRequest? request, Shelf shelf, Faults faults)
+    public static Catalogue? Read(CatalogueRequest? request, CatalogueSnapshot snapshot, Faults faults)
     {
-        var place = Place.Root.At("catalogue");
+        var pointer = RequestPointer.Root.At("catalogue");
         if (request?.Id is not { } id)
         {
-            return request?.Items is null ? null : CatalogueReader.ReadWhole(request, place, faults);
+            return request?.Items is null ? null : CatalogueReader.ReadWhole(request, pointer, faults);
         }
 
-        if (shelf.Find(id) is { } stored)
+        if (snapshot.Find(id) is { } stored)
         {
             return stored;
         }
 
-        faults.Add(place.At("id"), FaultCode.UnknownCatalogue, () => $"{shelf.NoSuch(id)} Or give the items inline.");
+        faults.Add(pointer.At("id"), FaultCode.UnknownCatalogue, () => $"{snapshot.NoSuch(id)} Or give the items inline.");
         return null;
     }
 }

@@ -15,31 +15,31 @@ internal abstract class CatalogueStore : IDisposable
     public abstract string Where { get; }
 
     /// <summary>Makes or updates the tables.</summary>
-    public Task PrepareAsync(CancellationToken gone) => GuardAsync(() => Task.Run(Migrate, gone));
+    public Task PrepareAsync(CancellationToken cancellationToken) => GuardAsync(() => Task.Run(Migrate, cancellationToken));
 
     /// <summary>The number of the latest change.</summary>
-    public Task<long> RevisionAsync(CancellationToken gone) => GuardAsync(async () =>
+    public Task<long> RevisionAsync(CancellationToken cancellationToken) => GuardAsync(async () =>
     {
-        await using var connection = await OpenAsync(gone);
+        await using var connection = await OpenAsync(cancellationToken);
         await using var command = Command(connection, "SELECT revision FROM shelf");
-        return (long)(await command.ExecuteScalarAsync(gone))!;
+        return (long)(await command.ExecuteScalarAsync(cancellationToken))!;
     });
 
     /// <summary>What is stored, without the contents, at one moment.</summary>
-    public Task<StoredVersions> ListAsync(CancellationToken gone) => GuardAsync(async () =>
+    public Task<StoredVersions> ListAsync(CancellationToken cancellationToken) => GuardAsync(async () =>
     {
         // One statement, for it sees one moment.
         const string All = "SELECT s.revision, c.owner, c.id, c.version, c.revision FROM shelf s LEFT JOIN catalogues c ON 1 = 1";
 
-        await using var connection = await OpenAsync(gone);
+        await using var connection = await OpenAsync(cancellationToken);
         await using var command = Command(connection, All);
-        await using var rows = await command.ExecuteReaderAsync(gone);
+        await using var rows = await command.ExecuteReaderAsync(cancellationToken);
         List<StoredVersion> versions = [];
         var revision = 0L;
-        while (await rows.ReadAsync(gone))
+        while (await rows.ReadAsync(cancellationToken))
         {
             revision = rows.GetInt64(0);
-            if (!await rows.IsDBNullAsync(1, gone))
+            if (!await rows.IsDBNullAsync(1, cancellationToken))
             {
                 versions.Add(new StoredVersion(new CatalogueKey(new Owner(rows.GetString(1)), rows.GetString(2)), rows.GetString(3), rows.GetInt64(4)));
             }
@@ -49,15 +49,15 @@ internal abstract class CatalogueStore : IDisposable
     });
 
     /// <summary>A catalogue; null if there is none. Of the version that is known already the content is not read again.</summary>
-    public Task<StoredCatalogue?> FindAsync(CatalogueKey key, string? known, CancellationToken gone) => GuardAsync(async () =>
+    public Task<StoredCatalogue?> FindAsync(CatalogueKey key, string? known, CancellationToken cancellationToken) => GuardAsync(async () =>
     {
         const string One = "SELECT version, revision, CASE WHEN version = @known THEN NULL ELSE content END FROM catalogues WHERE owner = @owner AND id = @id";
 
-        await using var connection = await OpenAsync(gone);
+        await using var connection = await OpenAsync(cancellationToken);
         await using var command = Command(connection, One, ("known", known ?? ""), ("owner", key.Owner.Name), ("id", key.Id));
-        await using var rows = await command.ExecuteReaderAsync(gone);
-        return await rows.ReadAsync(gone)
-            ? new StoredCatalogue(rows.GetString(0), rows.GetInt64(1), await rows.IsDBNullAsync(2, gone) ? (ReadOnlyMemory<byte>?)null : await rows.GetFieldValueAsync<byte[]>(2, gone))
+        await using var rows = await command.ExecuteReaderAsync(cancellationToken);
+        return await rows.ReadAsync(cancellationToken)
+            ? new StoredCatalogue(rows.GetString(0), rows.GetInt64(1), await rows.IsDBNullAsync(2, cancellationToken) ? (ReadOnlyMemory<byte>?)null : await rows.GetFieldValueAsync<byte[]>(2, cancellationToken))
             : null;
     });
 
@@ -65,29 +65,29 @@ internal abstract class CatalogueStore : IDisposable
     /// <param name="key">Which catalogue.</param>
     /// <param name="known">The version to be replaced; null if there must be none.</param>
     /// <param name="next">What takes its place; null to delete it.</param>
-    /// <param name="gone">Before the change is stored, it may still be called off.</param>
+    /// <param name="cancellationToken">Before the change is stored, it may still be called off.</param>
     /// <returns>The revision of the change; null, and nothing is changed, where another version is stored.</returns>
-    public virtual Task<long?> ReplaceAsync(CatalogueKey key, string? known, Catalogue? next, CancellationToken gone) => GuardAsync(async () =>
+    public virtual Task<long?> ReplaceAsync(CatalogueKey key, string? known, Catalogue? next, CancellationToken cancellationToken) => GuardAsync(async () =>
     {
-        await using var connection = await OpenAsync(gone);
-        await using var transaction = await BeginAsync(connection, gone);
+        await using var connection = await OpenAsync(cancellationToken);
+        await using var transaction = await BeginAsync(connection, cancellationToken);
         await using var count = Command(connection, "UPDATE shelf SET revision = revision + 1 RETURNING revision");
         count.Transaction = transaction;
-        var revision = (long)(await count.ExecuteScalarAsync(gone))!;
+        var revision = (long)(await count.ExecuteScalarAsync(cancellationToken))!;
         await using var replace = Replacement(connection, key, known, next, revision);
         replace.Transaction = transaction;
-        if (await replace.ExecuteNonQueryAsync(gone) != 1)
+        if (await replace.ExecuteNonQueryAsync(cancellationToken) != 1)
         {
             return (long?)null;
         }
 
-        await AnnounceAsync(connection, transaction, gone);
+        await AnnounceAsync(connection, transaction, cancellationToken);
         await transaction.CommitAsync(CancellationToken.None);
         return revision;
     });
 
     /// <summary>Returns when something may have changed, at the latest after a while.</summary>
-    public abstract Task WaitForChangeAsync(CancellationToken gone);
+    public abstract Task WaitForChangeAsync(CancellationToken cancellationToken);
 
     public void Dispose()
     {
@@ -100,13 +100,13 @@ internal abstract class CatalogueStore : IDisposable
     /// <summary>What <see cref="PrepareAsync"/> does.</summary>
     protected abstract void Migrate();
 
-    protected abstract ValueTask<DbConnection> OpenAsync(CancellationToken gone);
+    protected abstract ValueTask<DbConnection> OpenAsync(CancellationToken cancellationToken);
 
     /// <summary>Begins a transaction in which nothing that is read can be changed by another.</summary>
-    protected abstract ValueTask<DbTransaction> BeginAsync(DbConnection connection, CancellationToken gone);
+    protected abstract ValueTask<DbTransaction> BeginAsync(DbConnection connection, CancellationToken cancellationToken);
 
     /// <summary>Tells other instances, once the transaction is through.</summary>
-    protected virtual Task AnnounceAsync(DbConnection connection, DbTransaction transaction, CancellationToken gone) => Task.CompletedTask;
+    protected virtual Task AnnounceAsync(DbConnection connection, DbTransaction transaction, CancellationToken cancellationToken) => Task.CompletedTask;
 
     /// <summary>What a failure means for whoever called; null where it is a mistake of ours.</summary>
     protected abstract Exception? Meaning(Exception failure);

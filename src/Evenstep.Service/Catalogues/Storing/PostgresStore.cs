@@ -32,12 +32,12 @@ internal sealed class PostgresStore : CatalogueStore
 
     public override string Where { get; }
 
-    public override async Task WaitForChangeAsync(CancellationToken gone)
+    public override async Task WaitForChangeAsync(CancellationToken cancellationToken)
     {
         try
         {
-            listening ??= await ListenAsync(gone);
-            await listening.WaitAsync(Interval, gone);
+            listening ??= await ListenAsync(cancellationToken);
+            await listening.WaitAsync(Interval, cancellationToken);
         }
         catch (Exception failure)
         {
@@ -72,15 +72,15 @@ internal sealed class PostgresStore : CatalogueStore
         }
     }
 
-    protected override async ValueTask<DbConnection> OpenAsync(CancellationToken gone) => await source.OpenConnectionAsync(gone);
+    protected override async ValueTask<DbConnection> OpenAsync(CancellationToken cancellationToken) => await source.OpenConnectionAsync(cancellationToken);
 
-    protected override ValueTask<DbTransaction> BeginAsync(DbConnection connection, CancellationToken gone) => connection.BeginTransactionAsync(gone);
+    protected override ValueTask<DbTransaction> BeginAsync(DbConnection connection, CancellationToken cancellationToken) => connection.BeginTransactionAsync(cancellationToken);
 
-    protected override async Task AnnounceAsync(DbConnection connection, DbTransaction transaction, CancellationToken gone)
+    protected override async Task AnnounceAsync(DbConnection connection, DbTransaction transaction, CancellationToken cancellationToken)
     {
         await using var notify = Command(connection, $"NOTIFY {Channel}");
         notify.Transaction = transaction;
-        await notify.ExecuteNonQueryAsync(gone);
+        await notify.ExecuteNonQueryAsync(cancellationToken);
     }
 
     protected override Exception? Meaning(Exception failure)
@@ -130,13 +130,13 @@ internal sealed class PostgresStore : CatalogueStore
         return patient.ConnectionString;
     }
 
-    private async Task<NpgsqlConnection> ListenAsync(CancellationToken gone)
+    private async Task<NpgsqlConnection> ListenAsync(CancellationToken cancellationToken)
     {
-        var connection = await source.OpenConnectionAsync(gone);
+        var connection = await source.OpenConnectionAsync(cancellationToken);
         try
         {
             await using var listen = Command(connection, $"LISTEN {Channel}");
-            await listen.ExecuteNonQueryAsync(gone);
+            await listen.ExecuteNonQueryAsync(cancellationToken);
             return connection;
         }
         catch

@@ -33,18 +33,18 @@ internal sealed class SqliteStore(string path, int? mostMegabytes) : CatalogueSt
 
     public override string Where => Path.GetFullPath(path);
 
-    public override Task WaitForChangeAsync(CancellationToken gone) => Task.Delay(Interval, gone);
+    public override Task WaitForChangeAsync(CancellationToken cancellationToken) => Task.Delay(Interval, cancellationToken);
 
-    public override async Task<long?> ReplaceAsync(CatalogueKey key, string? known, Catalogue? next, CancellationToken gone)
+    public override async Task<long?> ReplaceAsync(CatalogueKey key, string? known, Catalogue? next, CancellationToken cancellationToken)
     {
-        if (!await writing.WaitAsync(Patience, gone))
+        if (!await writing.WaitAsync(Patience, cancellationToken))
         {
             throw new StorageAwayException("Changes before this one are waiting for the file of stored catalogues.");
         }
 
         try
         {
-            return await base.ReplaceAsync(key, known, next, gone);
+            return await base.ReplaceAsync(key, known, next, cancellationToken);
         }
         finally
         {
@@ -73,9 +73,9 @@ internal sealed class SqliteStore(string path, int? mostMegabytes) : CatalogueSt
         writing.Dispose();
     }
 
-    protected override ValueTask<DbConnection> OpenAsync(CancellationToken gone) => ValueTask.FromResult<DbConnection>(Open());
+    protected override ValueTask<DbConnection> OpenAsync(CancellationToken cancellationToken) => ValueTask.FromResult<DbConnection>(Open());
 
-    protected override ValueTask<DbTransaction> BeginAsync(DbConnection connection, CancellationToken gone) =>
+    protected override ValueTask<DbTransaction> BeginAsync(DbConnection connection, CancellationToken cancellationToken) =>
         ValueTask.FromResult<DbTransaction>(((SqliteConnection)connection).BeginTransaction(deferred: false));
 
     /// <summary>What the database's own words would tell stands in the log; a caller gets ours.</summary>

@@ -1,7 +1,7 @@
 namespace Evenstep.Service.Catalogues.Storing;
 
 /// <summary>Reads the stored catalogues at start, and again whenever another instance has changed any; keeps trying while the storage is away.</summary>
-internal sealed partial class StorageWatch(CatalogueStore store, StorageReader reader, Shelves shelves, ILogger<StorageWatch> logger) : BackgroundService
+internal sealed partial class StorageWatch(CatalogueStore store, StorageReader reader, CatalogueRegistry registry, ILogger<StorageWatch> logger) : BackgroundService
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(0.5);
 
@@ -23,7 +23,7 @@ internal sealed partial class StorageWatch(CatalogueStore store, StorageReader r
             catch (Exception exception)
 #pragma warning restore CA1031
             {
-                shelves.Damage = (exception as StorageBrokenException)?.Message;
+                registry.Damage = (exception as StorageBrokenException)?.Message;
                 if (!wasAway)
                 {
                     LogAway(store.Where, exception.Message, exception);
@@ -39,7 +39,7 @@ internal sealed partial class StorageWatch(CatalogueStore store, StorageReader r
     private async Task FollowAsync(bool wasAway, CancellationToken stopping)
     {
         var known = await reader.CatchUpAsync(stopping);
-        shelves.Damage = null;
+        registry.Damage = null;
         if (wasAway)
         {
             LogBack();

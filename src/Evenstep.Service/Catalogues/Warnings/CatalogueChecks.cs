@@ -16,7 +16,7 @@ internal static class CatalogueChecks
     /// <param name="catalogue">As its JSON says it.</param>
     /// <param name="root">Its top, for the places.</param>
     /// <param name="warnings">Takes the warnings.</param>
-    public static void Check(CatalogueRequest catalogue, Place root, WarningList warnings)
+    public static void Check(CatalogueRequest catalogue, RequestPointer root, WarningList warnings)
     {
         CheckCurrency(catalogue.Currency, root, warnings);
         CheckItems([.. (catalogue.Items ?? []).OfType<ItemRequest>()], root.At(CatalogueFields.Items.Name), warnings);
@@ -26,7 +26,7 @@ internal static class CatalogueChecks
         }
     }
 
-    private static void CheckCurrency(string? currency, Place root, WarningList warnings)
+    private static void CheckCurrency(string? currency, RequestPointer root, WarningList warnings)
     {
         if (currency is not null && !Currencies.Known.Contains(currency))
         {
@@ -34,12 +34,12 @@ internal static class CatalogueChecks
         }
     }
 
-    private static void CheckItems(ItemRequest[] items, Place place, WarningList warnings)
+    private static void CheckItems(ItemRequest[] items, RequestPointer pointer, WarningList warnings)
     {
         var (seen, gtins) = (new Dictionary<ItemRequest, string>(ItemLikeness.ButForTheId), new Dictionary<string, string>(StringComparer.Ordinal));
         foreach (var (i, item) in items.Index())
         {
-            var at = place.At(i);
+            var at = pointer.At(i);
             ItemChecks.Check(item, at, warnings);
             if (!seen.TryAdd(item, item.Id!))
             {
@@ -52,11 +52,11 @@ internal static class CatalogueChecks
         }
     }
 
-    private static void CheckTelescope(CatalogueTelescopeRequest? telescope, Place place, WarningList warnings)
+    private static void CheckTelescope(CatalogueTelescopeRequest? telescope, RequestPointer pointer, WarningList warnings)
     {
         if (telescope is { ApertureMm: { } aperture, FocalLengthMm: { } focalLength } && focalLength < FastestTelescope * aperture)
         {
-            warnings.Add(place.At("focalLengthMm"), new Remark(WarningCode.TelescopeTooFast, []));
+            warnings.Add(pointer.At("focalLengthMm"), new Remark(WarningCode.TelescopeTooFast, []));
         }
     }
 }

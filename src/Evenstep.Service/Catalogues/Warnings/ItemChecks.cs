@@ -14,34 +14,34 @@ internal static class ItemChecks
     /// </summary>
     private const double Leeway = 0.15;
 
-    public static void Check(ItemRequest item, Place place, WarningList warnings)
+    public static void Check(ItemRequest item, RequestPointer pointer, WarningList warnings)
     {
-        CheckPrice(item, place, warnings);
-        CheckFieldStop(item, place, warnings);
-        CheckContradiction(item, place, warnings);
-        CheckField(item.FocalLengthMm, item.ApparentFieldDeg, item, place.At(ItemFields.ApparentFieldDeg.Name), warnings);
-        CheckField(item.LongestFocalLengthMm, item.ApparentFieldAtLongestDeg, item, place.At(ItemFields.ApparentFieldAtLongestDeg.Name), warnings);
-        CheckZoom(item, place, warnings);
+        CheckPrice(item, pointer, warnings);
+        CheckFieldStop(item, pointer, warnings);
+        CheckContradiction(item, pointer, warnings);
+        CheckField(item.FocalLengthMm, item.ApparentFieldDeg, item, pointer.At(ItemFields.ApparentFieldDeg.Name), warnings);
+        CheckField(item.LongestFocalLengthMm, item.ApparentFieldAtLongestDeg, item, pointer.At(ItemFields.ApparentFieldAtLongestDeg.Name), warnings);
+        CheckZoom(item, pointer, warnings);
     }
 
-    private static void CheckPrice(ItemRequest item, Place place, WarningList warnings)
+    private static void CheckPrice(ItemRequest item, RequestPointer pointer, WarningList warnings)
     {
         if (item.Price == 0)
         {
-            warnings.Add(place.At(ItemFields.Price.Name), new Remark(WarningCode.PriceOfZero, []));
+            warnings.Add(pointer.At(ItemFields.Price.Name), new Remark(WarningCode.PriceOfZero, []));
         }
     }
 
-    private static void CheckFieldStop(ItemRequest item, Place place, WarningList warnings)
+    private static void CheckFieldStop(ItemRequest item, RequestPointer pointer, WarningList warnings)
     {
         if (item is { FieldStopMm: { } stop, Barrel: { } barrel } && stop > barrel.WidestFieldStopMm() + BarrelLimits.GraceMm)
         {
-            warnings.Add(place.At(ItemFields.FieldStopMm.Name), new Remark(WarningCode.FieldStopTooWide,
+            warnings.Add(pointer.At(ItemFields.FieldStopMm.Name), new Remark(WarningCode.FieldStopTooWide,
                 [RemarkValue.Millimetres("fieldStopMm", stop), RemarkValue.Millimetres("mostMm", barrel.WidestFieldStopMm()), BarrelOf(barrel)]));
         }
     }
 
-    private static void CheckContradiction(ItemRequest item, Place place, WarningList warnings)
+    private static void CheckContradiction(ItemRequest item, RequestPointer pointer, WarningList warnings)
     {
         if (item is not { FieldStopMm: { } stop, FocalLengthMm: { } focalLength, ApparentFieldDeg: { } field })
         {
@@ -51,13 +51,13 @@ internal static class ItemChecks
         var implied = ImpliedField.Nearest(stop, focalLength, field);
         if (Math.Abs((field / implied) - 1) > Leeway)
         {
-            warnings.Add(place.At(ItemFields.FieldStopMm.Name), new Remark(WarningCode.FieldContradicted,
+            warnings.Add(pointer.At(ItemFields.FieldStopMm.Name), new Remark(WarningCode.FieldContradicted,
                 [RemarkValue.Millimetres("fieldStopMm", stop), RemarkValue.Degrees("impliedDeg", implied), RemarkValue.Degrees("apparentFieldDeg", field)]));
         }
     }
 
     /// <summary>Without a field stop, what the apparent field needs of the barrel.</summary>
-    private static void CheckField(double? focalLengthMm, double? fieldDeg, ItemRequest item, Place place, WarningList warnings)
+    private static void CheckField(double? focalLengthMm, double? fieldDeg, ItemRequest item, RequestPointer pointer, WarningList warnings)
     {
         if (item is not { FieldStopMm: null, Barrel: { } barrel } || focalLengthMm is not { } focalLength || fieldDeg is not { } field)
         {
@@ -68,16 +68,16 @@ internal static class ItemChecks
         var most = barrel.WidestFieldStopMm();
         if (needed > (most + BarrelLimits.GraceMm) * (1 + Leeway))
         {
-            warnings.Add(place, new Remark(WarningCode.FieldTooWide,
+            warnings.Add(pointer, new Remark(WarningCode.FieldTooWide,
                 [RemarkValue.Degrees("apparentFieldDeg", field), RemarkValue.Millimetres("focalLengthMm", focalLength), RemarkValue.Millimetres("neededMm", needed), RemarkValue.Millimetres("mostMm", most), BarrelOf(barrel)]));
         }
     }
 
-    private static void CheckZoom(ItemRequest item, Place place, WarningList warnings)
+    private static void CheckZoom(ItemRequest item, RequestPointer pointer, WarningList warnings)
     {
         if (item is { ApparentFieldAtShortestDeg: { } atShortest, ApparentFieldAtLongestDeg: { } atLongest } && atLongest > atShortest)
         {
-            warnings.Add(place.At(ItemFields.ApparentFieldAtLongestDeg.Name), new Remark(WarningCode.ZoomFieldsSwapped, []));
+            warnings.Add(pointer.At(ItemFields.ApparentFieldAtLongestDeg.Name), new Remark(WarningCode.ZoomFieldsSwapped, []));
         }
     }
 

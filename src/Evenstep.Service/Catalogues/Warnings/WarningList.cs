@@ -24,7 +24,7 @@ internal sealed class WarningList
         return copy;
     }
 
-    public void Add(Place place, Remark remark, string? variant = null)
+    public void Add(RequestPointer pointer, Remark remark, string? variant = null)
     {
         if (shown.Count == MostShown)
         {
@@ -33,6 +33,6 @@ internal sealed class WarningList
         }
 
         var said = Phrase.Of("warning", remark, variant);
-        shown.Add(new WarningAnswer { Pointer = place.ToString(), Code = said.Code, Text = said.Text, Values = said.Values });
+        shown.Add(new WarningAnswer { Pointer = pointer.ToString(), Code = said.Code, Text = said.Text, Values = said.Values });
     }
 }

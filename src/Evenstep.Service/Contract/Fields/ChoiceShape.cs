@@ -7,23 +7,23 @@ namespace Evenstep.Service.Contract.Fields;
 internal sealed class ChoiceShape<T> : Shape<T?>
     where T : struct, Enum
 {
-    public override string Allowed { get; } = $"one of {Given.List(Words<T>.All)}";
+    public override string Allowed { get; } = $"one of {ErrorText.List(Words<T>.All)}";
 
-    public override T? Read(JsonElement value, Place place, Faults faults)
+    public override T? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
         if (value.ValueKind != JsonValueKind.String)
         {
-            ReportWrongType(value, place, faults);
+            ReportWrongType(value, pointer, faults);
             return null;
         }
 
-        var word = Given.TextOf(value);
+        var word = ErrorText.TextOf(value);
         if (word is not null && Words<T>.Meant(word) is { } meant)
         {
             return meant;
         }
 
-        faults.Add(place, FaultCode.NotOneOf, () => $"{Given.Of(value)} was given; it must be {Allowed}.{Suggestion(word)}");
+        faults.Add(pointer, FaultCode.NotOneOf, () => $"{ErrorText.Of(value)} was given; it must be {Allowed}.{Suggestion(word)}");
         return null;
     }
 
@@ -38,7 +38,7 @@ internal sealed class WordShape(string word) : Shape<string?>
 {
     public override string Allowed { get; } = $"`{word}`";
 
-    public override string? Read(JsonElement value, Place place, Faults faults) => word;
+    public override string? Read(JsonElement value, RequestPointer pointer, Faults faults) => word;
 
     public override IOpenApiSchema Describe(OpenApiDocument document) => Schemas.OneOfWords([word]);
 }
@@ -47,14 +47,14 @@ internal sealed class FlagShape : Shape<bool?>
 {
     public override string Allowed => "true or false";
 
-    public override bool? Read(JsonElement value, Place place, Faults faults)
+    public override bool? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
         if (value.ValueKind is JsonValueKind.True or JsonValueKind.False)
         {
             return value.GetBoolean();
         }
 
-        ReportWrongType(value, place, faults);
+        ReportWrongType(value, pointer, faults);
         return null;
     }
 
@@ -66,9 +66,9 @@ internal sealed class AbsentShape : Shape<object?>
 {
     public override string Allowed => "null";
 
-    public override object? Read(JsonElement value, Place place, Faults faults)
+    public override object? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
-        ReportWrongType(value, place, faults);
+        ReportWrongType(value, pointer, faults);
         return null;
     }
 

@@ -31,9 +31,9 @@ internal sealed class Faults
     }
 
     /// <summary>The message is only worked out if it will be shown: a hostile body can hold very many faults.</summary>
-    public void Add(Place place, FaultCode code, Func<string> message)
+    public void Add(RequestPointer pointer, FaultCode code, Func<string> message)
     {
-        if (code == FaultCode.Missing && missingEverywhere.Contains(place.Step))
+        if (code == FaultCode.Missing && missingEverywhere.Contains(pointer.Step))
         {
             return;
         }
@@ -41,38 +41,38 @@ internal sealed class Faults
         count++;
         if (shown.Count < MostShown)
         {
-            shown.Add(new Fault(place.ToString(), code, message()));
+            shown.Add(new Fault(pointer.ToString(), code, message()));
         }
     }
 
     /// <summary>Reports once a field that all objects of a list lack; that each of them lacks it is not reported again.</summary>
-    public void AddMissingEverywhere(Place place, Func<string> message)
+    public void AddMissingEverywhere(RequestPointer pointer, Func<string> message)
     {
-        Add(place, FaultCode.Missing, message);
-        missingEverywhere.Add(place.Step);
+        Add(pointer, FaultCode.Missing, message);
+        missingEverywhere.Add(pointer.Step);
     }
 
     /// <summary>Takes over what is wrong with a body that was made of something else, by the places where that stood.</summary>
     /// <param name="others">What is wrong.</param>
-    /// <param name="placeOf">Where what a pointer points at stood; null where all has been said of that place.</param>
+    /// <param name="pointerOf">Where what a pointer points at stood; null where all has been said of that place.</param>
     /// <param name="hintOn">What else to say of a fault, with a space before it, or empty.</param>
-    public void AddAll(Faults others, Func<string, Place?> placeOf, Func<Fault, string> hintOn)
+    public void AddAll(Faults others, Func<string, RequestPointer?> pointerOf, Func<Fault, string> hintOn)
     {
         foreach (var fault in others.shown)
         {
-            if (placeOf(fault.Pointer) is { } place)
+            if (pointerOf(fault.Pointer) is { } pointer)
             {
-                Add(place, fault.Code, () => fault.Message + hintOn(fault));
+                Add(pointer, fault.Code, () => fault.Message + hintOn(fault));
             }
         }
 
         count += others.More;
     }
 
-    /// <summary>Whether something at this place or within it is known to be wrong.</summary>
-    public bool Touch(Place place)
+    /// <summary>Whether something at this pointer or within it is known to be wrong.</summary>
+    public bool Touch(RequestPointer pointer)
     {
-        var pointer = place.ToString();
-        return More > 0 || shown.Exists(fault => fault.Pointer == pointer || fault.Pointer.StartsWith(pointer + "/", StringComparison.Ordinal));
+        var text = pointer.ToString();
+        return More > 0 || shown.Exists(fault => fault.Pointer == text || fault.Pointer.StartsWith(text + "/", StringComparison.Ordinal));
     }
 }

@@ -16,16 +16,16 @@ internal sealed class FlagOrListShape<T>(Shape<T> element, int most) : Shape<Fla
 
     public override string Allowed => $"{flag.Allowed}, or {list.Allowed}";
 
-    public override FlagOrList<T>? Read(JsonElement value, Place place, Faults faults)
+    public override FlagOrList<T>? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
         switch (value.ValueKind)
         {
             case JsonValueKind.True or JsonValueKind.False:
-                return new FlagOrList<T>(flag.Read(value, place, faults), null);
+                return new FlagOrList<T>(flag.Read(value, pointer, faults), null);
             case JsonValueKind.Array:
-                return new FlagOrList<T>(null, list.Read(value, place, faults));
+                return new FlagOrList<T>(null, list.Read(value, pointer, faults));
             default:
-                ReportWrongType(value, place, faults);
+                ReportWrongType(value, pointer, faults);
                 return null;
         }
     }

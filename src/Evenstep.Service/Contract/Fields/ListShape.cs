@@ -10,19 +10,19 @@ internal sealed class ListShape<T>(Shape<T> element, int least, int most, bool d
     public override string Allowed { get; } = string.Create(
         CultureInfo.InvariantCulture, $"a list of {least} to {most}{(differ ? " different elements" : " elements")}");
 
-    public override IReadOnlyList<T?>? Read(JsonElement value, Place place, Faults faults)
+    public override IReadOnlyList<T?>? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
         if (value.ValueKind != JsonValueKind.Array)
         {
-            ReportWrongType(value, place, faults);
+            ReportWrongType(value, pointer, faults);
             return null;
         }
 
-        ReportLength(value.GetArrayLength(), place, faults);
-        List<T?> elements = [.. value.EnumerateArray().Take(most).Select((one, i) => element.Read(one, place.At(i), faults))];
+        ReportLength(value.GetArrayLength(), pointer, faults);
+        List<T?> elements = [.. value.EnumerateArray().Take(most).Select((one, i) => element.Read(one, pointer.At(i), faults))];
         if (differ)
         {
-            ReportRepetitions(elements, place, faults);
+            ReportRepetitions(elements, pointer, faults);
         }
 
         return elements;
@@ -37,22 +37,22 @@ internal sealed class ListShape<T>(Shape<T> element, int least, int most, bool d
         UniqueItems = differ ? true : null,
     };
 
-    private void ReportLength(int length, Place place, Faults faults)
+    private void ReportLength(int length, RequestPointer pointer, Faults faults)
     {
         if (length < least || length > most)
         {
             var code = length < least ? FaultCode.TooFew : FaultCode.TooMany;
-            faults.Add(place, code, () => string.Create(CultureInfo.InvariantCulture, $"{length} elements were given; it must be {Allowed}."));
+            faults.Add(pointer, code, () => string.Create(CultureInfo.InvariantCulture, $"{length} elements were given; it must be {Allowed}."));
         }
     }
 
-    private static void ReportRepetitions(List<T?> elements, Place place, Faults faults)
+    private static void ReportRepetitions(List<T?> elements, RequestPointer pointer, Faults faults)
     {
         for (var i = 1; i < elements.Count; i++)
         {
             if (elements[i] is { } one && elements.IndexOf(one) is var first && first < i)
             {
-                faults.Add(place.At(i), FaultCode.Duplicate, () => $"{one} repeats {place.At(first)}; leave one of them out.");
+                faults.Add(pointer.At(i), FaultCode.Duplicate, () => $"{one} repeats {pointer.At(first)}; leave one of them out.");
             }
         }
     }
@@ -63,23 +63,23 @@ internal sealed class TextMapShape(int most, TextShape name, Shape<string?> text
 {
     public override string Allowed { get; } = string.Create(CultureInfo.InvariantCulture, $"an object of at most {most} texts");
 
-    public override IReadOnlyDictionary<string, string>? Read(JsonElement value, Place place, Faults faults)
+    public override IReadOnlyDictionary<string, string>? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
         if (value.ValueKind != JsonValueKind.Object)
         {
-            ReportWrongType(value, place, faults);
+            ReportWrongType(value, pointer, faults);
             return null;
         }
 
         if (value.GetPropertyCount() is var count && count > most)
         {
-            faults.Add(place, FaultCode.TooMany, () => string.Create(CultureInfo.InvariantCulture, $"{count} texts were given; it must be {Allowed}."));
+            faults.Add(pointer, FaultCode.TooMany, () => string.Create(CultureInfo.InvariantCulture, $"{count} texts were given; it must be {Allowed}."));
         }
 
         var texts = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var property in value.EnumerateObject().Take(most))
         {
-            ReadOne(property, texts, place, faults);
+            ReadOne(property, texts, pointer, faults);
         }
 
         return texts;
@@ -93,16 +93,16 @@ internal sealed class TextMapShape(int most, TextShape name, Shape<string?> text
         AdditionalProperties = text.Describe(document),
     };
 
-    private void ReadOne(JsonProperty property, Dictionary<string, string> texts, Place place, Faults faults)
+    private void ReadOne(JsonProperty property, Dictionary<string, string> texts, RequestPointer pointer, Faults faults)
     {
-        var key = Given.NameOf(property);
+        var key = ErrorText.NameOf(property);
         if (name.FaultOf(key) is { } code)
         {
-            faults.Add(place, code, () => $"The name {(key is null ? "that is not valid Unicode" : Given.Quoted(key))} must be {name.Allowed}.");
+            faults.Add(pointer, code, () => $"The name {(key is null ? "that is not valid Unicode" : ErrorText.Quoted(key))} must be {name.Allowed}.");
         }
-        else if (text.Read(property.Value, place.At(key!), faults) is { } read && !texts.TryAdd(key!, read))
+        else if (text.Read(property.Value, pointer.At(key!), faults) is { } read && !texts.TryAdd(key!, read))
         {
-            faults.Add(place.At(key!), FaultCode.Duplicate, () => "This name is given more than once; leave all but one out.");
+            faults.Add(pointer.At(key!), FaultCode.Duplicate, () => "This name is given more than once; leave all but one out.");
         }
     }
 }

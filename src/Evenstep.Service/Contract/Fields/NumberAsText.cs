@@ -9,7 +9,7 @@ internal static partial class NumberAsText
     /// <summary>A sentence with a space before it, or empty where nothing better is known.</summary>
     public static string HintOn(JsonElement value)
     {
-        var text = value.ValueKind == JsonValueKind.String ? Given.TextOf(value) ?? "" : "";
+        var text = value.ValueKind == JsonValueKind.String ? ErrorText.TextOf(value) ?? "" : "";
         return DecimalComma().IsMatch(text) ? $" Write a decimal point: {text.Replace(',', '.')}."
             : TextAsJson.IsNumber(text) ? " Leave the quotation marks out."
             : Number().Match(text) is { Success: true } number ? $" Write it as {number.Groups["sign"]}{number.Groups["digits"]}."

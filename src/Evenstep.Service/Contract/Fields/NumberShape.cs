@@ -11,11 +11,11 @@ internal sealed class NumberShape(Bounds bounds, string unit) : Shape<double?>
     public override string Allowed { get; } = string.Create(
         CultureInfo.InvariantCulture, $"a number from {bounds.Least} to {bounds.Most}{(unit.Length > 0 ? " " : "")}{unit}");
 
-    public override double? Read(JsonElement value, Place place, Faults faults)
+    public override double? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
         if (value.ValueKind != JsonValueKind.Number)
         {
-            ReportWrongType(value, place, faults);
+            ReportWrongType(value, pointer, faults);
             return null;
         }
 
@@ -25,7 +25,7 @@ internal sealed class NumberShape(Bounds bounds, string unit) : Shape<double?>
             return number;
         }
 
-        faults.Add(place, FaultCode.OutOfRange, () => $"{Given.Of(value)} was given; it must be {Allowed}.");
+        faults.Add(pointer, FaultCode.OutOfRange, () => $"{ErrorText.Of(value)} was given; it must be {Allowed}.");
         return null;
     }
 
@@ -39,11 +39,11 @@ internal sealed class WholeShape(int least, int most) : Shape<int?>
 {
     public override string Allowed { get; } = string.Create(CultureInfo.InvariantCulture, $"a whole number from {least} to {most}");
 
-    public override int? Read(JsonElement value, Place place, Faults faults)
+    public override int? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
         if (value.ValueKind != JsonValueKind.Number)
         {
-            ReportWrongType(value, place, faults);
+            ReportWrongType(value, pointer, faults);
             return null;
         }
 
@@ -53,7 +53,7 @@ internal sealed class WholeShape(int least, int most) : Shape<int?>
             return (int)number;
         }
 
-        faults.Add(place, FaultCode.OutOfRange, () => $"{Given.Of(value)} was given; it must be {Allowed}.");
+        faults.Add(pointer, FaultCode.OutOfRange, () => $"{ErrorText.Of(value)} was given; it must be {Allowed}.");
         return null;
     }
 
@@ -68,11 +68,11 @@ internal sealed class MoneyShape(Bounds bounds) : Shape<decimal?>
     public override string Allowed { get; } = string.Create(
         CultureInfo.InvariantCulture, $"an amount from {bounds.Least} to {bounds.Most} with at most two decimal places");
 
-    public override decimal? Read(JsonElement value, Place place, Faults faults)
+    public override decimal? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
         if (value.ValueKind != JsonValueKind.Number)
         {
-            ReportWrongType(value, place, faults);
+            ReportWrongType(value, pointer, faults);
             return null;
         }
 
@@ -84,7 +84,7 @@ internal sealed class MoneyShape(Bounds bounds) : Shape<decimal?>
             return value.GetDecimal();
         }
 
-        faults.Add(place, code, () => $"{Given.Of(value)} was given; it must be {Allowed}.");
+        faults.Add(pointer, code, () => $"{ErrorText.Of(value)} was given; it must be {Allowed}.");
         return null;
     }
 

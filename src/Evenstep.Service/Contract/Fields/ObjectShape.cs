@@ -13,8 +13,8 @@ namespace Evenstep.Service.Contract.Fields;
 internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields, Func<Values, T> build, string? form = null) : Shape<T>, IVariant
     where T : class
 {
-    private readonly FrozenDictionary<string, int> places =
-        fields.Select((field, place) => (field.Name, place)).ToFrozenDictionary(pair => pair.Name, pair => pair.place, StringComparer.Ordinal);
+    private readonly FrozenDictionary<string, int> indices =
+        fields.Select((field, index) => (field.Name, index)).ToFrozenDictionary(pair => pair.Name, pair => pair.index, StringComparer.Ordinal);
 
     public string Form => form ?? meaning;
 
@@ -24,35 +24,35 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
     public IEnumerable<string> FieldNames => fields.Where(row => row.AnyShape is not AbsentShape).Select(row => row.Name);
 
     public override string Allowed { get; } = fields.Where(field => field.IsRequired).Select(field => field.Name).ToList() is { Count: > 0 } required
-        ? $"an object with {Given.List(required)}"
+        ? $"an object with {ErrorText.List(required)}"
         : $"an object with fields such as `{fields[0].Name}`";
 
-    public override T? Read(JsonElement value, Place place, Faults faults) => Read(value, place, faults, []);
+    public override T? Read(JsonElement value, RequestPointer pointer, Faults faults) => Read(value, pointer, faults, []);
 
     /// <summary>Reads, knowing other variants whose fields a caller may have mixed in.</summary>
-    public T? Read(JsonElement value, Place place, Faults faults, IReadOnlyCollection<IVariant> others)
+    public T? Read(JsonElement value, RequestPointer pointer, Faults faults, IReadOnlyCollection<IVariant> others)
     {
         if (value.ValueKind != JsonValueKind.Object)
         {
-            ReportWrongType(value, place, faults);
+            ReportWrongType(value, pointer, faults);
             return null;
         }
 
         var given = new JsonElement[fields.Length];
         foreach (var property in value.EnumerateObject())
         {
-            Sort(property, given, place, faults, others);
+            Sort(property, given, pointer, faults, others);
         }
 
-        return build(new Values(places, [.. fields.Select((field, i) => ReadField(field, given[i], place, faults))]));
+        return build(new Values(indices, [.. fields.Select((field, i) => ReadField(field, given[i], pointer, faults))]));
     }
 
     /// <summary>Reports a name that no field has.</summary>
-    public void ReportUnknown(string key, Place place, Faults faults)
+    public void ReportUnknown(string key, RequestPointer pointer, Faults faults)
     {
-        if (!places.ContainsKey(key))
+        if (!indices.ContainsKey(key))
         {
-            faults.Add(place.At(key), FaultCode.UnknownField, () => UnknownField(key, []));
+            faults.Add(pointer.At(key), FaultCode.UnknownField, () => UnknownField(key, []));
         }
     }
 
@@ -70,19 +70,19 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
         return new OpenApiSchemaReference(name, document);
     }
 
-    private void Sort(JsonProperty property, JsonElement[] given, Place place, Faults faults, IReadOnlyCollection<IVariant> others)
+    private void Sort(JsonProperty property, JsonElement[] given, RequestPointer pointer, Faults faults, IReadOnlyCollection<IVariant> others)
     {
-        if (Given.NameOf(property) is not { } key)
+        if (ErrorText.NameOf(property) is not { } key)
         {
-            faults.Add(place, FaultCode.InvalidText, () => "The name of a field here is not valid Unicode.");
+            faults.Add(pointer, FaultCode.InvalidText, () => "The name of a field here is not valid Unicode.");
         }
-        else if (!places.TryGetValue(key, out var i))
+        else if (!indices.TryGetValue(key, out var i))
         {
-            faults.Add(place.At(key), FaultCode.UnknownField, () => UnknownField(key, others));
+            faults.Add(pointer.At(key), FaultCode.UnknownField, () => UnknownField(key, others));
         }
         else if (given[i].ValueKind != JsonValueKind.Undefined)
         {
-            faults.Add(place.At(key), FaultCode.Duplicate, () => $"`{key}` is given more than once; leave all but one out.");
+            faults.Add(pointer.At(key), FaultCode.Duplicate, () => $"`{key}` is given more than once; leave all but one out.");
         }
         else
         {
@@ -90,17 +90,17 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
         }
     }
 
-    private static object? ReadField(Field field, JsonElement given, Place place, Faults faults)
+    private static object? ReadField(Field field, JsonElement given, RequestPointer pointer, Faults faults)
     {
         if (given.ValueKind is not (JsonValueKind.Undefined or JsonValueKind.Null))
         {
-            return field.AnyShape.ReadAny(given, place.At(field.Name), faults);
+            return field.AnyShape.ReadAny(given, pointer.At(field.Name), faults);
         }
 
         if (field.IsRequired)
         {
             var what = given.ValueKind == JsonValueKind.Null ? "is null" : "is missing";
-            faults.Add(place.At(field.Name), FaultCode.Missing, () => $"`{field.Name}` {what}; it must be {field.AnyShape.Allowed}.");
+            faults.Add(pointer.At(field.Name), FaultCode.Missing, () => $"`{field.Name}` {what}; it must be {field.AnyShape.Allowed}.");
         }
 
         return null;
@@ -108,7 +108,7 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
 
     private string UnknownField(string key, IReadOnlyCollection<IVariant> others)
     {
-        var shown = Given.Quoted(key);
+        var shown = ErrorText.Quoted(key);
         if (others.FirstOrDefault(other => other.FieldNames.Contains(key)) is { } other)
         {
             return $"{shown} does not go with the other fields here: it goes with {other.Form}, not with {Form}. Leave it out, or keep to that form.";
@@ -121,13 +121,13 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
 
         return NearestName.To(key, FieldNames) is { } nearest
             ? $"{shown} is no field here. Did you mean `{nearest}`?"
-            : $"{shown} is no field here. Known are {Given.List(FieldNames)}.";
+            : $"{shown} is no field here. Known are {ErrorText.List(FieldNames)}.";
     }
 }
 
 /// <summary>The values read of an object, by field; null for a value that is missing, null or faulty.</summary>
-internal sealed class Values(FrozenDictionary<string, int> places, object?[] values)
+internal sealed class Values(FrozenDictionary<string, int> indices, object?[] values)
 {
     /// <summary>The value of a field; null too where the object's table has no such field.</summary>
-    public T? Of<T>(Field<T> field) => places.TryGetValue(field.Name, out var i) ? (T?)values[i] : default;
+    public T? Of<T>(Field<T> field) => indices.TryGetValue(field.Name, out var i) ? (T?)values[i] : default;
 }

@@ -13,13 +13,13 @@ internal abstract class Shape
     public abstract string Allowed { get; }
 
     /// <summary>The value, or null with every fault in it reported.</summary>
-    public abstract object? ReadAny(JsonElement value, Place place, Faults faults);
+    public abstract object? ReadAny(JsonElement value, RequestPointer pointer, Faults faults);
 
     /// <summary>The schema; objects put themselves among the document's components and return a reference.</summary>
     public abstract IOpenApiSchema Describe(OpenApiDocument document);
 
-    protected void ReportWrongType(JsonElement value, Place place, Faults faults) =>
-        faults.Add(place, FaultCode.WrongType, () => $"{Given.Of(value)} was given; it must be {Allowed}.{HintOn(value)}");
+    protected void ReportWrongType(JsonElement value, RequestPointer pointer, Faults faults) =>
+        faults.Add(pointer, FaultCode.WrongType, () => $"{ErrorText.Of(value)} was given; it must be {Allowed}.{HintOn(value)}");
 
     /// <summary>What else helps whoever gave a value of the wrong type; with a space before it, or empty.</summary>
     protected virtual string HintOn(JsonElement value) => "";
@@ -28,7 +28,7 @@ internal abstract class Shape
 /// <summary>A shape whose value, once read, is of one type; the type is nullable, for a faulty value is null.</summary>
 internal abstract class Shape<T> : Shape
 {
-    public abstract T? Read(JsonElement value, Place place, Faults faults);
+    public abstract T? Read(JsonElement value, RequestPointer pointer, Faults faults);
 
-    public sealed override object? ReadAny(JsonElement value, Place place, Faults faults) => Read(value, place, faults);
+    public sealed override object? ReadAny(JsonElement value, RequestPointer pointer, Faults faults) => Read(value, pointer, faults);
 }

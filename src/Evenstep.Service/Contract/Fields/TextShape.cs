@@ -23,21 +23,21 @@ internal sealed class TextShape(int most, string pattern, string patternInWords,
 
     public override string Allowed { get; } = string.Create(CultureInfo.InvariantCulture, $"a text of {least} to {most} characters, {patternInWords}");
 
-    public override string? Read(JsonElement value, Place place, Faults faults)
+    public override string? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
         if (value.ValueKind != JsonValueKind.String)
         {
-            ReportWrongType(value, place, faults);
+            ReportWrongType(value, pointer, faults);
             return null;
         }
 
-        var text = Given.TextOf(value);
+        var text = ErrorText.TextOf(value);
         if (FaultOf(text) is not { } code)
         {
             return text;
         }
 
-        faults.Add(place, code, () => $"{Given.Of(value)} was given; it must be {Allowed}.");
+        faults.Add(pointer, code, () => $"{ErrorText.Of(value)} was given; it must be {Allowed}.");
         return null;
     }
 
@@ -65,8 +65,8 @@ internal sealed class ChangedTextShape(TextShape text) : Shape<string?>
 {
     public override string Allowed => $"{text.Allowed}, or null";
 
-    public override string? Read(JsonElement value, Place place, Faults faults) =>
-        value.ValueKind == JsonValueKind.Null ? null : text.Read(value, place, faults);
+    public override string? Read(JsonElement value, RequestPointer pointer, Faults faults) =>
+        value.ValueKind == JsonValueKind.Null ? null : text.Read(value, pointer, faults);
 
     public override IOpenApiSchema Describe(OpenApiDocument document)
     {

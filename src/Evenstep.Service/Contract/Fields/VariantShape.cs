@@ -22,17 +22,17 @@ internal sealed class ReferenceOrFullShape<T>(string name, ObjectShape<T> refere
 {
     public override string Allowed => $"{reference.Allowed}, or {inFull.Allowed}";
 
-    public override T? Read(JsonElement value, Place place, Faults faults)
+    public override T? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
         if (value.ValueKind != JsonValueKind.Object)
         {
-            ReportWrongType(value, place, faults);
+            ReportWrongType(value, pointer, faults);
             return null;
         }
 
-        return Given.Find(value, referenceField) is { ValueKind: not JsonValueKind.Null }
-            ? reference.Read(value, place, faults, [inFull])
-            : inFull.Read(value, place, faults, [reference]);
+        return ErrorText.Find(value, referenceField) is { ValueKind: not JsonValueKind.Null }
+            ? reference.Read(value, pointer, faults, [inFull])
+            : inFull.Read(value, pointer, faults, [reference]);
     }
 
     public override IOpenApiSchema Describe(OpenApiDocument document)
@@ -52,18 +52,18 @@ internal sealed class TextOrFullShape<T>(TextShape text, Func<string, T> named, 
 {
     public override string Allowed => $"{text.Allowed}, or {inFull.Allowed}";
 
-    public override T? Read(JsonElement value, Place place, Faults faults) => value.ValueKind switch
+    public override T? Read(JsonElement value, RequestPointer pointer, Faults faults) => value.ValueKind switch
     {
-        JsonValueKind.String => text.Read(value, place, faults) is { } name ? named(name) : null,
-        JsonValueKind.Object => inFull.Read(value, place, faults),
-        _ => Refuse(value, place, faults),
+        JsonValueKind.String => text.Read(value, pointer, faults) is { } name ? named(name) : null,
+        JsonValueKind.Object => inFull.Read(value, pointer, faults),
+        _ => Refuse(value, pointer, faults),
     };
 
     public override IOpenApiSchema Describe(OpenApiDocument document) => new OpenApiSchema { OneOf = [text.Describe(document), inFull.Describe(document)] };
 
-    private T? Refuse(JsonElement value, Place place, Faults faults)
+    private T? Refuse(JsonElement value, RequestPointer pointer, Faults faults)
     {
-        ReportWrongType(value, place, faults);
+        ReportWrongType(value, pointer, faults);
         return null;
     }
 }
@@ -85,24 +85,24 @@ internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Sha
 
     public override string Allowed => $"an object whose `{Discriminator}` is {OneOfTheKinds}";
 
-    private string OneOfTheKinds => $"one of {Given.List(byKind.Keys)}{(reference is null ? "" : ", or one with nothing but the `id` of a catalogue item")}";
+    private string OneOfTheKinds => $"one of {ErrorText.List(byKind.Keys)}{(reference is null ? "" : ", or one with nothing but the `id` of a catalogue item")}";
 
-    public override T? Read(JsonElement value, Place place, Faults faults)
+    public override T? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
         if (value.ValueKind != JsonValueKind.Object)
         {
-            ReportWrongType(value, place, faults);
+            ReportWrongType(value, pointer, faults);
             return null;
         }
 
         if (reference is not null && IsReference(value))
         {
-            return reference.Read(value, place, faults);
+            return reference.Read(value, pointer, faults);
         }
 
-        return ShapeOf(value, place, faults) is { } shape
-            ? shape.Read(value, place, faults, [.. byKind.Values.Where(other => other != shape)])
-            : reference is null || KindOf(value) is not null ? anyKind.Read(value, place, faults) : null;
+        return ShapeOf(value, pointer, faults) is { } shape
+            ? shape.Read(value, pointer, faults, [.. byKind.Values.Where(other => other != shape)])
+            : reference is null || KindOf(value) is not null ? anyKind.Read(value, pointer, faults) : null;
     }
 
     public override IOpenApiSchema Describe(OpenApiDocument document)
@@ -118,25 +118,25 @@ internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Sha
         return reference is null ? byName : new OpenApiSchema { OneOf = [reference.Describe(document), byName] };
     }
 
-    private static bool IsReference(JsonElement value) => Given.Find(value, "id") is not null
-        && value.EnumerateObject().All(property => Given.NameOf(property) == "id" || IsAbsentKind(property));
+    private static bool IsReference(JsonElement value) => ErrorText.Find(value, "id") is not null
+        && value.EnumerateObject().All(property => ErrorText.NameOf(property) == "id" || IsAbsentKind(property));
 
     private static bool IsAbsentKind(JsonProperty property) =>
-        Given.NameOf(property) == Discriminator && property.Value.ValueKind == JsonValueKind.Null;
+        ErrorText.NameOf(property) == Discriminator && property.Value.ValueKind == JsonValueKind.Null;
 
     private static JsonElement? KindOf(JsonElement value) =>
-        Given.Find(value, Discriminator) is { ValueKind: not JsonValueKind.Null } given ? given : null;
+        ErrorText.Find(value, Discriminator) is { ValueKind: not JsonValueKind.Null } given ? given : null;
 
-    private ObjectShape<T>? ShapeOf(JsonElement value, Place place, Faults faults)
+    private ObjectShape<T>? ShapeOf(JsonElement value, RequestPointer pointer, Faults faults)
     {
-        var at = place.At(Discriminator);
+        var at = pointer.At(Discriminator);
         if (KindOf(value) is not { } given)
         {
             faults.Add(at, FaultCode.Missing, () => $"`{Discriminator}` is missing; it must be {OneOfTheKinds}.");
             return null;
         }
 
-        var word = given.ValueKind == JsonValueKind.String ? Given.TextOf(given) : null;
+        var word = given.ValueKind == JsonValueKind.String ? ErrorText.TextOf(given) : null;
         if (word is not null && byKind.TryGetValue(word, out var shape))
         {
             return shape;
@@ -144,7 +144,7 @@ internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Sha
 
         var code = given.ValueKind == JsonValueKind.String ? FaultCode.NotOneOf : FaultCode.WrongType;
         var suggestion = NearestName.To(word ?? "", byKind.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        faults.Add(at, code, () => $"{Given.Of(given)} was given; it must be {OneOfTheKinds}.{suggestion}");
+        faults.Add(at, code, () => $"{ErrorText.Of(given)} was given; it must be {OneOfTheKinds}.{suggestion}");
         return null;
     }
 }

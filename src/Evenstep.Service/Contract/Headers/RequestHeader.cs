@@ -11,7 +11,7 @@ internal sealed record RequestHeader(string Name, string Meaning)
 {
     public static readonly RequestHeader AcceptLanguage = new(
         HeaderNames.AcceptLanguage,
-        $"The language of the sentences: {Given.List(Language.All.Select(language => language.Tag))}; `Content-Language` says which it is.");
+        $"The language of the sentences: {ErrorText.List(Language.All.Select(language => language.Tag))}; `Content-Language` says which it is.");
 
     /// <summary>Of a change.</summary>
     public static readonly RequestHeader IfMatch = new(

@@ -24,15 +24,15 @@ internal sealed record AssessmentAsked
 internal static class AssessmentReader
 {
     /// <summary>The request understood; null with the faults filled.</summary>
-    public static AssessmentAsked? Read(JsonElement body, Shelf shelf, Faults faults)
+    public static AssessmentAsked? Read(JsonElement body, CatalogueSnapshot snapshot, Faults faults)
     {
-        if (AssessmentFields.Body.Read(body, Place.Root, faults) is not { } request)
+        if (AssessmentFields.Body.Read(body, RequestPointer.Root, faults) is not { } request)
         {
             return null;
         }
 
-        var outfit = OutfitReader.Read(request.Kit, body, shelf, faults);
-        var demands = new Demands { MustFrame = OutfitReader.ReadFramings(request.Preferences?.MustFrame, outfit, faults) };
+        var outfit = SetupReader.Read(request.Kit, body, snapshot, faults);
+        var demands = new Demands { MustFrame = SetupReader.ReadFramings(request.Preferences?.MustFrame, outfit, faults) };
         return faults.Any ? null : new AssessmentAsked
         {
             Problem = ProblemOf(request.Preferences, outfit, demands),
@@ -41,7 +41,7 @@ internal static class AssessmentReader
         };
     }
 
-    private static PurchaseProblem ProblemOf(AssessmentPreferencesRequest? request, Outfit outfit, Demands demands)
+    private static PurchaseProblem ProblemOf(AssessmentPreferencesRequest? request, Setup outfit, Demands demands)
     {
         var standard = new Preferences();
         return new PurchaseProblem

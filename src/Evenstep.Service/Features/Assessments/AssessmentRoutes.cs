@@ -19,7 +19,7 @@ internal static class AssessmentRoutes
             .WithName("assess")
             .WithTags("Assessments")
             .RequireCors(PageOrigins.Policy)
-            .WithMetadata(new TakesBody(AssessmentFields.Body, "assessment"), OfferedForms.JsonOrPicture)
+            .WithMetadata(new TakesBody(AssessmentFields.Body, "assessment"), OfferedFormats.JsonOrPicture)
             .Refuses(ProblemKind.NotFound, ProblemKind.StorageAway);
 
     /// <summary>Assesses a kit: its views, its steps, and what it repeats. Nothing is bought.</summary>
@@ -29,9 +29,9 @@ internal static class AssessmentRoutes
     /// </remarks>
     /// <response code="200">The assessment.</response>
     public static async Task<Results<SpokenResult<AssessmentAnswer>, PictureResult, ProblemResult>> AssessAsync(
-        HttpRequest request, Shelf shelf, CancellationToken gone)
+        HttpRequest request, CatalogueSnapshot snapshot, CancellationToken cancellationToken)
     {
-        var received = await FrontDoor.ReceiveAsync(request, gone);
+        var received = await BodyReader.ReceiveAsync(request, cancellationToken);
         using var body = received.Refusal is { } turnedAway ? new OpenedBody(turnedAway) : StrictJson.Parse(received.Bytes);
         if (body.Refusal is { } refusal)
         {
@@ -39,12 +39,12 @@ internal static class AssessmentRoutes
         }
 
         var faults = new Faults();
-        if (AssessmentReader.Read(body.Json, shelf, faults) is not { } asked)
+        if (AssessmentReader.Read(body.Json, snapshot, faults) is not { } asked)
         {
             return ProblemResult.Of(faults);
         }
 
-        return received.Form == AnswerForm.Picture
+        return received.Form == AnswerFormat.Picture
             ? new PictureResult(AssessmentScene.Of(asked))
             : new SpokenResult<AssessmentAnswer>(AssessmentWriter.Write(asked), language => AssessmentJson.In(language).AssessmentAnswer);
     }

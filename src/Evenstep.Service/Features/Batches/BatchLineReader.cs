@@ -15,11 +15,11 @@ internal sealed class BatchLineReader(PipeReader body)
     private long number;
 
     /// <summary>Every line that is not empty. The last one need not be ended.</summary>
-    public async IAsyncEnumerable<BatchLine> ReadAllAsync([EnumeratorCancellation] CancellationToken gone)
+    public async IAsyncEnumerable<BatchLine> ReadAllAsync([EnumeratorCancellation] CancellationToken cancellationToken)
     {
         while (true)
         {
-            var read = await body.ReadAsync(gone);
+            var read = await body.ReadAsync(cancellationToken);
             var rest = read.Buffer;
             while (rest.PositionOf((byte)'\n') is { } end)
             {

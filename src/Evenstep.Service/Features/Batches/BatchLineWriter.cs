@@ -19,18 +19,18 @@ internal sealed class BatchLineWriter(PipeWriter body) : IDisposable
 
     public int Problems { get; private set; }
 
-    public async ValueTask WriteAsync(AnsweredLine line, CancellationToken gone)
+    public async ValueTask WriteAsync(AnsweredLine line, CancellationToken cancellationToken)
     {
         Write(line);
         if (held > MostBytesHeld)
         {
-            await SendAsync(gone);
+            await SendAsync(cancellationToken);
         }
     }
 
     /// <summary>Sends off what has been written.</summary>
     /// <exception cref="OperationCanceledException">Nobody is there any more.</exception>
-    public async ValueTask SendAsync(CancellationToken gone)
+    public async ValueTask SendAsync(CancellationToken cancellationToken)
     {
         if (held == 0)
         {
@@ -38,7 +38,7 @@ internal sealed class BatchLineWriter(PipeWriter body) : IDisposable
         }
 
         held = 0;
-        if ((await body.FlushAsync(gone)).IsCompleted)
+        if ((await body.FlushAsync(cancellationToken)).IsCompleted)
         {
             throw new OperationCanceledException("The caller has left.");
         }

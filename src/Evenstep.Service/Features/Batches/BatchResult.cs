@@ -19,7 +19,7 @@ using BadHttpRequestException = Microsoft.AspNetCore.Http.BadHttpRequestExceptio
 namespace Evenstep.Service.Features.Batches;
 
 /// <summary>Answers a batch while it is being sent.</summary>
-internal sealed class BatchResult(BatchDesk desk, Caller caller, WorkCharge charge) : IResult, IStatusCodeHttpResult, IEndpointMetadataProvider
+internal sealed class BatchResult(BatchLineHandler handler, Caller caller, WorkCharge charge) : IResult, IStatusCodeHttpResult, IEndpointMetadataProvider
 {
     /// <summary>So many lines are under way at once: enough to keep all processors busy beside a line that takes long.</summary>
     private static readonly int MostAtOnce = 8 * Environment.ProcessorCount;
@@ -56,15 +56,15 @@ internal sealed class BatchResult(BatchDesk desk, Caller caller, WorkCharge char
 
     private Task AnswerAllAsync(HttpContext context, BatchLineWriter lines)
     {
-        var gone = context.RequestAborted;
-        var manner = new Manner(AnswerForm.Json, context.Request.LanguageAsked());
-        var work = new InOrder<BatchLine, AnsweredLine>(MostAtOnce, (line, end) => AnswerAsync(line, manner, end));
+        var cancellationToken = context.RequestAborted;
+        var representation = new Representation(AnswerFormat.Json, context.Request.LanguageAsked());
+        var work = new InOrder<BatchLine, AnsweredLine>(MostAtOnce, (line, end) => AnswerAsync(line, representation, end));
         return work.RunAsync(
-            LinesOf(context.Request.BodyReader, gone), line => lines.WriteAsync(line, gone), () => lines.SendAsync(gone), gone);
+            LinesOf(context.Request.BodyReader, cancellationToken), line => lines.WriteAsync(line, cancellationToken), () => lines.SendAsync(cancellationToken), cancellationToken);
     }
 
     /// <summary>A batch may take long: a key that is revoked meanwhile gets no further answers.</summary>
-    private async Task<AnsweredLine> AnswerAsync(BatchLine line, Manner manner, CancellationToken end)
+    private async Task<AnsweredLine> AnswerAsync(BatchLine line, Representation representation, CancellationToken end)
     {
         if (caller.IsLockedOut)
         {
@@ -73,19 +73,19 @@ internal sealed class BatchResult(BatchDesk desk, Caller caller, WorkCharge char
 
         var claim = SolveClaim.Current.OfBatchLine();
         SolveClaim.Current = claim;
-        var answered = await desk.AnswerAsync(line, manner, end);
+        var answered = await handler.AnswerAsync(line, representation, end);
         charge.Take(caller.Rate, claim);
         return answered;
     }
 
     /// <summary>The lines, no faster than the key of the caller allows.</summary>
-    private async IAsyncEnumerable<BatchLine> LinesOf(PipeReader body, [EnumeratorCancellation] CancellationToken gone)
+    private async IAsyncEnumerable<BatchLine> LinesOf(PipeReader body, [EnumeratorCancellation] CancellationToken cancellationToken)
     {
-        await foreach (var line in new BatchLineReader(body).ReadAllAsync(gone))
+        await foreach (var line in new BatchLineReader(body).ReadAllAsync(cancellationToken))
         {
             if (caller.Rate is { } rate)
             {
-                await rate.WaitAsync(gone);
+                await rate.WaitAsync(cancellationToken);
             }
 
             yield return line;

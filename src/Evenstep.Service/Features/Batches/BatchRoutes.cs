@@ -16,15 +16,15 @@ internal static class BatchRoutes
     public const string MediaType = "application/x-ndjson";
 
     /// <summary>Of the body as a whole nothing is asked but its type; each line has the limit of a request.</summary>
-    private static readonly DoorRule Lines = new([MediaType], BatchLine.MostMebibytes, "");
+    private static readonly BodyPolicy Lines = new([MediaType], BatchLine.MostMebibytes, "");
 
-    public static void AddBatches(this IServiceCollection services) => services.AddScoped<BatchDesk>();
+    public static void AddBatches(this IServiceCollection services) => services.AddScoped<BatchLineHandler>();
 
     public static void MapBatches(this IEndpointRouteBuilder routes) =>
         routes.MapPost(Route, RecommendAll)
             .WithName("recommend-batch")
             .WithTags("Recommendations")
-            .WithMetadata(OfferedForms.LinesOnly, new DisableRequestSizeLimitAttribute(), new TakesBody(BatchFields.Line, "batch") { MediaType = MediaType });
+            .WithMetadata(OfferedFormats.LinesOnly, new DisableRequestSizeLimitAttribute(), new TakesBody(BatchFields.Line, "batch") { MediaType = MediaType });
 
     /// <summary>Recommends for many telescopes at once, one request a line.</summary>
     /// <remarks>
@@ -35,6 +35,6 @@ internal static class BatchRoutes
     /// Where a key has a rate, each line counts as a request: the batch waits and is not refused. Single requests go before those of a batch. The schema and the example below are those of one line.
     /// </remarks>
     /// <response code="200">A line for each request, such as this.</response>
-    public static Results<BatchResult, ProblemResult> RecommendAll(HttpRequest request, BatchDesk desk, Caller caller, WorkCharge charge) =>
-        (FrontDoor.RefusalOfType(request, Lines) ?? FrontDoor.RefusalOfCoding(request)) is { } refusal ? refusal : new BatchResult(desk, caller, charge);
+    public static Results<BatchResult, ProblemResult> RecommendAll(HttpRequest request, BatchLineHandler handler, Caller caller, WorkCharge charge) =>
+        (BodyReader.RefusalOfType(request, Lines) ?? BodyReader.RefusalOfCoding(request)) is { } refusal ? refusal : new BatchResult(handler, caller, charge);
 }

@@ -11,10 +11,10 @@ internal sealed class InOrder<T, TResult>(int mostAtOnce, Func<T, CancellationTo
     /// <param name="things">Read no faster than results are taken.</param>
     /// <param name="take">Takes a result.</param>
     /// <param name="pause">Called whenever the next result is yet to come.</param>
-    /// <param name="gone">Nobody wants the results any more.</param>
-    public async Task RunAsync(IAsyncEnumerable<T> things, Func<TResult, ValueTask> take, Func<ValueTask> pause, CancellationToken gone)
+    /// <param name="cancellationToken">Nobody wants the results any more.</param>
+    public async Task RunAsync(IAsyncEnumerable<T> things, Func<TResult, ValueTask> take, Func<ValueTask> pause, CancellationToken cancellationToken)
     {
-        using var end = CancellationTokenSource.CreateLinkedTokenSource(gone);
+        using var end = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
         using var free = new SemaphoreSlim(mostAtOnce);
         var begun = Channel.CreateUnbounded<Task<TResult>>(new UnboundedChannelOptions { SingleReader = true, SingleWriter = true });
         var beginning = BeginAllAsync(things, begun.Writer, free, end.Token);

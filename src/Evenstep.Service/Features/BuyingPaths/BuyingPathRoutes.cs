@@ -26,6 +26,6 @@ internal static class BuyingPathRoutes
     /// </remarks>
     /// <response code="200">The path. `infeasible` and `nothing-worthwhile` are answers too.</response>
     public static Task<Results<AnswerResult<BuyingPathAnswer>, ProblemResult>> LeadAsync(
-        HttpRequest request, PlanningWalk walk, BuyingPathDesk desk, CancellationToken gone) =>
-        walk.AnswerAsync<RecommendationAsked, BuyingPathAnswer>(request, Route, RecommendationReader.Read, desk.LeadAsync, gone);
+        HttpRequest request, PlanningWalk walk, BuyingPathHandler handler, CancellationToken cancellationToken) =>
+        walk.AnswerAsync<RecommendationAsked, BuyingPathAnswer>(request, Route, RecommendationReader.Read, handler.LeadAsync, cancellationToken);
 }

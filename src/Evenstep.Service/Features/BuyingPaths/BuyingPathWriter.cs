@@ -12,7 +12,7 @@ namespace Evenstep.Service.Features.BuyingPaths;
 /// <summary>Writes a buying path as the answer to a request.</summary>
 internal static class BuyingPathWriter
 {
-    public static BuyingPathAnswer Write(RecommendationAsked asked, Led led)
+    public static BuyingPathAnswer Write(RecommendationAsked asked, SolvedPath led)
     {
         var path = led.Path;
         var conflicts = path.Plan.Conflicts;
@@ -53,7 +53,7 @@ internal static class BuyingPathWriter
             : null,
     };
 
-    private static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, Led led, Kit end)
+    private static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, SolvedPath led, Kit end)
     {
         // What is remarked on a plan is remarked on where the path ends, which may be another set.
         var path = led.Path;

@@ -13,7 +13,7 @@ using Evenstep.Service.Http.OpenApi;
 namespace Evenstep.Service.Features.Health;
 
 /// <summary>The requests of the warm-up: the examples, every telescope of the demo catalogue, and one that cannot be granted.</summary>
-internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScopeFactory scopes, Shelves shelves, WorkLimits limits, OwnDoor door)
+internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScopeFactory scopes, CatalogueRegistry registry, WorkLimits limits, OwnDoor door)
 {
     private const string Infeasible =
         """
@@ -28,7 +28,7 @@ internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScope
     {
         using var body = JsonDocument.Parse(Example.BeginningWith("recommendation").First().Body.ToJsonString());
         var faults = new Faults();
-        var problem = RecommendationReader.Read(body.RootElement, shelves.Of(Owner.Nobody), faults)?.Problem
+        var problem = RecommendationReader.Read(body.RootElement, registry.Of(Owner.Nobody), faults)?.Problem
             ?? throw new InvalidDataException($"The warm-up example is faulty: {string.Join("; ", faults.Shown)}");
         var plan = Planner.Solve(problem, new WorkBudget(limits, null, stopping));
         if (Certifier.Certify(problem, plan, new WorkBudget(limits, null, stopping)) is false)
@@ -59,7 +59,7 @@ internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScope
     private IEnumerable<string> RecommendationBodies() =>
     [
         .. Example.BeginningWith("recommendation").Select(example => example.Body.ToJsonString()),
-        .. shelves.Of(Owner.Nobody).Find(Shelf.DemoId)!.Telescopes.Keys.Select(TelescopeOfDemo),
+        .. registry.Of(Owner.Nobody).Find(CatalogueSnapshot.DemoId)!.Telescopes.Keys.Select(TelescopeOfDemo),
         Infeasible,
     ];
 

@@ -33,9 +33,9 @@ internal static class MatchWriter
     }
 
     /// <summary>The same in the form and the language asked for.</summary>
-    public static ReadOnlyMemory<byte> Write(RecommendationAsked asked, Item item, Manner manner) => manner.Form == AnswerForm.Picture
-        ? LadderPicture.Draw(MatchScene.Of(asked, item), manner.Language)
-        : JsonSerializer.SerializeToUtf8Bytes(Write(asked, item), MatchJson.In(manner.Language).MatchAnswer);
+    public static ReadOnlyMemory<byte> Write(RecommendationAsked asked, Item item, Representation representation) => representation.Form == AnswerFormat.Picture
+        ? LadderPicture.Draw(MatchScene.Of(asked, item), representation.Language)
+        : JsonSerializer.SerializeToUtf8Bytes(Write(asked, item), MatchJson.In(representation.Language).MatchAnswer);
 
     private static MatchedItemAnswer ItemOf(ItemRequest listed, Item item) => new()
     {

@@ -35,7 +35,7 @@ internal sealed class PageQuery(params QueryParameter[] parameters)
         using var json = JsonDocument.Parse(body.ToJsonString());
         var inBody = new Faults { AreOfQuery = true };
         var asked = read(json.RootElement, inBody);
-        faults.AddAll(inBody, pointer => PlaceOf(ParameterOf(pointer), query), fault => HintOn(ParameterOf(fault.Pointer), query));
+        faults.AddAll(inBody, pointer => PointerOf(ParameterOf(pointer), query), fault => HintOn(ParameterOf(fault.Pointer), query));
         return faults.Any ? null : asked;
     }
 
@@ -54,8 +54,8 @@ internal sealed class PageQuery(params QueryParameter[] parameters)
     }
 
     /// <summary>Of a parameter that was given too often nothing more is said.</summary>
-    private static Place? PlaceOf(QueryParameter parameter, IQueryCollection query) =>
-        query[parameter.Name].Count > 1 && !parameter.IsRepeated ? null : Place.OfQuery(parameter.Name);
+    private static RequestPointer? PointerOf(QueryParameter parameter, IQueryCollection query) =>
+        query[parameter.Name].Count > 1 && !parameter.IsRepeated ? null : RequestPointer.OfQuery(parameter.Name);
 
     /// <summary>The parameter that a place in the body was made of; where it was made of several, the first of them.</summary>
     private QueryParameter ParameterOf(string pointer)
@@ -70,6 +70,6 @@ internal sealed class PageQuery(params QueryParameter[] parameters)
     {
         var list = parameter.IsRepeated ? query[parameter.Name].FirstOrDefault(text => text?.Contains(',', StringComparison.Ordinal) is true) : null;
         return list is null ? ""
-            : $" To give several, repeat the parameter: {Given.Shortened(string.Join('&', list.Split(',').Select(one => $"{parameter.Name}={one.Trim()}")))}";
+            : $" To give several, repeat the parameter: {ErrorText.Shortened(string.Join('&', list.Split(',').Select(one => $"{parameter.Name}={one.Trim()}")))}";
     }
 }

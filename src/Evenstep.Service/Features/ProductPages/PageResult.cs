@@ -13,9 +13,9 @@ namespace Evenstep.Service.Features.ProductPages;
 
 /// <summary>Answers a page, or says that the caller has this very answer already.</summary>
 /// <typeparam name="T">What the answer was before it was written as JSON, for the OpenAPI document.</typeparam>
-/// <param name="manner">The form and the language it is in.</param>
+/// <param name="representation">The form and the language it is in.</param>
 /// <param name="body">The answer.</param>
-internal sealed class PageResult<T>(Manner manner, ReadOnlyMemory<byte> body) : IResult, IEndpointMetadataProvider
+internal sealed class PageResult<T>(Representation representation, ReadOnlyMemory<byte> body) : IResult, IEndpointMetadataProvider
 {
     /// <summary>A shop's own cache may show it for a minute, and a while longer while it fetches it anew.</summary>
     public const string CacheControl = "public, max-age=60, stale-while-revalidate=600";
@@ -35,10 +35,10 @@ internal sealed class PageResult<T>(Manner manner, ReadOnlyMemory<byte> body) : 
         response.Headers.ETag = Preconditions.TagOf(version).ToString();
         if (!Preconditions.IsKnown(httpContext.Request, version))
         {
-            return response.GiveAsync(manner, body, PictureStyle.PolicyOf(manner.Form), httpContext.RequestAborted);
+            return response.GiveAsync(representation, body, PictureStyle.PolicyOf(representation.Form), httpContext.RequestAborted);
         }
 
-        response.SayLanguage(manner.Language);
+        response.SayLanguage(representation.Language);
         response.StatusCode = StatusCodes.Status304NotModified;
         return Task.CompletedTask;
     }

@@ -24,13 +24,13 @@ internal static class ProductPageRoutes
             .WithName("recommend-for-telescope")
             .WithTags(Tag)
             .RequireCors(PageOrigins.Policy)
-            .WithMetadata(PageFields.OfTelescope.Rule, new DescribesPath(ItemFields.MostIdCharacters, CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")), OfferedForms.JsonOrPicture)
+            .WithMetadata(PageFields.OfTelescope.Rule, new DescribesPath(ItemFields.MostIdCharacters, CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")), OfferedFormats.JsonOrPicture)
             .Refuses(ProblemKind.WorkLimit);
         routes.MapGet("/catalogues/{id}/items/{itemId}/match", Match)
             .WithName("match-item")
             .WithTags(Tag)
             .RequireCors(PageOrigins.Policy)
-            .WithMetadata(PageFields.OfItem.Rule, new DescribesPath(ItemFields.MostIdCharacters, CatalogueId, ("itemId", "The item's id in the catalogue.")), OfferedForms.JsonOrPicture);
+            .WithMetadata(PageFields.OfItem.Rule, new DescribesPath(ItemFields.MostIdCharacters, CatalogueId, ("itemId", "The item's id in the catalogue.")), OfferedFormats.JsonOrPicture);
     }
 
     /// <summary>Recommends what goes well with a telescope of the catalogue, and with what is packed with it.</summary>
@@ -43,12 +43,12 @@ internal static class ProductPageRoutes
     /// <response code="200">The recommendation.</response>
     /// <response code="304">The answer is the one that `If-None-Match` names.</response>
     public static async Task<Results<PageResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(
-        string id, string telescopeId, HttpRequest request, Shelf shelf, PageDesk desk, CancellationToken gone)
+        string id, string telescopeId, HttpRequest request, CatalogueSnapshot snapshot, ProductPageHandler handler, CancellationToken cancellationToken)
     {
-        var meant = PagePath.TelescopeMeant(shelf, id, telescopeId);
-        return PagePath.RefusalOfTelescope(shelf, id, meant) is { } refusal
+        var meant = PagePath.TelescopeMeant(snapshot, id, telescopeId);
+        return PagePath.RefusalOfTelescope(snapshot, id, meant) is { } refusal
             ? refusal
-            : await desk.RecommendAsync(request, OfferedForms.FormFor(request), PageFields.BodyOfTelescope(id, meant), gone);
+            : await handler.RecommendAsync(request, OfferedFormats.FormFor(request), PageFields.BodyOfTelescope(id, meant), cancellationToken);
     }
 
     /// <summary>Says what an item of the catalogue does in a telescope, beside what is owned.</summary>
@@ -58,10 +58,10 @@ internal static class ProductPageRoutes
     /// </remarks>
     /// <response code="200">What it does.</response>
     /// <response code="304">The answer is the one that `If-None-Match` names.</response>
-    public static Results<PageResult<MatchAnswer>, ProblemResult> Match(string id, string itemId, HttpRequest request, Shelf shelf)
+    public static Results<PageResult<MatchAnswer>, ProblemResult> Match(string id, string itemId, HttpRequest request, CatalogueSnapshot snapshot)
     {
-        var meant = PagePath.ItemMeant(shelf, id, itemId);
-        if (PagePath.RefusalOfItem(shelf, id, meant) is { } refusal)
+        var meant = PagePath.ItemMeant(snapshot, id, itemId);
+        if (PagePath.RefusalOfItem(snapshot, id, meant) is { } refusal)
         {
             return refusal;
         }
@@ -69,12 +69,12 @@ internal static class ProductPageRoutes
         var faults = new Faults();
         var body = PageFields.BodyOfItem(id);
         PageFields.OfItem.Fill(body, request.Query, faults);
-        if (PageFields.OfItem.Read(body, request.Query, (json, inBody) => RecommendationReader.Read(json, shelf, inBody), faults) is not { } asked)
+        if (PageFields.OfItem.Read(body, request.Query, (json, inBody) => RecommendationReader.Read(json, snapshot, inBody), faults) is not { } asked)
         {
             return ProblemResult.Of(faults, "query");
         }
 
-        var manner = new Manner(OfferedForms.FormFor(request), request.LanguageAsked());
-        return new PageResult<MatchAnswer>(manner, MatchWriter.Write(asked, asked.Catalogue.Items[meant], manner));
+        var representation = new Representation(OfferedFormats.FormFor(request), request.LanguageAsked());
+        return new PageResult<MatchAnswer>(representation, MatchWriter.Write(asked, asked.Catalogue.Items[meant], representation));
     }
 }

@@ -11,10 +11,10 @@ namespace Evenstep.Service.Features.Recommendations;
 internal static class RecommendationRoutes
 {
     public static void MapRecommendations(this IEndpointRouteBuilder routes) =>
-        routes.MapPost(RecommendationDesk.Route, RecommendAsync)
+        routes.MapPost(RecommendationHandler.Route, RecommendAsync)
             .WithName("recommend")
             .WithTags("Recommendations")
-            .WithMetadata(new TakesBody(RecommendationFields.Body, "recommendation"), OfferedForms.JsonOrPicture);
+            .WithMetadata(new TakesBody(RecommendationFields.Body, "recommendation"), OfferedFormats.JsonOrPicture);
 
     /// <summary>Recommends what to buy for a telescope: the proven best set.</summary>
     /// <remarks>
@@ -25,6 +25,6 @@ internal static class RecommendationRoutes
     /// </remarks>
     /// <response code="200">The recommendation. `infeasible` and `nothing-worthwhile` are answers too.</response>
     public static Task<Results<AnswerResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(
-        HttpRequest request, PlanningWalk walk, RecommendationDesk desk, CancellationToken gone) =>
-        walk.AnswerAsync<RecommendationAsked, RecommendationAnswer>(request, RecommendationDesk.Route, RecommendationReader.Read, desk.AnswerAsync, gone);
+        HttpRequest request, PlanningWalk walk, RecommendationHandler handler, CancellationToken cancellationToken) =>
+        walk.AnswerAsync<RecommendationAsked, RecommendationAnswer>(request, RecommendationHandler.Route, RecommendationReader.Read, handler.AnswerAsync, cancellationToken);
 }

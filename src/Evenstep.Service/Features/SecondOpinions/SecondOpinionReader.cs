@@ -21,16 +21,16 @@ internal sealed record SecondOpinionAsked
 internal static class SecondOpinionReader
 {
     /// <summary>The request understood; null with the faults filled.</summary>
-    public static SecondOpinionAsked? Read(JsonElement body, Shelf shelf, Faults faults)
+    public static SecondOpinionAsked? Read(JsonElement body, CatalogueSnapshot snapshot, Faults faults)
     {
-        if (SecondOpinionFields.Body.Read(body, Place.Root, faults) is not { } request)
+        if (SecondOpinionFields.Body.Read(body, RequestPointer.Root, faults) is not { } request)
         {
             return null;
         }
 
         var ids = request.ShoppingList ?? [];
-        var planning = RecommendationReader.Read(request.Planning, body, shelf, faults, out var catalogue);
-        CatalogueReader.ReportUnknown(ids, catalogue, Place.Root.At(SecondOpinionFields.ShoppingList.Name), faults);
+        var planning = RecommendationReader.Read(request.Planning, body, snapshot, faults, out var catalogue);
+        CatalogueReader.ReportUnknown(ids, catalogue, RequestPointer.Root.At(SecondOpinionFields.ShoppingList.Name), faults);
         return planning is null || faults.Any ? null : new SecondOpinionAsked
         {
             Planning = planning,

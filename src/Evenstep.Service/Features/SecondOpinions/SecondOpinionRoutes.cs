@@ -16,7 +16,7 @@ internal static class SecondOpinionRoutes
         routes.MapPost(Route, JudgeAsync)
             .WithName("judge")
             .WithTags("Second opinions")
-            .WithMetadata(new TakesBody(SecondOpinionFields.Body, "second-opinion"), OfferedForms.JsonOrPicture);
+            .WithMetadata(new TakesBody(SecondOpinionFields.Body, "second-opinion"), OfferedFormats.JsonOrPicture);
 
     /// <summary>Judges a shopping list beside the advice: what it does, and every rule that it breaks.</summary>
     /// <remarks>
@@ -27,16 +27,16 @@ internal static class SecondOpinionRoutes
     /// </remarks>
     /// <response code="200">The second opinion.</response>
     public static Task<Results<AnswerResult<SecondOpinionAnswer>, ProblemResult>> JudgeAsync(
-        HttpRequest request, PlanningWalk walk, RecommendationDesk desk, CancellationToken gone) =>
+        HttpRequest request, PlanningWalk walk, RecommendationHandler handler, CancellationToken cancellationToken) =>
         walk.AnswerAsync<SecondOpinionAsked, SecondOpinionAnswer>(
-            request, Route, SecondOpinionReader.Read, (asked, body, manner, nobodyWaits) => AnswerAsync(desk, asked, body, manner, nobodyWaits), gone);
+            request, Route, SecondOpinionReader.Read, (asked, body, representation, nobodyWaits) => AnswerAsync(handler, asked, body, representation, nobodyWaits), cancellationToken);
 
     private static async Task<FinishedAnswer> AnswerAsync(
-        RecommendationDesk desk, SecondOpinionAsked asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken nobodyWaits)
+        RecommendationHandler handler, SecondOpinionAsked asked, ReadOnlyMemory<byte> body, Representation representation, CancellationToken nobodyWaits)
     {
-        var solved = await desk.SolveAsync(asked.Planning, body, nobodyWaits);
-        var (language, outcome) = (manner.Language, solved.Plan.Outcome);
-        return manner.Form == AnswerForm.Picture
+        var solved = await handler.SolveAsync(asked.Planning, body, nobodyWaits);
+        var (language, outcome) = (representation.Language, solved.Plan.Outcome);
+        return representation.Form == AnswerFormat.Picture
             ? FinishedAnswer.Of(SecondOpinionScene.Of(asked, solved.Plan), language, outcome, solved.Took)
             : FinishedAnswer.Of(SecondOpinionWriter.Write(asked, solved), SecondOpinionJson.In(language).SecondOpinionAnswer, language, outcome, solved.Took);
     }

@@ -27,6 +27,6 @@ internal static class SpendingCurveRoutes
     /// </remarks>
     /// <response code="200">The curve. `infeasible` is an answer too.</response>
     public static Task<Results<AnswerResult<SpendingCurveAnswer>, ProblemResult>> ChartAsync(
-        HttpRequest request, PlanningWalk walk, SpendingDesk desk, CancellationToken gone) =>
-        walk.AnswerAsync<RecommendationAsked, SpendingCurveAnswer>(request, Route, RecommendationReader.Read, desk.ChartAsync, gone);
+        HttpRequest request, PlanningWalk walk, SpendingCurveHandler handler, CancellationToken cancellationToken) =>
+        walk.AnswerAsync<RecommendationAsked, SpendingCurveAnswer>(request, Route, RecommendationReader.Read, handler.ChartAsync, cancellationToken);
 }

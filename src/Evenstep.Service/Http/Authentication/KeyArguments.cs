@@ -50,7 +50,7 @@ internal sealed class KeyArguments
         if (Words.Length != words)
         {
             yield return words == 0
-                ? $"{Given.Quoted(Words[0])} is one word too many. Every argument is given once, with its value after it."
+                ? $"{ErrorText.Quoted(Words[0])} is one word too many. Every argument is given once, with its value after it."
                 : "Say which key, by one name.";
         }
     }

@@ -30,7 +30,7 @@ internal sealed class KeyCheck(KeyRing keys, OpenTo openTo)
     /// </summary>
     private static ProblemResult? RefusalOfName(HostString host) => IsLocalName(host.Host) ? null : new ProblemResult(
         ProblemKind.Forbidden,
-        $"This service has no keys, and so answers only to a name of its own machine: `localhost`, or an address such as `127.0.0.1` or `[::1]`. {(host.HasValue ? $"The request's `Host` is {Given.Quoted(host.Value)}." : "The request has no `Host`.")} "
+        $"This service has no keys, and so answers only to a name of its own machine: `localhost`, or an address such as `127.0.0.1` or `[::1]`. {(host.HasValue ? $"The request's `Host` is {ErrorText.Quoted(host.Value)}." : "The request has no `Host`.")} "
         + $"Whoever runs the service can make keys with `key new`, or set `{KeySetup.OpenToKey}` to `everywhere`.");
 
     private static bool IsLocalName(string name) =>
@@ -60,14 +60,14 @@ internal sealed class KeyCheck(KeyRing keys, OpenTo openTo)
     {
         if (!key.IsFor(context.Request.Headers.Origin))
         {
-            return Forbidden(context, Scheme, $"This key is for pages of {Given.List(key.Origins)} only, and the request does not say that it comes from one: its `Origin` is {OriginOf(context)}.");
+            return Forbidden(context, Scheme, $"This key is for pages of {ErrorText.List(key.Origins)} only, and the request does not say that it comes from one: its `Origin` is {OriginOf(context)}.");
         }
 
         var needed = ScopeOf(context.Request.Method);
         if (!key.Allows(needed))
         {
             var word = Words<Scope>.Of(needed);
-            return Forbidden(context, $"{Scheme} error=\"insufficient_scope\", scope=\"{word}\"", $"This key may {Given.List(key.Scopes.Select(Words<Scope>.Of))}; {context.Request.Method} needs one that may `{word}`.");
+            return Forbidden(context, $"{Scheme} error=\"insufficient_scope\", scope=\"{word}\"", $"This key may {ErrorText.List(key.Scopes.Select(Words<Scope>.Of))}; {context.Request.Method} needs one that may `{word}`.");
         }
 
         var wait = key.Rate?.Use();
@@ -80,7 +80,7 @@ internal sealed class KeyCheck(KeyRing keys, OpenTo openTo)
     }
 
     private static string OriginOf(HttpContext context) =>
-        context.Request.Headers.Origin is [{ Length: > 0 } origin, ..] ? Given.Quoted(origin) : "missing";
+        context.Request.Headers.Origin is [{ Length: > 0 } origin, ..] ? ErrorText.Quoted(origin) : "missing";
 
     /// <summary>When the answer starts, for the error pages clear the headers of what they replace.</summary>
     private static void SayRate(HttpContext context, ApiKey key)

@@ -40,7 +40,7 @@ internal static class KeyCommand
                 ["new", .. var rest] => New(rest, clock, words),
                 ["list", .. var rest] => List(rest, words),
                 ["revoke", .. var rest] => Revoke(rest, words),
-                [var odd, ..] => Refuse([$"{Given.Quoted(odd)} is nothing that can be done with keys: new, list or revoke."], words),
+                [var odd, ..] => Refuse([$"{ErrorText.Quoted(odd)} is nothing that can be done with keys: new, list or revoke."], words),
                 [] => Refuse(["Say what to do with keys: new, list or revoke."], words),
             };
         }
@@ -98,7 +98,7 @@ internal static class KeyCommand
         var meant = keys.Where(key => key.IsCalled(asked.Words[0])).ToList();
         if (meant is not [var key])
         {
-            words.WriteLine($"{(meant.Count == 0 ? "No key is" : "More than one key is")} called {Given.Quoted(asked.Words[0])}. Nothing was changed.");
+            words.WriteLine($"{(meant.Count == 0 ? "No key is" : "More than one key is")} called {ErrorText.Quoted(asked.Words[0])}. Nothing was changed.");
             KeyList.Write(asked.Path, keys, words);
             return AskedWrongly;
         }

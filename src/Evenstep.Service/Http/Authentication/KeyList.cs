@@ -12,7 +12,7 @@ internal static class KeyList
         words.WriteLine(keys.IsEmpty ? $"There are no keys in {path}." : $"Keys in {path}:");
         foreach (var key in keys)
         {
-            words.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {key.Name}: owner {key.Owner.Name}; may {Given.List(key.Scopes.Select(Words<Scope>.Of))}; {RateOf(key)}; {PlaceOf(key)}; {MadeOf(key)}"));
+            words.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {key.Name}: owner {key.Owner.Name}; may {ErrorText.List(key.Scopes.Select(Words<Scope>.Of))}; {RateOf(key)}; {PlaceOf(key)}; {MadeOf(key)}"));
         }
     }
 

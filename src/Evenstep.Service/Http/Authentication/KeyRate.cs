@@ -89,24 +89,24 @@ internal sealed class KeyRate : IDisposable
     }
 
     /// <summary>Waits until there is room for a line of a batch.</summary>
-    public async ValueTask WaitAsync(CancellationToken gone)
+    public async ValueTask WaitAsync(CancellationToken cancellationToken)
     {
         while (true)
         {
             if (Owed is > 0 and var still)
             {
-                await Task.Delay(still * perRequest, gone);
+                await Task.Delay(still * perRequest, cancellationToken);
                 continue;
             }
 
-            using var lease = await bucket.AcquireAsync(1, gone);
+            using var lease = await bucket.AcquireAsync(1, cancellationToken);
             if (lease.IsAcquired)
             {
                 return;
             }
 
             // Too many wait already.
-            await Task.Delay(lease.TryGetMetadata(MetadataName.RetryAfter, out var wait) ? wait : TimeSpan.FromSeconds(1), gone);
+            await Task.Delay(lease.TryGetMetadata(MetadataName.RetryAfter, out var wait) ? wait : TimeSpan.FromSeconds(1), cancellationToken);
         }
     }
 

@@ -38,6 +38,6 @@ internal sealed class KeyRing : IDisposable
         now = renewed;
     }
 
-    /// <summary>The rates of keys that are gone end only here: somebody who came with one may still be in the house.</summary>
+    /// <summary>The rates of keys that are gone end only here: somebody who came with one may still be served.</summary>
     public void Dispose() => rates.ForEach(rate => rate.Dispose());
 }

@@ -46,7 +46,7 @@ internal static partial class KeySettings
     {
         foreach (var odd in section.GetChildren().Where(child => !Known.Contains(child.Key, StringComparer.OrdinalIgnoreCase)))
         {
-            faults.Add($"{odd.Path} is not known; a key has {Given.List(Known)}.");
+            faults.Add($"{odd.Path} is not known; a key has {ErrorText.List(Known)}.");
         }
 
         return new ApiKey
@@ -88,7 +88,7 @@ internal static partial class KeySettings
         var scopes = PartsOf(section[Scopes] ?? Words<Scope>.Of(Scope.Read)).Select(Words<Scope>.Meant).ToList();
         if (scopes.Count == 0 || scopes.Contains(null))
         {
-            faults.Add(Fault(section, Scopes, $"any of {Given.List(Words<Scope>.All)}, separated by commas"));
+            faults.Add(Fault(section, Scopes, $"any of {ErrorText.List(Words<Scope>.All)}, separated by commas"));
         }
 
         return [.. scopes.OfType<Scope>().Distinct()];
@@ -138,7 +138,7 @@ internal static partial class KeySettings
     }
 
     private static string Fault(IConfigurationSection section, string field, string allowed) =>
-        $"{section.Path}:{field} {(section[field] is { } given ? $"is {Given.Quoted(given)}" : "is missing")}; it must be {allowed}.";
+        $"{section.Path}:{field} {(section[field] is { } given ? $"is {ErrorText.Quoted(given)}" : "is missing")}; it must be {allowed}.";
 
     private static string[] PartsOf(string list) => list.Split([',', ' '], StringSplitOptions.RemoveEmptyEntries);
 

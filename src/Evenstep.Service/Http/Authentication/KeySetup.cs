@@ -56,7 +56,7 @@ internal static partial class KeySetup
     }
 
     private static OpenTo OpenToOf(IConfiguration configuration) => configuration[OpenToKey] is not { Length: > 0 } word ? OpenTo.Loopback
-        : Words<OpenTo>.Meant(word) ?? throw new InvalidOperationException($"{OpenToKey} is {Given.Quoted(word)}; it must be one of {Given.List(Words<OpenTo>.All)}.");
+        : Words<OpenTo>.Meant(word) ?? throw new InvalidOperationException($"{OpenToKey} is {ErrorText.Quoted(word)}; it must be one of {ErrorText.List(Words<OpenTo>.All)}.");
 
     [LoggerMessage(LogLevel.Information, "Requests need one of {Count} keys. What changes in the file of keys counts within a second.")]
     private static partial void LogKeys(ILogger logger, int count);

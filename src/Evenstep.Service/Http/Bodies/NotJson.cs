@@ -85,6 +85,6 @@ internal static class NotJson
         var start = text[..place].LastIndexOfAny(BetweenWords) + 1;
         var length = text[start..].IndexOfAny(BetweenWords);
         var word = text.Slice(start, Math.Min(LongestShown, length < 0 ? text.Length - start : Math.Max(length, 1)));
-        return Given.Quoted(Encoding.UTF8.GetString(word));
+        return ErrorText.Quoted(Encoding.UTF8.GetString(word));
     }
 }

@@ -7,7 +7,7 @@ namespace Evenstep.Service.Http.Bodies;
 /// <param name="Bytes">As received, not parsed yet.</param>
 /// <param name="Form">The form that the answer is to take.</param>
 /// <param name="Refusal">Null for a body that came through.</param>
-internal sealed record ReceivedBody(ReadOnlyMemory<byte> Bytes, AnswerForm Form, ProblemResult? Refusal)
+internal sealed record ReceivedBody(ReadOnlyMemory<byte> Bytes, AnswerFormat Form, ProblemResult? Refusal)
 {
-    public static ReceivedBody Refused(ProblemResult refusal) => new(default, AnswerForm.Json, refusal);
+    public static ReceivedBody Refused(ProblemResult refusal) => new(default, AnswerFormat.Json, refusal);
 }

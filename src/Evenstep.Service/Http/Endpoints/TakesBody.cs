@@ -13,7 +13,7 @@ internal sealed record TakesBody(Shape Body, string Examples)
     public string MediaType { get; init; } = MediaTypeNames.Application.Json;
 
     /// <summary>Whether it is lines, each JSON of its own.</summary>
-    public bool IsLines => MediaType == AnswerForm.Lines.MediaType;
+    public bool IsLines => MediaType == AnswerFormat.Lines.MediaType;
 
     /// <summary>An example of the CSV that it takes too; null if it takes none.</summary>
     public string? Csv { get; init; }

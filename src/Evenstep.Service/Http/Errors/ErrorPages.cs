@@ -43,11 +43,11 @@ internal static class ErrorPages
         }
 
         var failure = context.Features.GetRequiredFeature<IExceptionHandlerFeature>();
-        return ResultOf(failure.Error, failure.Endpoint?.Metadata.GetMetadata<DoorRule>()).ExecuteAsync(context);
+        return ResultOf(failure.Error, failure.Endpoint?.Metadata.GetMetadata<BodyPolicy>()).ExecuteAsync(context);
     }
 
     /// <summary>What the caller is told of an exception.</summary>
-    public static ProblemResult ResultOf(Exception exception, DoorRule? rule) => exception switch
+    public static ProblemResult ResultOf(Exception exception, BodyPolicy? rule) => exception switch
     {
         WorkLimitException => new ProblemResult(
             ProblemKind.WorkLimit,
@@ -55,7 +55,7 @@ internal static class ErrorPages
         {
             RetryAfter = WorkLimitRetry,
         },
-        BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => FrontDoor.TooLarge(rule ?? FrontDoor.Json),
+        BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => BodyReader.TooLarge(rule ?? BodyReader.Json),
         AnsweredException answered => answered.Answer,
         BadHttpRequestException { StatusCode: StatusCodes.Status408RequestTimeout } => new ProblemResult(
             ProblemKind.Timeout, "The request came too slowly, or not to its end. Send it again, as a whole."),
@@ -88,7 +88,7 @@ internal static class ErrorPages
             return Task.CompletedTask;
         }
 
-        var path = Given.Shortened(request.Path.ToString());
+        var path = ErrorText.Shortened(request.Path.ToString());
         var status = context.Response.StatusCode;
         var detail = status switch
         {

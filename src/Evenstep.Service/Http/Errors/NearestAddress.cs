@@ -13,7 +13,7 @@ internal sealed class NearestAddress(EndpointDataSource endpoints)
         var given = path.Split('/');
         return NearestName.To(path, Patterns().Select(pattern => Filled(pattern.Split('/'), given))) is { } nearest
             ? $"Did you mean `{nearest}`?"
-            : $"There are {Given.List(Patterns().Where(IsPlain).Order(StringComparer.Ordinal))}, and more.";
+            : $"There are {ErrorText.List(Patterns().Where(IsPlain).Order(StringComparer.Ordinal))}, and more.";
     }
 
     private IEnumerable<string> Patterns() => endpoints.Endpoints.OfType<RouteEndpoint>()

@@ -26,7 +26,7 @@ internal static class AnswerHeaders
     /// <summary>Another caller may get the same in another form.</summary>
     private static void SayForms(HttpContext context)
     {
-        if (OfferedForms.Of(context).Forms.Length > 1)
+        if (OfferedFormats.Of(context).Forms.Length > 1)
         {
             var headers = context.Response.Headers;
             headers.Vary = string.Join(", ", [HeaderNames.Accept, .. headers.Vary]);

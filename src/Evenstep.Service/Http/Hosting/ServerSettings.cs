@@ -47,7 +47,7 @@ internal sealed record ServerSettings(TimeSpan HeaderTimeout, TimeSpan KeepAlive
         server.ConfigureEndpointDefaults(MalformedRequests.UseRefusalBodies);
         var rate = new MinDataRate(LeastBodyBytesPerSecond, GracePeriod);
         var limits = server.Limits;
-        limits.MaxRequestBodySize = FrontDoor.Json.MostBytes;
+        limits.MaxRequestBodySize = BodyReader.Json.MostBytes;
         limits.MaxRequestLineSize = MostBytesOfLine;
         limits.MaxRequestHeadersTotalSize = MostBytesOfHeaders;
         limits.MaxRequestHeaderCount = MostHeaders;

@@ -21,7 +21,7 @@ internal sealed class SpokenResult<T>(T answer, Func<Language, JsonTypeInfo<T>> 
     {
         var language = httpContext.Request.LanguageAsked();
         var body = JsonSerializer.SerializeToUtf8Bytes(answer, shapeIn(language));
-        return httpContext.Response.GiveAsync(new Manner(AnswerForm.Json, language), body, null, httpContext.RequestAborted);
+        return httpContext.Response.GiveAsync(new Representation(AnswerFormat.Json, language), body, null, httpContext.RequestAborted);
     }
 
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)

@@ -49,7 +49,7 @@ internal static class DocumentText
         {Lines(ProblemKind.All.Select(kind => $"`{kind.Type}` ({kind.Status}): {kind.Title}"))}
 
         A refused body names all its faults at once in `errors`, by JSON Pointer (RFC 6901): at most {Faults.MostShown}, and in
-        `moreErrors` how many more. Their codes: {Given.List(Words<FaultCode>.All)}.
+        `moreErrors` how many more. Their codes: {ErrorText.List(Words<FaultCode>.All)}.
 
         A method that an address does not take is answered with 405, and `Allow` names those that it takes; OPTIONS with 204 and the
         same header. HEAD goes with every GET. Before any operation is asked, a request may be answered with 400 or 505 (it is no
@@ -60,11 +60,11 @@ internal static class DocumentText
 
         Every sentence comes with a code and with the values it is made of, so that a shop can put it in its own words. Codes,
         values and names are the same in every language; `Accept-Language` chooses that of the sentences, of
-        {Given.List(Language.All.Select(language => language.Tag))} (the first, if none of them is asked for). Errors are in English.
+        {ErrorText.List(Language.All.Select(language => language.Tag))} (the first, if none of them is asked for). Errors are in English.
 
         {Lines(English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => Sections.ContainsKey(parts[0])).GroupBy(parts => parts[0], parts => parts[1])
             .OrderBy(group => group.Key, StringComparer.Ordinal)
-            .Select(group => $"{Sections[group.Key]}: {Given.List(group.Where(code => !NoCodes.Contains(code)).Distinct().Order(StringComparer.Ordinal))}"))}
+            .Select(group => $"{Sections[group.Key]}: {ErrorText.List(group.Where(code => !NoCodes.Contains(code)).Distinct().Order(StringComparer.Ordinal))}"))}
         """;
 
     private static string Lines(IEnumerable<string> lines) => string.Join('\n', lines.Select(line => $"- {line}"));

@@ -33,12 +33,12 @@ internal sealed class HeadersOfOperation : IOperationFilter
 
     private static IEnumerable<AnswerHeader> Sent(IReadOnlyList<object> metadata, int status)
     {
-        IEnumerable<AnswerHeader> ofInterface = !metadata.OfType<BehindThreshold>().Any() ? []
+        IEnumerable<AnswerHeader> ofInterface = !metadata.OfType<RequestChecked>().Any() ? []
             : OfStrangers.Contains(status) ? [AnswerHeader.Vary]
             : [AnswerHeader.Vary, .. AnswerHeader.OfAdmitted];
         return AnswerHeader.OfAll
             .Concat(ofInterface)
-            .Concat(status == StatusCodes.Status200OK ? OfferedForms.Of(metadata).Forms.SelectMany(form => form.Headers) : [])
+            .Concat(status == StatusCodes.Status200OK ? OfferedFormats.Of(metadata).Forms.SelectMany(form => form.Headers) : [])
             .Concat(metadata.OfType<SendsHeaders>().Where(sends => sends.Status == status).SelectMany(sends => sends.Headers))
             .Concat(Refusals.Of(metadata).Where(kind => kind.Status == status).SelectMany(kind => AnswerHeader.OfErrors.AddRange(kind.Headers)));
     }

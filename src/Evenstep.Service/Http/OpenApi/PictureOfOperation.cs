@@ -14,10 +14,10 @@ internal sealed class PictureOfOperation : IOperationFilter
 
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
-        var offered = context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<OfferedForms>().FirstOrDefault();
-        if (offered?.Forms.Contains(AnswerForm.Picture) is true && operation.Responses?.TryGetValue(Status, out var response) is true)
+        var offered = context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<OfferedFormats>().FirstOrDefault();
+        if (offered?.Forms.Contains(AnswerFormat.Picture) is true && operation.Responses?.TryGetValue(Status, out var response) is true)
         {
-            response.Content?.Add(AnswerForm.Picture.MediaType, new OpenApiMediaType
+            response.Content?.Add(AnswerFormat.Picture.MediaType, new OpenApiMediaType
             {
                 Schema = new OpenApiSchema { Type = JsonSchemaType.String, MaxLength = MostCharacters, Description = "The power ladder as an SVG picture." },
             });

@@ -15,7 +15,7 @@ internal static class Refusals
         (ProblemKind.InvalidRequest, IsBehindThreshold),
         (ProblemKind.Unauthorized, IsBehindThreshold),
         (ProblemKind.Forbidden, IsBehindThreshold),
-        (ProblemKind.NotAcceptable, metadata => IsBehindThreshold(metadata) && OfferedForms.Of(metadata).Forms.Length > 0),
+        (ProblemKind.NotAcceptable, metadata => IsBehindThreshold(metadata) && OfferedFormats.Of(metadata).Forms.Length > 0),
         (ProblemKind.TooLarge, metadata => BodyOf(metadata) is not null && !IsEndless(metadata)),
         (ProblemKind.UnsupportedMediaType, metadata => BodyOf(metadata) is not null),
         (ProblemKind.RateUsedUp, IsBehindThreshold),
@@ -31,7 +31,7 @@ internal static class Refusals
         .OrderBy(kind => kind.Status)
         .ThenBy(kind => ProblemKind.All.IndexOf(kind));
 
-    private static bool IsBehindThreshold(IReadOnlyList<object> metadata) => metadata.OfType<BehindThreshold>().Any();
+    private static bool IsBehindThreshold(IReadOnlyList<object> metadata) => metadata.OfType<RequestChecked>().Any();
 
     private static TakesBody? BodyOf(IReadOnlyList<object> metadata) => metadata.OfType<TakesBody>().LastOrDefault();
 

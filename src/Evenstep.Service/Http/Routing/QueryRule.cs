@@ -20,7 +20,7 @@ internal sealed class QueryRule(params Field[] parameters)
     {
         foreach (var name in query.Keys.Where(name => !parameters.Any(parameter => parameter.Name == name)))
         {
-            faults.Add(Place.OfQuery(name), FaultCode.UnknownField, () => $"{Given.Quoted(name)} is no query parameter here. {Instead(name)}");
+            faults.Add(RequestPointer.OfQuery(name), FaultCode.UnknownField, () => $"{ErrorText.Quoted(name)} is no query parameter here. {Instead(name)}");
         }
     }
 
@@ -34,19 +34,19 @@ internal sealed class QueryRule(params Field[] parameters)
         }
 
         return given is [{ } text]
-            ? parameter.Shape.Read(JsonSerializer.SerializeToElement(TextAsJson.Of(parameter.Shape, text)), Place.OfQuery(parameter.Name), faults)
+            ? parameter.Shape.Read(JsonSerializer.SerializeToElement(TextAsJson.Of(parameter.Shape, text)), RequestPointer.OfQuery(parameter.Name), faults)
             : default;
     }
 
     /// <summary>Reports a parameter that is given more than once and may not be.</summary>
     public static void ReportRepeated(string name, Faults faults) =>
-        faults.Add(Place.OfQuery(name), FaultCode.Duplicate, () => $"`{name}` is given more than once; leave all but one out.");
+        faults.Add(RequestPointer.OfQuery(name), FaultCode.Duplicate, () => $"`{name}` is given more than once; leave all but one out.");
 
     private string Instead(string name)
     {
         var known = parameters.Select(parameter => parameter.Name).ToList();
         return known.Count == 0 ? "None are taken: leave it out."
             : NearestName.To(name, known) is { } nearest ? $"Did you mean `{nearest}`?"
-            : $"Known are {Given.List(known)}.";
+            : $"Known are {ErrorText.List(known)}.";
     }
 }

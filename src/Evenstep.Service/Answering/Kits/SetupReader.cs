@@ -8,14 +8,14 @@ using Evenstep.Service.Contract.Fields;
 namespace Evenstep.Service.Answering.Kits;
 
 /// <summary>Understands what a request says of the observer's situation.</summary>
-internal static class OutfitReader
+internal static class SetupReader
 {
-    public static Outfit Read(KitRequest request, JsonElement json, Shelf shelf, Faults faults)
+    public static Setup Read(KitRequest request, JsonElement json, CatalogueSnapshot snapshot, Faults faults)
     {
         var observer = ObserverOf(request.Observer);
-        var catalogue = CatalogueReference.Read(request.Catalogue, shelf, faults);
+        var catalogue = CatalogueReference.Read(request.Catalogue, snapshot, faults);
         var telescopes = new TelescopeReader(request, observer, catalogue, faults).ReadAll();
-        return new Outfit
+        return new Setup
         {
             Telescopes = telescopes,
             Observer = observer,
@@ -25,22 +25,22 @@ internal static class OutfitReader
     }
 
     /// <summary>The demands to frame something, each of a telescope of the request or of any.</summary>
-    public static ImmutableArray<FramingDemand> ReadFramings(IReadOnlyList<FramingRequest?>? framings, Outfit outfit, Faults faults)
+    public static ImmutableArray<FramingDemand> ReadFramings(IReadOnlyList<FramingRequest?>? framings, Setup outfit, Faults faults)
     {
-        var place = Place.Root.At("preferences").At(KitFields.MustFrame.Name);
+        var pointer = RequestPointer.Root.At("preferences").At(KitFields.MustFrame.Name);
         var demands = ImmutableArray.CreateBuilder<FramingDemand>();
         foreach (var (i, framing) in (framings ?? []).Index())
         {
             if (framing?.WidthDeg is { } width)
             {
-                demands.Add(new FramingDemand(framing.Name, width, IndexOf(framing.Telescope, outfit.Telescopes, place.At(i), faults)));
+                demands.Add(new FramingDemand(framing.Name, width, IndexOf(framing.Telescope, outfit.Telescopes, pointer.At(i), faults)));
             }
         }
 
         return demands.ToImmutable();
     }
 
-    private static int? IndexOf(string? telescope, ImmutableArray<NamedTelescope?> telescopes, Place place, Faults faults)
+    private static int? IndexOf(string? telescope, ImmutableArray<NamedTelescope?> telescopes, RequestPointer pointer, Faults faults)
     {
         if (telescope is null)
         {
@@ -61,9 +61,9 @@ internal static class OutfitReader
         }
 
         faults.Add(
-            place.At(KitFields.InTelescope.Name),
+            pointer.At(KitFields.InTelescope.Name),
             FaultCode.UnknownTelescope,
-            () => $"The request has no telescope {Given.Quoted(telescope)}; it has {Given.List(known)}. Name one of them, or leave this out for any.");
+            () => $"The request has no telescope {ErrorText.Quoted(telescope)}; it has {ErrorText.List(known)}. Name one of them, or leave this out for any.");
         return null;
     }
 

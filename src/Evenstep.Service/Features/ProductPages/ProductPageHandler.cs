@@ -14,7 +14,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 namespace Evenstep.Service.Features.ProductPages;
 
 /// <summary>Makes the recommendation of a telescope's page.</summary>
-internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDesk recommendations, SuggestionDesk suggestions)
+internal sealed class ProductPageHandler(CatalogueSnapshot snapshot, AnswerCache cache, RecommendationHandler recommendations, SuggestionHandler suggestions)
 {
     private const string WithBudget = "/product-page/with-budget";
     private const string Suggested = "/product-page/suggested";
@@ -22,9 +22,9 @@ internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDes
     /// <param name="request">Its query says what is asked.</param>
     /// <param name="form">The form to answer in.</param>
     /// <param name="body">What its path says.</param>
-    /// <param name="gone">The caller waits no more.</param>
+    /// <param name="cancellationToken">The caller waits no more.</param>
     public async Task<Results<PageResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(
-        HttpRequest request, AnswerForm form, JsonObject body, CancellationToken gone)
+        HttpRequest request, AnswerFormat form, JsonObject body, CancellationToken cancellationToken)
     {
         var faults = new Faults();
         PageFields.OfTelescope.Fill(body, request.Query, faults);
@@ -34,29 +34,29 @@ internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDes
             PageFields.LeaveMoneyAside(body);
         }
 
-        if (PageFields.OfTelescope.Read(body, request.Query, (json, inBody) => RecommendationReader.Read(json, shelf, inBody), faults) is not { } asked)
+        if (PageFields.OfTelescope.Read(body, request.Query, (json, inBody) => RecommendationReader.Read(json, snapshot, inBody), faults) is not { } asked)
         {
             return ProblemResult.Of(faults, "query");
         }
 
         var bytes = Encoding.UTF8.GetBytes(body.ToJsonString());
-        var manner = new Manner(form, request.LanguageAsked());
-        var key = AnswerKey.Of(hasBudget ? WithBudget : Suggested, manner, shelf, bytes);
-        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => AnswerAsync(asked, hasBudget, bytes, manner, nobodyWaits), gone);
+        var representation = new Representation(form, request.LanguageAsked());
+        var key = AnswerKey.Of(hasBudget ? WithBudget : Suggested, representation, snapshot, bytes);
+        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => AnswerAsync(asked, hasBudget, bytes, representation, nobodyWaits), cancellationToken);
         AnswerRecord.Take(request.HttpContext.RequestServices, answer, isNew);
-        return new PageResult<RecommendationAnswer>(answer.Manner, answer.Body);
+        return new PageResult<RecommendationAnswer>(answer.Representation, answer.Body);
     }
 
     private async Task<FinishedAnswer> AnswerAsync(
-        RecommendationAsked asked, bool hasBudget, ReadOnlyMemory<byte> body, Manner manner, CancellationToken nobodyWaits)
+        RecommendationAsked asked, bool hasBudget, ReadOnlyMemory<byte> body, Representation representation, CancellationToken nobodyWaits)
     {
         var (solved, notes) = hasBudget
             ? (await recommendations.SolveAsync(asked, body, nobodyWaits), [])
             : await suggestions.SolveAsync(asked, body, nobodyWaits);
-        return manner.Form == AnswerForm.Picture
-            ? RecommendationDesk.Finish(asked, solved, manner)
+        return representation.Form == AnswerFormat.Picture
+            ? RecommendationHandler.Finish(asked, solved, representation)
             : FinishedAnswer.Of(
-                Write(asked, solved, notes), RecommendationJson.In(manner.Language).RecommendationAnswer, manner.Language, solved.Plan.Outcome, solved.Took);
+                Write(asked, solved, notes), RecommendationJson.In(representation.Language).RecommendationAnswer, representation.Language, solved.Plan.Outcome, solved.Took);
     }
 
     /// <summary>The answer tells nothing that may differ while it is the same advice: not how long it took, and not the

@@ -6,46 +6,46 @@ using Evenstep.Service.Http.Problems;
 namespace Evenstep.Service.Http.Bodies;
 
 /// <summary>Lets in a body of a known type and limited size, sent by somebody who accepts a form that the answer can take.</summary>
-internal static class FrontDoor
+internal static class BodyReader
 {
     /// <summary>What most requests are sent as.</summary>
-    public static readonly DoorRule Json = new([MediaTypeNames.Application.Json], 2, "List fewer items, or name a stored catalogue.");
+    public static readonly BodyPolicy Json = new([MediaTypeNames.Application.Json], 2, "List fewer items, or name a stored catalogue.");
 
     /// <summary>The content coding that changes nothing.</summary>
     private const string AsItIs = "identity";
 
-    public static Task<OpenedBody> OpenAsync(HttpRequest request, CancellationToken gone) => OpenAsync(request, Json, gone);
+    public static Task<OpenedBody> OpenAsync(HttpRequest request, CancellationToken cancellationToken) => OpenAsync(request, Json, cancellationToken);
 
-    public static async Task<OpenedBody> OpenAsync(HttpRequest request, DoorRule rule, CancellationToken gone)
+    public static async Task<OpenedBody> OpenAsync(HttpRequest request, BodyPolicy rule, CancellationToken cancellationToken)
     {
-        var received = await ReceiveAsync(request, rule, gone);
+        var received = await ReceiveAsync(request, rule, cancellationToken);
         return received.Refusal is { } refusal ? new OpenedBody(refusal) : StrictJson.Parse(received.Bytes);
     }
 
-    public static Task<ReceivedBody> ReceiveAsync(HttpRequest request, CancellationToken gone) => ReceiveAsync(request, Json, gone);
+    public static Task<ReceivedBody> ReceiveAsync(HttpRequest request, CancellationToken cancellationToken) => ReceiveAsync(request, Json, cancellationToken);
 
     /// <summary>The body before it is parsed.</summary>
-    public static async Task<ReceivedBody> ReceiveAsync(HttpRequest request, DoorRule rule, CancellationToken gone)
+    public static async Task<ReceivedBody> ReceiveAsync(HttpRequest request, BodyPolicy rule, CancellationToken cancellationToken)
     {
         if (RefusalOfBody(request, rule) is { } refusal)
         {
             return ReceivedBody.Refused(refusal);
         }
 
-        return await ReadAsync(request, rule, gone) is { } bytes ? new ReceivedBody(bytes, OfferedForms.FormFor(request), null) : ReceivedBody.Refused(TooLarge(rule));
+        return await ReadAsync(request, rule, cancellationToken) is { } bytes ? new ReceivedBody(bytes, OfferedFormats.FormFor(request), null) : ReceivedBody.Refused(TooLarge(rule));
     }
 
     /// <summary>The answer to somebody who accepts no form that the answer can take; null for everybody else.</summary>
     public static ProblemResult? RefusalOfAccept(HttpRequest request)
     {
-        var offered = OfferedForms.Of(request.HttpContext);
+        var offered = OfferedFormats.Of(request.HttpContext);
         return offered.Forms.IsEmpty || offered.Choose(request.Headers.Accept) is not null
             ? null
             : new ProblemResult(ProblemKind.NotAcceptable, offered.RefusalOf(request.Headers.Accept));
     }
 
     /// <summary>The answer to a body of a type that is not taken; null for any other.</summary>
-    public static ProblemResult? RefusalOfType(HttpRequest request, DoorRule rule) => rule.Takes(request.ContentType) ? null : new ProblemResult(
+    public static ProblemResult? RefusalOfType(HttpRequest request, BodyPolicy rule) => rule.Takes(request.ContentType) ? null : new ProblemResult(
         ProblemKind.UnsupportedMediaType,
         $"{(request.ContentType is null ? "No Content-Type" : $"`Content-Type: {request.ContentType}`")} was given; send {rule.Wanted}.");
 
@@ -62,18 +62,18 @@ internal static class FrontDoor
         return new ProblemResult(ProblemKind.UnsupportedMediaType, $"`Content-Encoding: {coding}` was given; send the body as it is, without that header.");
     }
 
-    public static ProblemResult TooLarge(DoorRule rule) => new(ProblemKind.TooLarge, rule.TooLarge);
+    public static ProblemResult TooLarge(BodyPolicy rule) => new(ProblemKind.TooLarge, rule.TooLarge);
 
-    private static ProblemResult? RefusalOfBody(HttpRequest request, DoorRule rule) =>
+    private static ProblemResult? RefusalOfBody(HttpRequest request, BodyPolicy rule) =>
         RefusalOfType(request, rule) ?? RefusalOfCoding(request) ?? (request.ContentLength > rule.MostBytes ? TooLarge(rule) : null);
 
     /// <summary>The bytes, or null for a body over the limit, whatever length it claimed.</summary>
-    private static async Task<byte[]?> ReadAsync(HttpRequest request, DoorRule rule, CancellationToken gone)
+    private static async Task<byte[]?> ReadAsync(HttpRequest request, BodyPolicy rule, CancellationToken cancellationToken)
     {
         using var bytes = new MemoryStream();
         while (true)
         {
-            var read = await request.BodyReader.ReadAsync(gone);
+            var read = await request.BodyReader.ReadAsync(cancellationToken);
             foreach (var segment in read.Buffer)
             {
                 bytes.Write(segment.Span);

@@ -14,23 +14,23 @@ namespace Evenstep.Service.Features.BuyingPaths;
 /// <summary>A path that the referee found no fault in.</summary>
 /// <param name="Path">The path.</param>
 /// <param name="Took">How long it took to find.</param>
-internal sealed record Led(BuyingPath Path, TimeSpan Took);
+internal sealed record SolvedPath(BuyingPath Path, TimeSpan Took);
 
 /// <summary>Makes the buying path of a request that is understood, and lets the referee check it: rather no answer than a wrong one.</summary>
-internal sealed partial class BuyingPathDesk(PathSolver solve, SolveGate gate, WorkLimits limits, ServiceMeter meter, ILogger<BuyingPathDesk> logger)
+internal sealed partial class BuyingPathHandler(PathSolver solve, SolveGate gate, WorkLimits limits, ServiceMeter meter, ILogger<BuyingPathHandler> logger)
 {
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
     /// <exception cref="RefereeException">The path is faulty: a mistake of ours, logged in full.</exception>
     public async Task<FinishedAnswer> LeadAsync(
-        RecommendationAsked asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken gone)
+        RecommendationAsked asked, ReadOnlyMemory<byte> body, Representation representation, CancellationToken cancellationToken)
     {
-        var led = await gate.RunAsync(slot => Solve(asked, body, slot.Budget(limits)), gone);
+        var led = await gate.RunAsync(slot => Solve(asked, body, slot.Budget(limits)), cancellationToken);
         meter.Solved(led.Took);
         var answer = BuyingPathWriter.Write(asked, led);
-        return FinishedAnswer.Of(answer, BuyingPathJson.In(manner.Language).BuyingPathAnswer, manner.Language, answer.Outcome, led.Took);
+        return FinishedAnswer.Of(answer, BuyingPathJson.In(representation.Language).BuyingPathAnswer, representation.Language, answer.Outcome, led.Took);
     }
 
-    private Led Solve(RecommendationAsked asked, ReadOnlyMemory<byte> body, WorkBudget budget)
+    private SolvedPath Solve(RecommendationAsked asked, ReadOnlyMemory<byte> body, WorkBudget budget)
     {
         var started = Stopwatch.GetTimestamp();
         var path = solve(asked.Problem, budget);
@@ -42,7 +42,7 @@ internal sealed partial class BuyingPathDesk(PathSolver solve, SolveGate gate, W
             throw new RefereeException($"The referee found fault with a buying path: {faults}");
         }
 
-        return new Led(path, took);
+        return new SolvedPath(path, took);
     }
 
     [LoggerMessage(LogLevel.Critical, "The referee found fault with a buying path. Faults: {Faults} Request: {Body}")]

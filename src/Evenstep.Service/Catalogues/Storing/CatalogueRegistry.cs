@@ -6,10 +6,10 @@ namespace Evenstep.Service.Catalogues.Storing;
 
 /// <summary>
 /// The stored catalogues of all owners, in memory: what readers read from, even while the storage is away. Whoever takes a
-/// <see cref="Shelf"/> sees one moment; changes make new shelves.
+/// <see cref="CatalogueSnapshot"/> sees one moment; changes make new snapshots.
 /// </summary>
 /// <param name="everyones">The catalogues of files.</param>
-internal sealed class Shelves(ImmutableSortedDictionary<string, Catalogue> everyones)
+internal sealed class CatalogueRegistry(ImmutableSortedDictionary<string, Catalogue> everyones)
 {
     /// <summary>In revisions: far more than can happen between reading something and taking it in here.</summary>
     private const long LongBefore = 10_000;
@@ -33,7 +33,7 @@ internal sealed class Shelves(ImmutableSortedDictionary<string, Catalogue> every
         set => damage = value;
     }
 
-    public Shelf Of(Owner owner) => new(owner, everyones, own.GetValueOrDefault(owner, Empty), isWhole, damage);
+    public CatalogueSnapshot Of(Owner owner) => new(owner, everyones, own.GetValueOrDefault(owner, Empty), isWhole, damage);
 
     /// <summary>An owner's catalogue as it is known here, or null.</summary>
     public Catalogue? Find(CatalogueKey key) => own.GetValueOrDefault(key.Owner, Empty).GetValueOrDefault(key.Id);
@@ -52,8 +52,8 @@ internal sealed class Shelves(ImmutableSortedDictionary<string, Catalogue> every
             }
 
             revisions[key] = revision;
-            var shelf = own.GetValueOrDefault(key.Owner, Empty);
-            own = own.SetItem(key.Owner, catalogue is null ? shelf.Remove(key.Id) : shelf.SetItem(key.Id, catalogue));
+            var snapshot = own.GetValueOrDefault(key.Owner, Empty);
+            own = own.SetItem(key.Owner, catalogue is null ? snapshot.Remove(key.Id) : snapshot.SetItem(key.Id, catalogue));
         }
     }
 
@@ -61,7 +61,7 @@ internal sealed class Shelves(ImmutableSortedDictionary<string, Catalogue> every
     public IReadOnlyList<StoredVersion> Compare(StoredVersions stored)
     {
         var there = stored.Catalogues.Select(one => one.Key).ToHashSet();
-        foreach (var key in own.SelectMany(shelf => shelf.Value.Keys.Select(id => new CatalogueKey(shelf.Key, id))).Where(key => !there.Contains(key)))
+        foreach (var key in own.SelectMany(snapshot => snapshot.Value.Keys.Select(id => new CatalogueKey(snapshot.Key, id))).Where(key => !there.Contains(key)))
         {
             Take(key, null, stored.Revision);
         }

@@ -11,7 +11,7 @@ namespace Evenstep.Service.Catalogues.Storing;
 /// <param name="own">The owner's.</param>
 /// <param name="isWhole">Whether the storage has been read to the end once.</param>
 /// <param name="damage">Why it cannot be, as far as only whoever runs the service can mend it.</param>
-internal sealed class Shelf(Owner owner, ImmutableSortedDictionary<string, Catalogue> everyones, ImmutableSortedDictionary<string, Catalogue> own, bool isWhole, string? damage = null)
+internal sealed class CatalogueSnapshot(Owner owner, ImmutableSortedDictionary<string, Catalogue> everyones, ImmutableSortedDictionary<string, Catalogue> own, bool isWhole, string? damage = null)
 {
     public const string DemoId = "demo";
 
@@ -34,7 +34,7 @@ internal sealed class Shelf(Owner owner, ImmutableSortedDictionary<string, Catal
     /// <summary>Whether a catalogue is of a file, so that nobody can change it by HTTP.</summary>
     public bool IsEveryones(string id) => everyones.ContainsKey(id);
 
-    /// <summary>Whose a catalogue of this shelf is: that of a file is nobody's own.</summary>
+    /// <summary>Whose a catalogue of this snapshot is: that of a file is nobody's own.</summary>
     public Owner OwnerOf(string id) => IsEveryones(id) ? Owner.Nobody : owner;
 
     /// <summary>Says that there is no catalogue of an id, and what there is.</summary>
@@ -43,9 +43,9 @@ internal sealed class Shelf(Owner owner, ImmutableSortedDictionary<string, Catal
         List<string> ids = [.. everyones.Keys.Union(own.Keys).Order(StringComparer.Ordinal)];
         var suggestion = NearestName.To(id, ids) is { } nearest ? $" Did you mean `{nearest}`?" : "";
         var more = ids.Count > MostNamed ? $", and {ids.Count - MostNamed} more" : "";
-        return $"There is no catalogue {Given.Quoted(id)}.{suggestion} Stored are {Given.List(ids.Take(MostNamed))}{more}.";
+        return $"There is no catalogue {ErrorText.Quoted(id)}.{suggestion} Stored are {ErrorText.List(ids.Take(MostNamed))}{more}.";
     }
 
     /// <summary>The demo catalogue that lies beside the assembly, and nothing else.</summary>
-    public static Shelf WithDemo() => new(Owner.Nobody, CatalogueFiles.WithDemo(), ImmutableSortedDictionary<string, Catalogue>.Empty, isWhole: true);
+    public static CatalogueSnapshot WithDemo() => new(Owner.Nobody, CatalogueFiles.WithDemo(), ImmutableSortedDictionary<string, Catalogue>.Empty, isWhole: true);
 }

@@ -6,13 +6,13 @@ using Evenstep.Service.Http.Problems;
 namespace Evenstep.Service.Http.Routing;
 
 /// <summary>Turns away what no endpoint of a group can answer, before its handler is asked.</summary>
-internal static class Threshold
+internal static class RequestChecks
 {
-    public static RouteGroupBuilder WithThreshold(this RouteGroupBuilder routes) => routes
-        .WithMetadata(new BehindThreshold())
+    public static RouteGroupBuilder WithRequestChecks(this RouteGroupBuilder routes) => routes
+        .WithMetadata(new RequestChecked())
         .AddEndpointFilter((context, next) => RefusalOf(context.HttpContext.Request) is { } refusal ? ValueTask.FromResult<object?>(refusal) : next(context));
 
-    private static ProblemResult? RefusalOf(HttpRequest request) => FrontDoor.RefusalOfAccept(request) ?? RefusalOfQuery(request);
+    private static ProblemResult? RefusalOf(HttpRequest request) => BodyReader.RefusalOfAccept(request) ?? RefusalOfQuery(request);
 
     /// <summary>Whoever takes parameters also reports those that are not taken, together with all else that is wrong.</summary>
     private static ProblemResult? RefusalOfQuery(HttpRequest request)

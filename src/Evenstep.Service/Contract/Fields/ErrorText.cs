@@ -3,7 +3,7 @@ using System.Text.Json;
 namespace Evenstep.Service.Contract.Fields;
 
 /// <summary>Says at the beginning of a message what a body held.</summary>
-internal static class Given
+internal static class ErrorText
 {
     private const int LongestShown = 60;
 

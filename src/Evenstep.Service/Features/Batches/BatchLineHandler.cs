@@ -14,9 +14,9 @@ using Evenstep.Service.Http.Problems;
 namespace Evenstep.Service.Features.Batches;
 
 /// <summary>Answers one line of a batch, whatever is in it: the same walk as that of a request alone.</summary>
-internal sealed partial class BatchDesk(Owner owner, Shelves shelves, AnswerCache cache, RecommendationDesk desk, ServiceMeter meter, ILogger<BatchDesk> logger)
+internal sealed partial class BatchLineHandler(Owner owner, CatalogueRegistry registry, AnswerCache cache, RecommendationHandler handler, ServiceMeter meter, ILogger<BatchLineHandler> logger)
 {
-    public async Task<AnsweredLine> AnswerAsync(BatchLine line, Manner manner, CancellationToken gone)
+    public async Task<AnsweredLine> AnswerAsync(BatchLine line, Representation representation, CancellationToken cancellationToken)
     {
         if (line.Text is not { } text)
         {
@@ -26,9 +26,9 @@ internal sealed partial class BatchDesk(Owner owner, Shelves shelves, AnswerCach
         var labelled = CallersId.Cut(text);
         try
         {
-            return await AnswerAsync(line, text, labelled, manner, gone);
+            return await AnswerAsync(line, text, labelled, representation, cancellationToken);
         }
-        catch (OperationCanceledException) when (gone.IsCancellationRequested)
+        catch (OperationCanceledException) when (cancellationToken.IsCancellationRequested)
         {
             throw;
         }
@@ -40,24 +40,24 @@ internal sealed partial class BatchDesk(Owner owner, Shelves shelves, AnswerCach
         }
     }
 
-    private async Task<AnsweredLine> AnswerAsync(BatchLine line, ReadOnlyMemory<byte> text, Labelled? labelled, Manner manner, CancellationToken gone)
+    private async Task<AnsweredLine> AnswerAsync(BatchLine line, ReadOnlyMemory<byte> text, Labelled? labelled, Representation representation, CancellationToken cancellationToken)
     {
         // For each line anew: a batch may take long, and its answers are those of the moment.
-        var shelf = shelves.Of(owner);
-        var (asked, refused) = Understand(line, text, shelf);
+        var snapshot = registry.Of(owner);
+        var (asked, refused) = Understand(line, text, snapshot);
         if (asked is null || labelled is null)
         {
             return refused!;
         }
 
-        var key = AnswerKey.Of(RecommendationDesk.Route, manner, shelf, labelled.Request.Span);
-        var (answer, _) = await cache.GetOrMakeAsync(key, nobodyWaits => desk.AnswerAsync(asked, labelled.Request, manner, nobodyWaits), gone);
+        var key = AnswerKey.Of(RecommendationHandler.Route, representation, snapshot, labelled.Request.Span);
+        var (answer, _) = await cache.GetOrMakeAsync(key, nobodyWaits => handler.AnswerAsync(asked, labelled.Request, representation, nobodyWaits), cancellationToken);
         meter.Answered(answer.Outcome);
         return new AnsweredLine(line.Number, labelled.Id, answer, null);
     }
 
     /// <summary>One of the two is null.</summary>
-    private static (RecommendationAsked? Asked, AnsweredLine? Refused) Understand(BatchLine line, ReadOnlyMemory<byte> text, Shelf shelf)
+    private static (RecommendationAsked? Asked, AnsweredLine? Refused) Understand(BatchLine line, ReadOnlyMemory<byte> text, CatalogueSnapshot snapshot)
     {
         using var body = StrictJson.Parse(text, "line", line.Number);
         if (body.Refusal is { } refusal)
@@ -66,8 +66,8 @@ internal sealed partial class BatchDesk(Owner owner, Shelves shelves, AnswerCach
         }
 
         var faults = new Faults();
-        var request = BatchFields.Line.Read(body.Json, Place.Root, faults);
-        var asked = request is null ? null : RecommendationReader.Read(request.Planning, body.Json, shelf, faults, out _);
+        var request = BatchFields.Line.Read(body.Json, RequestPointer.Root, faults);
+        var asked = request is null ? null : RecommendationReader.Read(request.Planning, body.Json, snapshot, faults, out _);
         return asked is null
             ? (null, AnsweredLine.Refused(line, request?.Id, ProblemResult.Of(faults, "line")))
             : (asked, null);

@@ -6,7 +6,7 @@ using Evenstep.Service.Catalogues.Content;
 namespace Evenstep.Service.Answering.Kits;
 
 /// <summary>What every request says of the observer's situation, understood. Complete only if no fault was found.</summary>
-internal sealed record Outfit
+internal sealed record Setup
 {
     /// <summary>In the request's order; null where a telescope is faulty.</summary>
     public required ImmutableArray<NamedTelescope?> Telescopes { get; init; }

@@ -9,7 +9,7 @@ namespace Evenstep.Service.Http.Bodies;
 /// <param name="MediaTypes">The types of body.</param>
 /// <param name="MostMebibytes">How large one may be.</param>
 /// <param name="Advice">What to do about one that is larger.</param>
-internal sealed record DoorRule(ImmutableArray<string> MediaTypes, int MostMebibytes, string Advice) : IRequestSizeLimitMetadata
+internal sealed record BodyPolicy(ImmutableArray<string> MediaTypes, int MostMebibytes, string Advice) : IRequestSizeLimitMetadata
 {
     private const int BytesOfMebibyte = 1024 * 1024;
 

@@ -6,16 +6,16 @@ using Microsoft.Net.Http.Headers;
 namespace Evenstep.Service.Http.Negotiation;
 
 /// <summary>A form that an answer can take.</summary>
-internal sealed class AnswerForm
+internal sealed class AnswerFormat
 {
-    public static readonly AnswerForm Json = new(MediaTypeNames.Application.Json);
-    public static readonly AnswerForm Csv = new(MediaTypeNames.Text.Csv);
-    public static readonly AnswerForm Picture = new(MediaTypeNames.Image.Svg) { Headers = [AnswerHeader.ContentSecurityPolicy] };
-    public static readonly AnswerForm Lines = new("application/x-ndjson");
+    public static readonly AnswerFormat Json = new(MediaTypeNames.Application.Json);
+    public static readonly AnswerFormat Csv = new(MediaTypeNames.Text.Csv);
+    public static readonly AnswerFormat Picture = new(MediaTypeNames.Image.Svg) { Headers = [AnswerHeader.ContentSecurityPolicy] };
+    public static readonly AnswerFormat Lines = new("application/x-ndjson");
 
     private readonly MediaTypeHeaderValue whole;
 
-    private AnswerForm(string mediaType)
+    private AnswerFormat(string mediaType)
     {
         MediaType = mediaType;
         whole = new MediaTypeHeaderValue(mediaType) { Charset = "utf-8" };

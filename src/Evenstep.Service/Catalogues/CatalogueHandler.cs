@@ -22,7 +22,7 @@ internal sealed record Change(Catalogue? Catalogue, bool IsNew, ProblemResult? R
 /// Changes what is stored. Each change is worked out from the version that is stored, and takes its place only if it is
 /// still there; if it is not, the change is worked out again.
 /// </summary>
-internal sealed class CatalogueDesk(CatalogueStore store, StorageReader reader, Shelves shelves)
+internal sealed class CatalogueHandler(CatalogueStore store, StorageReader reader, CatalogueRegistry registry)
 {
     private const int MostAttempts = 20;
     /// <summary>A power of two.</summary>
@@ -37,45 +37,45 @@ internal sealed class CatalogueDesk(CatalogueStore store, StorageReader reader, 
     /// <param name="key">Which catalogue.</param>
     /// <param name="make">Makes it, knowing what is stored, or refuses.</param>
     /// <param name="conditions">What the sender expects to be stored.</param>
-    /// <param name="gone">The sender waits no more.</param>
-    public Task<Change> PutAsync(CatalogueKey key, Func<Catalogue?, Change> make, Preconditions conditions, CancellationToken gone) =>
-        ChangeAsync(key, current => conditions.RefusalFor(current?.Version) is { } refusal ? Change.Refused(refusal) : make(current), gone);
+    /// <param name="cancellationToken">The sender waits no more.</param>
+    public Task<Change> PutAsync(CatalogueKey key, Func<Catalogue?, Change> make, Preconditions conditions, CancellationToken cancellationToken) =>
+        ChangeAsync(key, current => conditions.RefusalFor(current?.Version) is { } refusal ? Change.Refused(refusal) : make(current), cancellationToken);
 
     /// <summary>Stores what is made of the catalogue that there is.</summary>
     /// <param name="key">Which catalogue.</param>
     /// <param name="change">Makes the next version of this one, or refuses.</param>
     /// <param name="conditions">What the sender expects to be stored.</param>
-    /// <param name="gone">The sender waits no more.</param>
-    public Task<Change> ReviseAsync(CatalogueKey key, Func<Catalogue, Change> change, Preconditions conditions, CancellationToken gone) => ChangeAsync(
+    /// <param name="cancellationToken">The sender waits no more.</param>
+    public Task<Change> ReviseAsync(CatalogueKey key, Func<Catalogue, Change> change, Preconditions conditions, CancellationToken cancellationToken) => ChangeAsync(
         key,
         current => current is null ? Change.Refused(NotFound(key))
             : conditions.RefusalFor(current.Version) is { } refusal ? Change.Refused(refusal)
             : change(current),
-        gone);
+        cancellationToken);
 
     /// <summary>Deletes a catalogue.</summary>
-    public Task<Change> DeleteAsync(CatalogueKey key, Preconditions conditions, CancellationToken gone) =>
-        ReviseAsync(key, _ => new Change(null, false), conditions, gone);
+    public Task<Change> DeleteAsync(CatalogueKey key, Preconditions conditions, CancellationToken cancellationToken) =>
+        ReviseAsync(key, _ => new Change(null, false), conditions, cancellationToken);
 
-    public ProblemResult NotFound(CatalogueKey key) => new(ProblemKind.NotFound, shelves.Of(key.Owner).NoSuch(key.Id));
+    public ProblemResult NotFound(CatalogueKey key) => new(ProblemKind.NotFound, registry.Of(key.Owner).NoSuch(key.Id));
 
-    private async Task<Change> ChangeAsync(CatalogueKey key, Func<Catalogue?, Change> decide, CancellationToken gone)
+    private async Task<Change> ChangeAsync(CatalogueKey key, Func<Catalogue?, Change> decide, CancellationToken cancellationToken)
     {
-        if (shelves.Of(key.Owner).IsEveryones(key.Id))
+        if (registry.Of(key.Owner).IsEveryones(key.Id))
         {
             return Change.Refused(new ProblemResult(
                 ProblemKind.ReadOnly, $"The catalogue `{key.Id}` is everyone's and comes with the service; it cannot be changed. Store one of your own under another id."));
         }
 
         var turn = turns[key.GetHashCode() & (Queues - 1)];
-        if (!await turn.WaitAsync(Patience, gone))
+        if (!await turn.WaitAsync(Patience, cancellationToken))
         {
             throw StorageAwayException.Busy();
         }
 
         try
         {
-            return await TryAsync(key, decide, gone);
+            return await TryAsync(key, decide, cancellationToken);
         }
         finally
         {
@@ -83,20 +83,20 @@ internal sealed class CatalogueDesk(CatalogueStore store, StorageReader reader, 
         }
     }
 
-    private async Task<Change> TryAsync(CatalogueKey key, Func<Catalogue?, Change> decide, CancellationToken gone)
+    private async Task<Change> TryAsync(CatalogueKey key, Func<Catalogue?, Change> decide, CancellationToken cancellationToken)
     {
         for (var attempt = 0; attempt < MostAttempts; attempt++)
         {
-            var current = await reader.FindAsync(key, gone);
+            var current = await reader.FindAsync(key, cancellationToken);
             var change = decide(current);
             if (change.Refusal is not null || change.Catalogue?.Version == current?.Version)
             {
                 return change;
             }
 
-            if (await store.ReplaceAsync(key, current?.Version, change.Catalogue, gone) is { } revision)
+            if (await store.ReplaceAsync(key, current?.Version, change.Catalogue, cancellationToken) is { } revision)
             {
-                shelves.Take(key, change.Catalogue, revision);
+                registry.Take(key, change.Catalogue, revision);
                 return change;
             }
         }

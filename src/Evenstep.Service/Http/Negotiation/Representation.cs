@@ -5,27 +5,27 @@ namespace Evenstep.Service.Http.Negotiation;
 /// <summary>How a caller wants to be answered.</summary>
 /// <param name="Form">As JSON or as a picture.</param>
 /// <param name="Language">What its words are in.</param>
-internal sealed record Manner(AnswerForm Form, Language Language);
+internal sealed record Representation(AnswerFormat Form, Language Language);
 
-/// <summary>Gives an answer in the manner asked for.</summary>
-internal static class MannerOfAnswers
+/// <summary>Gives an answer in the representation asked for.</summary>
+internal static class RepresentationOfAnswers
 {
     /// <param name="response">To be written.</param>
-    /// <param name="manner">What is said of the body.</param>
+    /// <param name="representation">What is said of the body.</param>
     /// <param name="body">What is sent.</param>
     /// <param name="contentSecurityPolicy">What may be done with it, if that is to be said.</param>
-    /// <param name="gone">Nobody waits any more.</param>
+    /// <param name="cancellationToken">Nobody waits any more.</param>
     public static async Task GiveAsync(
-        this HttpResponse response, Manner manner, ReadOnlyMemory<byte> body, string? contentSecurityPolicy, CancellationToken gone)
+        this HttpResponse response, Representation representation, ReadOnlyMemory<byte> body, string? contentSecurityPolicy, CancellationToken cancellationToken)
     {
-        response.SayLanguage(manner.Language);
-        response.ContentType = manner.Form.ContentType;
+        response.SayLanguage(representation.Language);
+        response.ContentType = representation.Form.ContentType;
         response.ContentLength = body.Length;
         if (contentSecurityPolicy is not null)
         {
             response.Headers.ContentSecurityPolicy = contentSecurityPolicy;
         }
 
-        await response.Body.WriteAsync(body, gone);
+        await response.Body.WriteAsync(body, cancellationToken);
     }
 }

@@ -1,0 +1,40 @@
+using Evenstep.Service.Answering.Caching;
+using Evenstep.Service.Answering.Metrics;
+using Evenstep.Service.Answering.Scheduling;
+using Evenstep.Service.Answering.Solving;
+using Evenstep.Service.Http.Negotiation;
+
+namespace Evenstep.Service.Answering.Recommendations;
+
+/// <summary>Makes the answer to a request that is understood.</summary>
+internal sealed class RecommendationHandler(RefereedPlanner planner, SampleQueue samples, ServiceMeter meter)
+{
+    /// <summary>Where recommendations are asked for, below the version.</summary>
+    public const string Route = "/recommendations";
+
+    public async Task<FinishedAnswer> AnswerAsync(
+        RecommendationAsked asked, ReadOnlyMemory<byte> body, Representation representation, CancellationToken cancellationToken) =>
+        Finish(asked, await SolveAsync(asked, body, cancellationToken), representation);
+
+    /// <summary>The plan for a request; offered for a certificate in the background, if it has none and no batch asks.</summary>
+    public async Task<Solved> SolveAsync(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken cancellationToken)
+    {
+        var planning = new PlanningCase(asked.Problem, asked.Catalogue, body);
+        var solved = asked.IfUnavailable
+            ? await planner.SolveWithAlternativesAsync(planning, asked.Certify, cancellationToken)
+            : await planner.SolveAsync(planning, asked.Certify, cancellationToken);
+        meter.Solved(solved.Took);
+        // While a batch runs no processor is left for a certificate.
+        if (solved.Certified is null && SolveClaim.Current.Priority == SolvePriority.Single)
+        {
+            samples.Offer(planning, solved.Plan);
+        }
+
+        return solved;
+    }
+
+    /// <summary>Writes a plan out.</summary>
+    public static FinishedAnswer Finish(RecommendationAsked asked, Solved solved, Representation representation) => representation.Form == AnswerFormat.Picture
+        ? FinishedAnswer.Of(RecommendationScene.Of(asked, solved.Plan), representation.Language, solved.Plan.Outcome, solved.Took)
+        : FinishedAnswer.Of(RecommendationWriter.Write(asked, solved), RecommendationJson.In(representation.Language).RecommendationAnswer, representation.Language, solved.Plan.Outcome, solved.Took);
+}
