@@ -1,3 +1,4 @@
+using System.Buffers;
 using Evenstep.Service.Pictures;
 using Evenstep.Service.Wording;
 
@@ -11,7 +12,7 @@ internal sealed record Manner(AnswerForm Form, Language Language);
 /// <summary>Gives an answer in the manner asked for.</summary>
 internal static class MannerOfAnswers
 {
-    public static async Task GiveAsync(this HttpResponse response, Manner manner, ReadOnlyMemory<byte> body, CancellationToken gone)
+    public static async Task GiveAsync(this HttpResponse response, Manner manner, ReadOnlySequence<byte> body, CancellationToken gone)
     {
         response.SayLanguage(manner.Language);
         response.ContentType = manner.Form.ContentType;
@@ -21,6 +22,10 @@ internal static class MannerOfAnswers
             response.Headers.ContentSecurityPolicy = PictureStyle.Policy;
         }
 
-        await response.Body.WriteAsync(body, gone);
+        foreach (var piece in body)
+        {
+            // Each goes out before the next one: the server would copy all that is written at once.
+            await response.Body.WriteAsync(piece, gone);
+        }
     }
 }

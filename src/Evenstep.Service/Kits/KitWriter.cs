@@ -30,7 +30,7 @@ internal static class KitWriter
             MeanMismatchPercent = figures.MeanMismatchPercent,
             MeanExcessPercent = figures.MeanExcessPercent,
             ServedPercent = figures.ServedPercent,
-            Views = [.. ladder.Views.Select(ViewOf)],
+            Views = new Written<KitView, ViewAnswer>(ladder.Views, ViewOf),
             Steps = [.. ladder.Jumps().Select(jump => StepOf(jump, enoughMismatch))],
             Overlaps = [.. ladder.Overlaps().Take(Ladder.MostOverlapsTold).Select(OverlapOf)],
             Targets = TargetWriter.Write(targets, ladder),

@@ -1,3 +1,4 @@
+using System.Buffers;
 using Evenstep.Service.Door;
 using Evenstep.Service.Wording;
 
@@ -11,7 +12,7 @@ internal sealed class PictureResult(LadderScene scene) : IResult, IStatusCodeHtt
     public Task ExecuteAsync(HttpContext httpContext)
     {
         var language = httpContext.Request.LanguageAsked();
-        var body = LadderPicture.Draw(scene, language);
+        var body = new ReadOnlySequence<byte>(LadderPicture.Draw(scene, language));
         return httpContext.Response.GiveAsync(new Manner(AnswerForm.Picture, language), body, httpContext.RequestAborted);
     }
 }

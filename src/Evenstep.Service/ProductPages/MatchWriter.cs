@@ -1,4 +1,4 @@
-using System.Text.Json;
+using System.Buffers;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues;
@@ -33,9 +33,9 @@ internal static class MatchWriter
     }
 
     /// <summary>The same in the form and the language asked for.</summary>
-    public static ReadOnlyMemory<byte> Write(RecommendationAsked asked, Item item, Manner manner) => manner.Form == AnswerForm.Picture
-        ? LadderPicture.Draw(MatchScene.Of(asked, item), manner.Language)
-        : JsonSerializer.SerializeToUtf8Bytes(Write(asked, item), AnswerJson.In(manner.Language).MatchAnswer);
+    public static ReadOnlySequence<byte> Write(RecommendationAsked asked, Item item, Manner manner) => manner.Form == AnswerForm.Picture
+        ? new ReadOnlySequence<byte>(LadderPicture.Draw(MatchScene.Of(asked, item), manner.Language))
+        : AnswerBytes.Of(Write(asked, item), AnswerJson.In(manner.Language).MatchAnswer);
 
     private static MatchedItemAnswer ItemOf(ItemRequest listed, Item item) => new()
     {

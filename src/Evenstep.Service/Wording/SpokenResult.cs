@@ -1,6 +1,5 @@
 using System.Net.Mime;
 using System.Reflection;
-using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Evenstep.Service.Door;
 using Microsoft.AspNetCore.Http.Metadata;
@@ -19,7 +18,7 @@ internal sealed class SpokenResult<T>(T answer) : IResult, IStatusCodeHttpResult
     {
         var language = httpContext.Request.LanguageAsked();
         var shape = (JsonTypeInfo<T>)AnswerJson.In(language).GetTypeInfo(typeof(T))!;
-        var body = JsonSerializer.SerializeToUtf8Bytes(answer, shape);
+        var body = AnswerBytes.Of(answer, shape);
         return httpContext.Response.GiveAsync(new Manner(AnswerForm.Json, language), body, httpContext.RequestAborted);
     }
 

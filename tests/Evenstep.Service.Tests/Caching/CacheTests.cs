@@ -1,3 +1,4 @@
+using System.Buffers;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Admission;
 using Evenstep.Service.Caching;
@@ -147,5 +148,5 @@ public sealed class CacheTests
     }
 
     private static FinishedAnswer AnswerOf(int bytes, Outcome outcome = Outcome.Optimal) =>
-        new() { Body = new byte[bytes], Manner = new Manner(AnswerForm.Json, Language.English), Outcome = outcome, Took = TimeSpan.Zero };
+        new() { Body = new ReadOnlySequence<byte>(new byte[bytes]), Manner = new Manner(AnswerForm.Json, Language.English), Outcome = outcome, Took = TimeSpan.Zero };
 }
