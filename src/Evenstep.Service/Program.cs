@@ -40,6 +40,9 @@ if (args is [KeyCommand.Word, .. var asked])
     return KeyCommand.Run(asked, TimeProvider.System, Console.Out);
 }
 
+// Before there are many threads.
+NativeMemory.Bound();
+
 // Its own files lie beside the assembly, so that the service runs from any working directory.
 var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
 if (builder.Configuration["urls"] is null && builder.Configuration["http_ports"] is null)
@@ -69,6 +72,7 @@ builder.Services.AddSingleton(SchedulerSettings.From(builder.Configuration, limi
 builder.Services.AddSingleton<SolveGate>();
 builder.Services.AddSolvers();
 builder.Services.AddSingleton<RefereedPlanner>();
+builder.Services.AddSingleton<AnswerDesk>();
 builder.Services.AddSingleton<RecommendationDesk>();
 builder.Services.AddSingleton<RefereedSpending>();
 builder.Services.AddSingleton<SpendingDesk>();

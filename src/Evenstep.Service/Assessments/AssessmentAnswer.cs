@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Kits;
 using Evenstep.Service.Targets;
@@ -49,7 +50,7 @@ internal sealed record AssessedTelescopeAnswer
 
 internal static class AssessmentWriter
 {
-    public static AssessmentAnswer Write(AssessmentAsked asked)
+    public static AssessmentAnswer Write(AssessmentAsked asked, WorkBudget? budget = null)
     {
         var kit = Kit.Of(asked.Problem, []);
         return new AssessmentAnswer
@@ -57,7 +58,7 @@ internal static class AssessmentWriter
             Catalogue = asked.Catalogue is null ? null : KitWriter.CatalogueOf(asked.Catalogue),
             Kit = KitWriter.FiguresOf(kit.Figures),
             Telescopes = [.. kit.Ladders.Select(ladder => TelescopeOf(ladder, asked.Problem.EnoughMismatch, asked.Targets))],
-            Spare = KitWriter.SpareOf(kit),
+            Spare = KitWriter.SpareOf(kit, budget),
             Demands = KitWriter.FramingsOf(kit),
             Notes = [.. KitRemarks.NotesOf(kit)],
             Cautions = KitRemarks.CautionsOf(kit),

@@ -5,6 +5,7 @@ using Evenstep.Service.Errors;
 using Evenstep.Service.Pictures;
 using Evenstep.Service.ProductPages;
 using Evenstep.Service.Reading;
+using Evenstep.Service.Recommendations;
 using Evenstep.Service.Wording;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -28,7 +29,7 @@ internal static class AssessmentRoutes
     /// </remarks>
     /// <response code="200">The assessment.</response>
     public static async Task<Results<SpokenResult<AssessmentAnswer>, PictureResult, ProblemResult>> AssessAsync(
-        HttpRequest request, Shelf shelf, CancellationToken gone)
+        HttpRequest request, Shelf shelf, AnswerDesk answers, CancellationToken gone)
     {
         var received = await FrontDoor.ReceiveAsync(request, gone);
         using var body = received.Refusal is { } turnedAway ? new OpenedBody(turnedAway) : StrictJson.Parse(received.Bytes);
@@ -44,7 +45,7 @@ internal static class AssessmentRoutes
         }
 
         return received.Form == AnswerForm.Picture
-            ? new PictureResult(AssessmentScene.Of(asked))
-            : new SpokenResult<AssessmentAnswer>(AssessmentWriter.Write(asked));
+            ? new PictureResult(await answers.WriteAsync(_ => AssessmentScene.Of(asked), gone))
+            : new SpokenResult<AssessmentAnswer>(await answers.WriteAsync(budget => AssessmentWriter.Write(asked, budget), gone));
     }
 }

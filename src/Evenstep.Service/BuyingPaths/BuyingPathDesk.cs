@@ -16,7 +16,7 @@ namespace Evenstep.Service.BuyingPaths;
 internal sealed record Led(BuyingPath Path, TimeSpan Took);
 
 /// <summary>Makes the buying path of a request that is understood, and lets the referee check it: rather no answer than a wrong one.</summary>
-internal sealed partial class BuyingPathDesk(PathSolver solve, SolveGate gate, WorkLimits limits, ServiceMeter meter, ILogger<BuyingPathDesk> logger)
+internal sealed partial class BuyingPathDesk(PathSolver solve, SolveGate gate, AnswerDesk answers, WorkLimits limits, ServiceMeter meter, ILogger<BuyingPathDesk> logger)
 {
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
     /// <exception cref="RefereeException">The path is faulty: a mistake of ours, logged in full.</exception>
@@ -25,8 +25,13 @@ internal sealed partial class BuyingPathDesk(PathSolver solve, SolveGate gate, W
     {
         var led = await gate.RunAsync(slot => Solve(asked, body, slot.Budget(limits)), gone);
         meter.Solved(led.Took);
-        var answer = BuyingPathWriter.Write(asked, led);
-        return FinishedAnswer.Of(answer, AnswerJson.In(manner.Language).BuyingPathAnswer, manner.Language, answer.Outcome, led.Took);
+        return await answers.WriteAsync(
+            budget =>
+            {
+                var answer = BuyingPathWriter.Write(asked, led, budget);
+                return FinishedAnswer.Of(answer, AnswerJson.In(manner.Language).BuyingPathAnswer, manner.Language, answer.Outcome, led.Took);
+            },
+            gone);
     }
 
     private Led Solve(RecommendationAsked asked, ReadOnlyMemory<byte> body, WorkBudget budget)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues;
@@ -60,7 +61,7 @@ internal static class KitWriter
         TrueFieldDeg = kit.WidestFieldDeg(framing.TelescopeIndex) is { } widest ? Rounded.FieldDeg(widest) : null,
     })];
 
-    public static IReadOnlyList<string> SpareOf(Kit kit) => [.. Spare.Of(kit).Select(item => item.Id)];
+    public static IReadOnlyList<string> SpareOf(Kit kit, WorkBudget? budget) => [.. Spare.Of(kit, budget).Select(item => item.Id)];
 
     public static CatalogueAnswer CatalogueOf(Catalogue catalogue) => new() { Id = catalogue.Id, Version = catalogue.Version };
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Evenstep.Planning.Budgets;
 using Evenstep.Service.Caching;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Door;
@@ -13,7 +14,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 namespace Evenstep.Service.ProductPages;
 
 /// <summary>Makes the recommendation of a telescope's page.</summary>
-internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDesk recommendations, SuggestionDesk suggestions)
+internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDesk recommendations, SuggestionDesk suggestions, AnswerDesk answers)
 {
     private const string WithBudget = "/product-page/with-budget";
     private const string Suggested = "/product-page/suggested";
@@ -52,17 +53,19 @@ internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDes
         var (solved, notes) = hasBudget
             ? (await recommendations.SolveAsync(asked, body, nobodyWaits), [])
             : await suggestions.SolveAsync(asked, body, nobodyWaits);
-        return manner.Form == AnswerForm.Picture
-            ? RecommendationDesk.Finish(asked, solved, manner)
-            : FinishedAnswer.Of(
-                Write(asked, solved, notes), AnswerJson.In(manner.Language).RecommendationAnswer, manner.Language, solved.Plan.Outcome, solved.Took);
+        return await answers.WriteAsync(
+            budget => manner.Form == AnswerForm.Picture
+                ? RecommendationDesk.Finish(asked, solved, manner, budget)
+                : FinishedAnswer.Of(
+                    Write(asked, solved, notes, budget), AnswerJson.In(manner.Language).RecommendationAnswer, manner.Language, solved.Plan.Outcome, solved.Took),
+            nobodyWaits);
     }
 
     /// <summary>The answer tells nothing that may differ while it is the same advice: not how long it took, and not the
     /// version of a catalogue in which something else has changed.</summary>
-    private static RecommendationAnswer Write(RecommendationAsked asked, Solved solved, IReadOnlyList<RemarkAnswer> notes)
+    private static RecommendationAnswer Write(RecommendationAsked asked, Solved solved, IReadOnlyList<RemarkAnswer> notes, WorkBudget budget)
     {
-        var answer = RecommendationWriter.Write(asked, solved with { Took = TimeSpan.Zero });
+        var answer = RecommendationWriter.Write(asked, solved with { Took = TimeSpan.Zero }, budget);
         return answer with
         {
             Catalogue = KitWriter.CatalogueOf(asked.Catalogue) with { Version = null },

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Service.Caching;
 using Evenstep.Service.Certifying;
 using Evenstep.Service.Door;
@@ -7,11 +8,14 @@ using Evenstep.Service.Scheduling;
 namespace Evenstep.Service.Recommendations;
 
 /// <summary>Makes the answer to a request that is understood.</summary>
-internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue samples, ServiceMeter meter)
+internal sealed class RecommendationDesk(RefereedPlanner planner, AnswerDesk answers, SampleQueue samples, ServiceMeter meter)
 {
     public async Task<FinishedAnswer> AnswerAsync(
-        RecommendationAsked asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken gone) =>
-        Finish(asked, await SolveAsync(asked, body, gone), manner);
+        RecommendationAsked asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken gone)
+    {
+        var solved = await SolveAsync(asked, body, gone);
+        return await answers.WriteAsync(budget => Finish(asked, solved, manner, budget), gone);
+    }
 
     /// <summary>The plan for a request; offered for a certificate in the background, if it has none and no batch asks.</summary>
     public async Task<Solved> SolveAsync(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken gone)
@@ -31,7 +35,7 @@ internal sealed class RecommendationDesk(RefereedPlanner planner, SampleQueue sa
     }
 
     /// <summary>Writes a plan out.</summary>
-    public static FinishedAnswer Finish(RecommendationAsked asked, Solved solved, Manner manner) => manner.Form == AnswerForm.Picture
-        ? FinishedAnswer.Of(RecommendationScene.Of(asked, solved.Plan), manner.Language, solved.Plan.Outcome, solved.Took)
-        : FinishedAnswer.Of(RecommendationWriter.Write(asked, solved), AnswerJson.In(manner.Language).RecommendationAnswer, manner.Language, solved.Plan.Outcome, solved.Took);
+    public static FinishedAnswer Finish(RecommendationAsked asked, Solved solved, Manner manner, WorkBudget budget) => manner.Form == AnswerForm.Picture
+        ? FinishedAnswer.Of(RecommendationScene.Of(asked, solved.Plan, budget), manner.Language, solved.Plan.Outcome, solved.Took)
+        : FinishedAnswer.Of(RecommendationWriter.Write(asked, solved, budget), AnswerJson.In(manner.Language).RecommendationAnswer, manner.Language, solved.Plan.Outcome, solved.Took);
 }

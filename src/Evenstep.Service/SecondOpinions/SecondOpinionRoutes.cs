@@ -27,17 +27,19 @@ internal static class SecondOpinionRoutes
     /// </remarks>
     /// <response code="200">The second opinion.</response>
     public static Task<Results<AnswerResult<SecondOpinionAnswer>, ProblemResult>> JudgeAsync(
-        HttpRequest request, PlanningWalk walk, RecommendationDesk desk, CancellationToken gone) =>
+        HttpRequest request, PlanningWalk walk, RecommendationDesk desk, AnswerDesk answers, CancellationToken gone) =>
         walk.AnswerAsync<SecondOpinionAsked, SecondOpinionAnswer>(
-            request, Route, SecondOpinionReader.Read, (asked, body, manner, nobodyWaits) => AnswerAsync(desk, asked, body, manner, nobodyWaits), gone);
+            request, Route, SecondOpinionReader.Read, (asked, body, manner, nobodyWaits) => AnswerAsync(desk, answers, asked, body, manner, nobodyWaits), gone);
 
     private static async Task<FinishedAnswer> AnswerAsync(
-        RecommendationDesk desk, SecondOpinionAsked asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken nobodyWaits)
+        RecommendationDesk desk, AnswerDesk answers, SecondOpinionAsked asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken nobodyWaits)
     {
         var solved = await desk.SolveAsync(asked.Planning, body, nobodyWaits);
         var (language, outcome) = (manner.Language, solved.Plan.Outcome);
-        return manner.Form == AnswerForm.Picture
-            ? FinishedAnswer.Of(SecondOpinionScene.Of(asked, solved.Plan), language, outcome, solved.Took)
-            : FinishedAnswer.Of(SecondOpinionWriter.Write(asked, solved), AnswerJson.In(language).SecondOpinionAnswer, language, outcome, solved.Took);
+        return await answers.WriteAsync(
+            budget => manner.Form == AnswerForm.Picture
+                ? FinishedAnswer.Of(SecondOpinionScene.Of(asked, solved.Plan, budget), language, outcome, solved.Took)
+                : FinishedAnswer.Of(SecondOpinionWriter.Write(asked, solved, budget), AnswerJson.In(language).SecondOpinionAnswer, language, outcome, solved.Took),
+            nobodyWaits);
     }
 }

@@ -1,4 +1,5 @@
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Service.Assessments;
 using Evenstep.Service.Kits;
 using Evenstep.Service.Recommendations;
@@ -9,13 +10,13 @@ namespace Evenstep.Service.SecondOpinions;
 /// <summary>Writes a second opinion as the answer to a request.</summary>
 internal static class SecondOpinionWriter
 {
-    public static SecondOpinionAnswer Write(SecondOpinionAsked asked, Solved solved)
+    public static SecondOpinionAnswer Write(SecondOpinionAsked asked, Solved solved, WorkBudget? budget = null)
     {
         var opinion = SecondOpinion.Of(asked.Planning.Problem, solved.Plan, asked.ShoppingList);
         return new SecondOpinionAnswer
         {
             List = ListOf(opinion, asked.Planning),
-            Advice = RecommendationWriter.Write(asked.Planning, solved),
+            Advice = RecommendationWriter.Write(asked.Planning, solved, budget),
             Difference = DifferenceOf(opinion.Difference),
         };
     }

@@ -7,7 +7,7 @@ using Evenstep.Service.Recommendations;
 namespace Evenstep.Service.SpendingCurves;
 
 /// <summary>Makes the spending curve of a request that is understood.</summary>
-internal sealed class SpendingDesk(RefereedSpending spending, RecommendationDesk recommendations, ServiceMeter meter)
+internal sealed class SpendingDesk(RefereedSpending spending, RecommendationDesk recommendations, AnswerDesk answers, ServiceMeter meter)
 {
     public async Task<FinishedAnswer> ChartAsync(
         RecommendationAsked asked, ReadOnlyMemory<byte> body, Manner manner, CancellationToken gone)
@@ -15,8 +15,13 @@ internal sealed class SpendingDesk(RefereedSpending spending, RecommendationDesk
         var charted = await spending.SolveAsync(new PlanningCase(asked.Problem, asked.Catalogue, body), gone);
         meter.Solved(charted.Took);
         var infeasible = charted.Frontier.Points.IsEmpty ? await ConflictingAsync(asked, body, gone) : null;
-        var answer = SpendingCurveWriter.Write(asked, charted, infeasible);
-        return FinishedAnswer.Of(answer, AnswerJson.In(manner.Language).SpendingCurveAnswer, manner.Language, answer.Outcome, charted.Took);
+        return await answers.WriteAsync(
+            budget =>
+            {
+                var answer = SpendingCurveWriter.Write(asked, charted, infeasible, budget);
+                return FinishedAnswer.Of(answer, AnswerJson.In(manner.Language).SpendingCurveAnswer, manner.Language, answer.Outcome, charted.Took);
+            },
+            gone);
     }
 
     /// <summary>The plan that says why no set is allowed: the second engine must have found none either.</summary>
