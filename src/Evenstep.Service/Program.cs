@@ -69,6 +69,7 @@ builder.Services.AddCatalogues(builder.Configuration);
 var limits = WorkLimitSettings.From(builder.Configuration);
 builder.Services.AddSingleton(limits);
 builder.Services.AddSingleton(SchedulerSettings.From(builder.Configuration, limits));
+builder.Services.AddSingleton<AnswersBeingSent>();
 builder.Services.AddSingleton<SolveGate>();
 builder.Services.AddSolvers();
 builder.Services.AddSingleton<RefereedPlanner>();

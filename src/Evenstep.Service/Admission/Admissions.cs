@@ -2,6 +2,7 @@ using System.Threading.RateLimiting;
 using Evenstep.Service.Batches;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Door;
+using Evenstep.Service.Scheduling;
 using Microsoft.AspNetCore.Http.Features;
 
 namespace Evenstep.Service.Admission;
@@ -18,9 +19,16 @@ internal sealed class Admissions : IDisposable
     private readonly SharedLimit batches;
     private readonly ConcurrencyLimiter bodies;
     private readonly int mostBodyPermits;
+    private readonly AnswersBeingSent answers;
+    private readonly long mostBytesOfAnswers;
 
-    public Admissions(AdmissionSettings settings)
+    /// <param name="settings">How much may be under way.</param>
+    /// <param name="answers">Those that are being sent.</param>
+    /// <param name="memory">What they may hold.</param>
+    public Admissions(AdmissionSettings settings, AnswersBeingSent answers, SchedulerSettings memory)
     {
+        this.answers = answers;
+        mostBytesOfAnswers = memory.MostBytesOfAnswers;
         requests = new SharedLimit(settings.MostRequests, settings.CallerShare);
         batches = new SharedLimit(settings.MostBatches, settings.CallerShare);
         mostBodyPermits = settings.BodyMebibytes * PermitsPerMebibyte;
@@ -46,7 +54,7 @@ internal sealed class Admissions : IDisposable
             return batches.TryEnter(caller, leases);
         }
 
-        return requests.TryEnter(caller, leases)
+        return answers.Bytes >= mostBytesOfAnswers ? RefusalReason.Saturated : requests.TryEnter(caller, leases)
             ?? (leases.TryAdd(bodies.AttemptAcquire(BodyPermitsOf(context.Request))) ? null : RefusalReason.Saturated);
     }
 

@@ -8,7 +8,7 @@ internal static class CachingSetup
 {
     public const string MegabytesKey = "Evenstep:CacheMegabytes";
 
-    private const int DefaultMegabytes = 64;
+    private const int DefaultMegabytes = 32;
     private const int MostMegabytes = 1_000_000;
     private const long BytesOfMegabyte = 1024 * 1024;
 

@@ -1,5 +1,6 @@
 using System.Buffers;
 using Evenstep.Service.Pictures;
+using Evenstep.Service.Scheduling;
 using Evenstep.Service.Wording;
 
 namespace Evenstep.Service.Door;
@@ -22,6 +23,7 @@ internal static class MannerOfAnswers
             response.Headers.ContentSecurityPolicy = PictureStyle.Policy;
         }
 
+        using var counted = response.HttpContext.RequestServices.GetRequiredService<AnswersBeingSent>().Count(body.Length);
         foreach (var piece in body)
         {
             // Each goes out before the next one: the server would copy all that is written at once.
