@@ -35,7 +35,8 @@ public static class Explanation
 
     /// <summary>First the item after which the largest step is least, then the next, and so on; ties go to the least mean
     /// excess, then the lower price, then the id.</summary>
-    public static ImmutableArray<Item> BuyingOrder(PurchaseProblem problem, ImmutableArray<Item> purchases) => BuyingOrder(Kit.Of(problem, purchases), budget: null);
+    public static ImmutableArray<Item> BuyingOrder(PurchaseProblem problem, ImmutableArray<Item> purchases) =>
+        BuyingOrder(Kit.Of(problem, purchases), budget: null);
 
     /// <summary>The same of a kit's purchases.</summary>
     /// <param name="kit">With all of them.</param>

@@ -13,7 +13,7 @@ public sealed class WorkBudget
     /// <summary>Between two looks whether somebody has cancelled, or wants to go first: about a millisecond.</summary>
     private const long StepsBetweenLooks = 500_000;
 
-    /// <summary>The heaviest requests hold more only where they must; twice as much made none of them faster.</summary>
+    /// <summary>More is held only where it must be.</summary>
     private const long MostBytesKept = 32L * 1024 * 1024;
 
     private readonly WorkBudget? whole;

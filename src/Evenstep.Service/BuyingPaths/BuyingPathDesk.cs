@@ -16,7 +16,8 @@ namespace Evenstep.Service.BuyingPaths;
 internal sealed record Led(BuyingPath Path, TimeSpan Took);
 
 /// <summary>Makes the buying path of a request that is understood, and lets the referee check it: rather no answer than a wrong one.</summary>
-internal sealed partial class BuyingPathDesk(PathSolver solve, SolveGate gate, AnswerDesk answers, WorkLimits limits, ServiceMeter meter, ILogger<BuyingPathDesk> logger)
+internal sealed partial class BuyingPathDesk(
+    PathSolver solve, SolveGate gate, AnswerDesk answers, WorkLimits limits, ServiceMeter meter, ILogger<BuyingPathDesk> logger)
 {
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
     /// <exception cref="RefereeException">The path is faulty: a mistake of ours, logged in full.</exception>

@@ -57,7 +57,11 @@ internal sealed class PageDesk(Shelf shelf, AnswerCache cache, RecommendationDes
             budget => manner.Form == AnswerForm.Picture
                 ? RecommendationDesk.Finish(asked, solved, manner, budget)
                 : FinishedAnswer.Of(
-                    Write(asked, solved, notes, budget), AnswerJson.In(manner.Language).RecommendationAnswer, manner.Language, solved.Plan.Outcome, solved.Took),
+                    Write(asked, solved, notes, budget),
+                    AnswerJson.In(manner.Language).RecommendationAnswer,
+                    manner.Language,
+                    solved.Plan.Outcome,
+                    solved.Took),
             nobodyWaits);
     }
 

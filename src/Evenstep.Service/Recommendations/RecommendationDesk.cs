@@ -37,5 +37,10 @@ internal sealed class RecommendationDesk(RefereedPlanner planner, AnswerDesk ans
     /// <summary>Writes a plan out.</summary>
     public static FinishedAnswer Finish(RecommendationAsked asked, Solved solved, Manner manner, WorkBudget budget) => manner.Form == AnswerForm.Picture
         ? FinishedAnswer.Of(RecommendationScene.Of(asked, solved.Plan, budget), manner.Language, solved.Plan.Outcome, solved.Took)
-        : FinishedAnswer.Of(RecommendationWriter.Write(asked, solved, budget), AnswerJson.In(manner.Language).RecommendationAnswer, manner.Language, solved.Plan.Outcome, solved.Took);
+        : FinishedAnswer.Of(
+            RecommendationWriter.Write(asked, solved, budget),
+            AnswerJson.In(manner.Language).RecommendationAnswer,
+            manner.Language,
+            solved.Plan.Outcome,
+            solved.Took);
 }

@@ -3,7 +3,8 @@ using Evenstep.Planning.Budgets;
 namespace Evenstep.Service.Scheduling;
 
 /// <summary>What the scheduler lets solves take together.</summary>
-/// <param name="MostBytes">Memory that all solves that are under way, but for one in the background, and the answers that are being sent may hold together.</param>
+/// <param name="MostBytes">Memory that all solves that are under way, but for one in the background, and the answers that are
+/// being sent may hold together.</param>
 /// <param name="SolveBytes">Memory that one solve may hold.</param>
 /// <param name="BackgroundShare">The share of one processor's time, from 0 to 1, that is spent in the background at most.</param>
 internal sealed record SchedulerSettings(long MostBytes, long SolveBytes, double BackgroundShare)

@@ -39,7 +39,8 @@ internal static class SecondOpinionRoutes
         return await answers.WriteAsync(
             budget => manner.Form == AnswerForm.Picture
                 ? FinishedAnswer.Of(SecondOpinionScene.Of(asked, solved.Plan, budget), language, outcome, solved.Took)
-                : FinishedAnswer.Of(SecondOpinionWriter.Write(asked, solved, budget), AnswerJson.In(language).SecondOpinionAnswer, language, outcome, solved.Took),
+                : FinishedAnswer.Of(
+                    SecondOpinionWriter.Write(asked, solved, budget), AnswerJson.In(language).SecondOpinionAnswer, language, outcome, solved.Took),
             nobodyWaits);
     }
 }
