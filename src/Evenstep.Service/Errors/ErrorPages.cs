@@ -1,5 +1,5 @@
 using System.Globalization;
-using Evenstep.Planning.Solving;
+using Evenstep.Planning.Budgets;
 using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Door;
 using Evenstep.Service.Hosting;

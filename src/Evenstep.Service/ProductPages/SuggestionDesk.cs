@@ -1,6 +1,5 @@
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving;
 using Evenstep.Service.Metrics;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.SpendingCurves;

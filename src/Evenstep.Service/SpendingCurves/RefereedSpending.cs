@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Text;
 using Evenstep.Planning.Budgets;
+using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.Scheduling;

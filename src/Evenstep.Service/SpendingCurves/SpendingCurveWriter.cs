@@ -1,6 +1,5 @@
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving;
 using Evenstep.Service.Kits;
 using Evenstep.Service.Recommendations;
 using Evenstep.Service.Wording;
