@@ -38,10 +38,8 @@ public static class Spare
         Tolerance.AtMost(without.LnLargestStep, kit.LnLargestStep) && Tolerance.AtMost(without.MeanExcess, kit.MeanExcess);
 
     private static bool KeepsFramings(Kit kit, Kit without) => kit.Problem.Demands.MustFrame.All(framing =>
-        Breaches.Frames(without, framing.WidthDeg, framing.TelescopeIndex) || !Breaches.Frames(kit, framing.WidthDeg, framing.TelescopeIndex));
+        FramingRule.Frames(without, framing.WidthDeg, framing.TelescopeIndex) || !FramingRule.Frames(kit, framing.WidthDeg, framing.TelescopeIndex));
 
     private static bool KeepsReticle(Kit kit, Kit without) =>
-        kit.Problem.Demands.ReticleLeastPower is not { } least || Serves(without, least) || !Serves(kit, least);
-
-    private static bool Serves(Kit kit, double leastPower) => kit.ReticlePower() is { } power && Tolerance.AtLeast(power / leastPower, 1);
+        kit.Problem.Demands.ReticleLeastPower is not { } least || ReticleRule.Serves(without, least) || !ReticleRule.Serves(kit, least);
 }

@@ -2,6 +2,7 @@ using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Model.Cuts;
+using Evenstep.Planning.Solving.Model.Subproblems;
 using Google.OrTools.Sat;
 
 namespace Evenstep.Planning.Solving.Model;
@@ -71,7 +72,7 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
     private Answer Search()
     {
         budget.Spend(StepsPerChoice * settled.Choices.Length);
-        var master = new Master(settled);
+        var master = new Master(settled, AllowedSet.Rules);
         var (cutsKept, clashesKept) = (0, 0);
         while (true)
         {
@@ -193,7 +194,7 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
         return Tolerance.AtMost(step, Question.MostLnStep)
             && Tolerance.AtMost(excess, Question.MostExcess)
             && kit.OverlapsThroughPurchases() <= settled.AllowedOverlaps
-            && Question.Framings.All(framing => Breaches.Frames(kit, framing.WidthDeg, framing.TelescopeIndex))
+            && Question.Framings.All(framing => FramingRule.Frames(kit, framing.WidthDeg, framing.TelescopeIndex))
             && !Breaches.Of(kit).Any(breach => breach is not Breach.Overlaps);
     }
 

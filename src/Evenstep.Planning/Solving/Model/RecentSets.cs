@@ -1,3 +1,5 @@
+using Evenstep.Planning.Solving.Model.Subproblems;
+
 namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>The sets found last: what was wrong with them begins the next master.</summary>

@@ -31,10 +31,9 @@ internal sealed record BarlowSet(ImmutableArray<Item> Bought, Cost Cost, ulong K
     /// </summary>
     private static IEnumerable<BarlowSet> InOrder(Groundwork ground, Func<Ware, int> weight)
     {
-        var limits = ground.Problem.Limits;
         Item[] musts = [.. ground.Musts.Where(item => item.IsBarlow)];
-        var most = Math.Min(limits.MaxBarlows - musts.Length, limits.MaxPurchases - ground.Musts.Length);
-        var cents = (long)(limits.Budget * 100) - ground.Musts.Sum(item => item.Cents);
+        var most = Math.Min(BarlowCountRule.Left(ground.Problem, musts.Length), PurchaseCountRule.Left(ground.Problem, ground.Musts.Length));
+        var cents = BudgetRule.Most(ground.Problem).Cents - ground.Musts.Sum(item => item.Cents);
         if (most < 0 || cents < 0)
         {
             yield break;

@@ -57,7 +57,7 @@ internal static class KitWriter
         Name = framing.Name,
         WidthDeg = framing.WidthDeg,
         Telescope = framing.TelescopeIndex is { } index ? kit.Problem.Telescopes[index].Telescope.Name : null,
-        Met = Breaches.Frames(kit, framing.WidthDeg, framing.TelescopeIndex),
+        Met = FramingRule.Frames(kit, framing.WidthDeg, framing.TelescopeIndex),
         TrueFieldDeg = kit.WidestFieldDeg(framing.TelescopeIndex) is { } widest ? Rounded.FieldDeg(widest) : null,
     })];
 

@@ -1,7 +1,6 @@
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving;
 using Evenstep.Service.Answering.Kits;
 using Evenstep.Service.Answering.Recommendations;
 using Evenstep.Service.Answering.Solving;

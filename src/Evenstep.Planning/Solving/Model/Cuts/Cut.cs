@@ -1,3 +1,5 @@
+using Evenstep.Planning.Solving.Model.Subproblems;
+
 namespace Evenstep.Planning.Solving.Model.Cuts;
 
 /// <summary>

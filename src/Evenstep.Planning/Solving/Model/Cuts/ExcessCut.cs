@@ -1,4 +1,5 @@
 using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Model.Subproblems;
 using Google.OrTools.Sat;
 
 namespace Evenstep.Planning.Solving.Model.Cuts;

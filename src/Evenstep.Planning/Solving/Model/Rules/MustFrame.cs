@@ -1,4 +1,4 @@
-using Evenstep.Planning.Optics;
+using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
 
@@ -24,6 +24,4 @@ internal static class MustFrame
             }
         }
     }
-
-    public static bool IsWide(double trueFieldDeg, double widthDeg) => Tolerance.AtLeast(trueFieldDeg / widthDeg, 1);
 }

@@ -1,3 +1,5 @@
+using Evenstep.Planning.Solving.Model.Subproblems;
+
 namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>Every item that must be included is bought: a Barlow is in every set that is settled.</summary>

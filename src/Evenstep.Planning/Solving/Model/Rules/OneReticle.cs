@@ -1,3 +1,5 @@
+using Evenstep.Planning.Solving.Model.Subproblems;
+
 namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>Of the items bought at most one is a reticle eyepiece.</summary>

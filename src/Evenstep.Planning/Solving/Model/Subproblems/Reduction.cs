@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>
 /// Items of which at most one is bought: alike in every view they can make and every demand they can meet, so that only

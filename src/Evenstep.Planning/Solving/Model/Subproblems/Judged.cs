@@ -1,7 +1,7 @@
 using System.Runtime.InteropServices;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>Two choices and the pairs of their views that overlap.</summary>
 internal readonly record struct Clash(int One, int Other, int Pairs);

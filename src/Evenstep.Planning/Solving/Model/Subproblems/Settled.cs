@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>
 /// What is left to decide once the Barlows are settled: which eyepieces, zooms and reticle eyepieces. Each brings all its
@@ -24,8 +24,8 @@ internal sealed class Settled
     {
         (Space, Barlows, Question, this.sights, budget) = (space, barlows, question, sights, space.Budget);
         var telescopes = space.Problem.Telescopes.Length;
-        PurchasesLeft = space.Problem.Limits.MaxPurchases - barlows.Length;
-        CentsLeft = Math.Min(Rules.Budget.ToCents(space.Problem.Limits.Budget), question.MostCents) - barlows.Sum(barlow => barlow.LeastCents);
+        PurchasesLeft = PurchaseCountRule.Left(space.Problem, barlows.Length);
+        CentsLeft = Math.Min(BudgetRule.Most(space.Problem).Cents, question.MostCents) - barlows.Sum(barlow => barlow.LeastCents);
         overlaps = new SettledOverlaps(space, sights);
         Choices = [.. Eligible()];
         certain = [.. Enumerable.Range(0, telescopes).Select(Certain)];
@@ -113,7 +113,7 @@ internal sealed class Settled
             {
                 foreach (ref readonly var view in views(one, t))
                 {
-                    if (Rules.MustFrame.IsWide(view.TrueFieldDeg, widthDeg))
+                    if (FramingRule.IsWide(view.TrueFieldDeg, widthDeg))
                     {
                         return true;
                     }

@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving.Model.Rules;
 using Google.OrTools.Sat;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>
 /// The constraint model of the allowed sets with these Barlows: a literal for each choice, and every rule but those on
@@ -11,27 +10,16 @@ namespace Evenstep.Planning.Solving.Model;
 /// </summary>
 internal sealed class Master
 {
-    /// <summary>All rules of an allowed set that are not kept by cuts. Each opens with the sentence that it encodes.</summary>
-    private static readonly Action<Master>[] Rules =
-    [
-        OneOfAlikeItems.Keep,
-        Budget.Keep,
-        PurchaseCount.Keep,
-        OneReticle.Keep,
-        OverlapCount.Keep,
-        MustInclude.Keep,
-        MustFrame.Keep,
-        ReticleDemand.Keep,
-    ];
-
     private readonly Dictionary<Item, ILiteral> bought = [];
     private readonly BoolVar[] chosen;
 
-    public Master(Settled settled)
+    /// <param name="settled">The Barlows, and the choices that are left.</param>
+    /// <param name="rules">What every set must keep to, each stated in its turn.</param>
+    public Master(Settled settled, IEnumerable<Action<Master>> rules)
     {
         Settled = settled;
         chosen = [.. settled.Choices.Select(_ => Cp.NewBoolVar(""))];
-        foreach (var rule in Rules)
+        foreach (var rule in rules)
         {
             rule(this);
         }
