@@ -49,7 +49,8 @@ public static class Reasons
 
         if (demands.ReticleLeastPower is { } least && Breaches.Of(without).OfType<Breach.Reticle>().Any())
         {
-            yield return new Remark(item.IsBarlow ? ReticlePower : Reticle, [RemarkValue.Power("leastPower", least), RemarkValue.Power("power", kit.ReticlePower() ?? 0)]);
+            yield return new Remark(
+                item.IsBarlow ? ReticlePower : Reticle, [RemarkValue.Power("leastPower", least), RemarkValue.Power("power", kit.ReticlePower() ?? 0)]);
         }
 
         foreach (var framing in demands.MustFrame.Where(one => !FramingRule.Frames(without, one.WidthDeg, one.TelescopeIndex)))

@@ -41,7 +41,8 @@ internal sealed record BarlowSet(ImmutableArray<Item> Bought, Cost Cost, ulong K
 
         Listed[] wares =
         [
-            .. ground.Barlows.SelectMany((offer, place) => offer.Wares.Select(ware => (offer: place, ware))).Select((one, place) => new Listed(one.ware, one.offer, place, weight(one.ware)))
+            .. ground.Barlows.SelectMany((offer, place) => offer.Wares.Select(ware => (offer: place, ware)))
+                .Select((one, place) => new Listed(one.ware, one.offer, place, weight(one.ware)))
                 .Where(one => one.Ware.Cost.Cents <= cents).OrderBy(one => one.Rank),
         ];
         var settled = ground.Pricing.Of(ground.Musts);
@@ -79,7 +80,8 @@ internal sealed record BarlowSet(ImmutableArray<Item> Bought, Cost Cost, ulong K
             open.Enqueue(pick, pick.Places.Aggregate(default(Rank), (sum, place) => sum + wares[place].Rank));
         }
 
-        bool IsOfDifferentOffers(Pick pick) => pick.Places.Length < 2 || pick.Places.Select(place => wares[place].Offer).Distinct().Count() == pick.Places.Length;
+        bool IsOfDifferentOffers(Pick pick) =>
+            pick.Places.Length < 2 || pick.Places.Select(place => wares[place].Offer).Distinct().Count() == pick.Places.Length;
 
         BarlowSet SetOf(Pick pick, Rank rank)
         {

@@ -59,7 +59,9 @@ internal sealed partial class Bench : IDisposable
         withEverything = new(FiguresWithEverything);
         leastCentsOfAll = new(() => ground.LeastCents.DefaultIfEmpty(0).Min());
         OpenFramings = OpenAfter(Shown.AsSpan(), (1u << ground.Framings.Length) - 1);
-        framingsMet = OpenFramings == 0 ? null : [.. Enumerable.Range(0, ground.Oculars.Length).Select(place => OpenFramings & ~OpenAfter(SightsOf(place), OpenFramings))];
+        framingsMet = OpenFramings == 0
+            ? null
+            : [.. Enumerable.Range(0, ground.Oculars.Length).Select(place => OpenFramings & ~OpenAfter(SightsOf(place), OpenFramings))];
         mostPoints = MostPoints();
         ground.Steps.Count(StepsOfComparison * table.Count * (1 + ground.Framings.Length));
     }

@@ -44,7 +44,10 @@ internal sealed class ReticleChoice
             return OneReticleRule.Allows(bought) ? NotNeeded : Impossible;
         }
 
-        ImmutableArray<Ware> serving = [.. ground.Reticles.SelectMany(offer => offer.Wares).Where(ware => ReticleRule.Serves(ground.Problem, ware.Item, barlows, asked))];
+        ImmutableArray<Ware> serving =
+        [
+            .. ground.Reticles.SelectMany(offer => offer.Wares).Where(ware => ReticleRule.Serves(ground.Problem, ware.Item, barlows, asked)),
+        ];
         return serving.IsEmpty || !OneReticleRule.Allows(bought + 1) ? Impossible : new ReticleChoice(serving, isPossible: true);
     }
 

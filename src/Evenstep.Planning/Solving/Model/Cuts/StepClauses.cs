@@ -26,7 +26,8 @@ internal static class StepClauses
             foreach (var gap in judged.Telescopes[t].All.Where(gap => gap.Mismatch > reach))
             {
                 var telescope = t;
-                yield return new AtLeastOne(Positions(gap, reach, length).Select(at => Reaching(settled, telescope, at, reach)).MinBy(places => places.Length)!);
+                yield return new AtLeastOne(
+                    Positions(gap, reach, length).Select(at => Reaching(settled, telescope, at, reach)).MinBy(choices => choices.Length)!);
             }
         }
     }

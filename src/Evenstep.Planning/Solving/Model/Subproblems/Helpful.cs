@@ -38,7 +38,10 @@ internal sealed class Helpful
     {
         for (var t = 0; t < problem.Telescopes.Length; t++)
         {
-            double[] widths = [.. problem.Demands.MustFrame.Where(demand => demand.TelescopeIndex is null || demand.TelescopeIndex == t).Select(demand => demand.WidthDeg)];
+            double[] widths =
+            [
+                .. problem.Demands.MustFrame.Where(demand => demand.TelescopeIndex is null || demand.TelescopeIndex == t).Select(demand => demand.WidthDeg),
+            ];
             if (widths.Length > 0)
             {
                 AddWhatFrames(problem.Telescopes[t], widths.Min());
