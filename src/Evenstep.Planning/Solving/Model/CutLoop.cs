@@ -50,9 +50,9 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
     /// <summary>What sets found before, and nothing at all, tell about this one.</summary>
     private bool IsRefutedUnbuilt()
     {
-        foreach (var places in recent.In(settled).Prepend([]))
+        foreach (var indices in recent.In(settled).Prepend([]))
         {
-            var judged = Judged.Of(settled, places);
+            var judged = Judged.Of(settled, indices);
             if (budget.IsSpent)
             {
                 return false;
@@ -100,8 +100,8 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
                 return status == CpSolverStatus.Infeasible ? Answer.None : Answer.Undecided;
             }
 
-            var places = master.Places(solver);
-            if (BreaksNothing(places) is not { } isWithin)
+            var indices = master.Indices(solver);
+            if (BreaksNothing(indices) is not { } isWithin)
             {
                 return Answer.Undecided;
             }
@@ -115,9 +115,9 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
     }
 
     /// <summary>Null if a set is so near to a limit that no cut tells it apart.</summary>
-    private bool? BreaksNothing(int[] places)
+    private bool? BreaksNothing(int[] indices)
     {
-        var judged = Judged.Of(settled, places);
+        var judged = Judged.Of(settled, indices);
         var (cutsBefore, clashesBefore) = (cuts.Count, counted.Count);
         AddStepClauses(judged);
         AddExcessCut(judged);
@@ -128,7 +128,7 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
             return judged is { KeepsStep: true, KeepsExcess: true } && Overlapping(judged) <= settled.AllowedOverlaps ? true : null;
         }
 
-        return counted.Count > clashesBefore || cuts[cutsBefore..].Exists(cut => !cut.Allows(places)) ? false : null;
+        return counted.Count > clashesBefore || cuts[cutsBefore..].Exists(cut => !cut.Allows(indices)) ? false : null;
     }
 
     /// <summary>Whether nothing can meet one of them.</summary>
@@ -185,7 +185,7 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
     }
 
     private int Overlapping(Judged judged) =>
-        settled.OverlapsOfNothing + judged.Places.Sum(settled.OverlapsOf) + judged.Clashes().Sum(clash => clash.Pairs);
+        settled.OverlapsOfNothing + judged.Indices.Sum(settled.OverlapsOf) + judged.Clashes().Sum(clash => clash.Pairs);
 
     /// <summary>The whole kit, judged once more by the definitions alone.</summary>
     private bool IsConfirmed(Kit kit)

@@ -19,7 +19,7 @@ internal static class MustFrame
             {
                 settled.Space.Budget.Spend(StepsPerChoice * settled.Choices.Length * settled.Telescopes);
                 master.Cp.AddBoolOr(Enumerable.Range(0, settled.Choices.Length)
-                    .Where(place => settled.Shows(place, demand.WidthDeg, demand.TelescopeIndex))
+                    .Where(index => settled.Shows(index, demand.WidthDeg, demand.TelescopeIndex))
                     .Select(master.Chosen));
             }
         }

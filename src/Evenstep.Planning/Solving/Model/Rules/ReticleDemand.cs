@@ -25,7 +25,7 @@ internal static class ReticleDemand
         if (!ReticleRule.IsServedBy(master.Problem, master.Problem.Owned, barlows, asked))
         {
             master.Cp.AddBoolOr(Enumerable.Range(0, settled.Choices.Length)
-                .Where(place => settled.Choices[place].Representative is { IsReticle: true } reticle
+                .Where(index => settled.Choices[index].Representative is { IsReticle: true } reticle
                     && ReticleRule.Serves(master.Problem, reticle, barlows, asked))
                 .Select(master.Chosen));
         }

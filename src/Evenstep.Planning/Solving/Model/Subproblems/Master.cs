@@ -47,7 +47,7 @@ internal sealed class Master
     /// <summary>Every item that may be bought.</summary>
     public IEnumerable<Item> Items => bought.Keys;
 
-    public BoolVar Chosen(int place) => chosen[place];
+    public BoolVar Chosen(int index) => chosen[index];
 
     public ILiteral Bought(Item item) => bought[item];
 
@@ -56,8 +56,8 @@ internal sealed class Master
 
     public LinearExpr Sum(Func<Item, long> amount) => LinearExpr.WeightedSum(bought.Values, bought.Keys.Select(amount));
 
-    /// <summary>The places of the choices in a solution.</summary>
-    public int[] Places(CpSolver solver) => [.. Enumerable.Range(0, chosen.Length).Where(place => solver.BooleanValue(chosen[place]))];
+    /// <summary>The indices of the choices in a solution.</summary>
+    public int[] Indices(CpSolver solver) => [.. Enumerable.Range(0, chosen.Length).Where(index => solver.BooleanValue(chosen[index]))];
 
     /// <summary>The items of a solution, in ordinal order of ids.</summary>
     public ImmutableArray<Item> Purchases(CpSolver solver) =>
