@@ -58,7 +58,7 @@ internal sealed record CatalogueBody(ProblemResult? Refusal, Func<Catalogue?, Ch
     }
 
     private static JsonElement? TelescopesOf(Catalogue? current) =>
-        current is null ? null : JsonElement.Parse(current.Content.Span).GetProperty(CatalogueFields.Telescopes.Name);
+        current is null ? null : JsonElement.Parse(current.Content.Span).GetProperty(FieldName.Of(nameof(CatalogueRequest.Telescopes)));
 
     private static Change ChangeOf(string id, JsonElement json, RequestPointer root, Faults faults, WarningList warnings)
     {

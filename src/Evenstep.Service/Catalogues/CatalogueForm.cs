@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Csv;
+using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Http.Negotiation;
 
 namespace Evenstep.Service.Catalogues;
@@ -26,7 +27,7 @@ internal sealed record CatalogueForm(AnswerFormat Form, string TagEnding, Func<C
     {
         using var bytes = new MemoryStream();
         using var content = JsonDocument.Parse(catalogue.Content);
-        CsvExport.Write(bytes, [.. content.RootElement.GetProperty(CatalogueFields.Items.Name).EnumerateArray()]);
+        CsvExport.Write(bytes, [.. content.RootElement.GetProperty(FieldName.Of(nameof(CatalogueRequest.Items))).EnumerateArray()]);
         return bytes.ToArray();
     }
 }

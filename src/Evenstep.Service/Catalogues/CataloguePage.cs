@@ -56,7 +56,7 @@ internal sealed class CataloguePage
         }
 
         var id = Base64Url.IsValid(cursor) ? Encoding.UTF8.GetString(Base64Url.DecodeFromChars(cursor)) : null;
-        if (id is not null && CatalogueFields.CatalogueId.FaultOf(id) is null)
+        if (id is not null && CatalogueTexts.Id.FaultOf(id) is null)
         {
             return id;
         }

@@ -24,9 +24,9 @@ internal static class CatalogueRoutes
     {
         var catalogues = routes.MapGroup("/catalogues").WithTags("Catalogues");
         catalogues.MapGet("", List).WithName("list-catalogues").WithMetadata(CataloguePage.Rule).Refuses(ProblemKind.StorageAway);
-        catalogues.MapGet("/{id}", Get).WithName("get-catalogue").WithMetadata(OfferedFormats.JsonOrCsv, new GivesBody(CatalogueFields.Stored, Examples) { Csv = CsvExample });
+        catalogues.MapGet("/{id}", Get).WithName("get-catalogue").WithMetadata(OfferedFormats.JsonOrCsv, new GivesBody(CatalogueShapes.Stored, Examples) { Csv = CsvExample });
         catalogues.MapPut("/{id}", PutAsync).WithName("put-catalogue")
-            .WithMetadata(CatalogueBody.Rule, CsvQuery.OfItems, new TakesBody(CatalogueFields.Stored, Examples) { Csv = CsvExample })
+            .WithMetadata(CatalogueBody.Rule, CsvQuery.OfItems, new TakesBody(CatalogueShapes.Stored, Examples) { Csv = CsvExample })
             .WithMetadata(new SendsHeaders(StatusCodes.Status201Created, AnswerHeader.ETag, AnswerHeader.Location))
             .Produces<StoredCatalogueAnswer>(StatusCodes.Status201Created);
         catalogues.MapDelete("/{id}", DeleteAsync).WithName("delete-catalogue").WithMetadata(OfferedFormats.Nothing, RequestHeader.IfMatch, RequestHeader.IfNoneMatch)
@@ -105,6 +105,6 @@ internal static class CatalogueRoutes
         return change.Refusal is { } refusal ? refusal : TypedResults.NoContent();
     }
 
-    private static ProblemResult? RefusalOfId(string id) => CatalogueFields.CatalogueId.FaultOf(id) is null ? null : new ProblemResult(
-        ProblemKind.InvalidRequest, $"{ErrorText.Quoted(id)} was given as the id of a catalogue; it must be {CatalogueFields.CatalogueId.Allowed}.");
+    private static ProblemResult? RefusalOfId(string id) => CatalogueTexts.Id.FaultOf(id) is null ? null : new ProblemResult(
+        ProblemKind.InvalidRequest, $"{ErrorText.Quoted(id)} was given as the id of a catalogue; it must be {CatalogueTexts.Id.Allowed}.");
 }

@@ -52,7 +52,7 @@ internal static class ItemChanges
 
     private static bool IsOfOneItem(ItemChange change, Catalogue catalogue, Dictionary<string, RequestPointer> seen, Faults faults)
     {
-        var at = change.At.At(ItemFields.Id.Name);
+        var at = change.At.To(nameof(ItemRequest.Id));
         if (change is { Id: null, Patch.ValueKind: not JsonValueKind.Object })
         {
             faults.Add(change.At, FaultCode.WrongType, () => $"{ErrorText.Of(change.Patch)} was given; it must be an object with the `id` of an item and the fields that change.");
@@ -93,7 +93,7 @@ internal static class ItemChanges
 
         foreach (var name in change.Patch.EnumerateObject().Where(property => property.Value.ValueKind == JsonValueKind.Null).Select(property => property.Name))
         {
-            ItemFields.Changes.ReportUnknown(name, change.At, faults);
+            ItemShapes.Changes.ReportUnknown(name, change.At, faults);
         }
     }
 
@@ -107,10 +107,10 @@ internal static class ItemChanges
         ReportUnknownNulls(change, faults);
 
         var patched = MergePatch.Apply(JsonObject.Create(CatalogueContent.Write(item)), change.Patch);
-        var revised = ItemFields.ForSale.Read(JsonSerializer.SerializeToElement(patched), change.At, faults);
+        var revised = ItemShapes.ForSale.Read(JsonSerializer.SerializeToElement(patched), change.At, faults);
         if (revised?.Id is { } id && id != change.Id)
         {
-            faults.Add(change.At.At(ItemFields.Id.Name), FaultCode.Unchangeable, () => $"{ErrorText.Quoted(id)} was given; the id of an item cannot change. Leave it out, or store the catalogue anew.");
+            faults.Add(change.At.To(nameof(ItemRequest.Id)), FaultCode.Unchangeable, () => $"{ErrorText.Quoted(id)} was given; the id of an item cannot change. Leave it out, or store the catalogue anew.");
         }
 
         // What the table of fields cannot see is reported at the change, too.

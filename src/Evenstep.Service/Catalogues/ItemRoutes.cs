@@ -30,11 +30,11 @@ internal static class ItemRoutes
     public static void MapItems(this IEndpointRouteBuilder catalogues)
     {
         catalogues.MapPatch("/{id}/items/{itemId}", PatchOneAsync).WithName("patch-item")
-            .WithMetadata(OfOne, new TakesBody(ItemFields.Changes, "item-changes") { MediaType = MergePatchType })
+            .WithMetadata(OfOne, new TakesBody(ItemShapes.Changes, "item-changes") { MediaType = MergePatchType })
             .WithMetadata(NamesTypes)
             .Refuses(ProblemKind.NotFound);
         catalogues.MapPatch("/{id}/items", PatchManyAsync).WithName("patch-items")
-            .WithMetadata(OfMany, CsvQuery.OfChanges, new TakesBody(ItemFields.Changes, "item-changes") { MediaType = NdjsonType, Csv = CsvExample })
+            .WithMetadata(OfMany, CsvQuery.OfChanges, new TakesBody(ItemShapes.Changes, "item-changes") { MediaType = NdjsonType, Csv = CsvExample })
             .WithMetadata(NamesTypes)
             .Refuses(ProblemKind.NotFound);
     }

@@ -130,7 +130,7 @@ public sealed class WarningTests
     private static void Read(JsonElement catalogue, WarningList warnings)
     {
         var faults = new Faults();
-        var request = CatalogueFields.Stored.Read(catalogue, RequestPointer.Root, faults);
+        var request = CatalogueShapes.Stored.Read(catalogue, RequestPointer.Root, faults);
         Assert.Empty(faults.Shown);
         CatalogueChecks.Check(request!, RequestPointer.Root, warnings);
     }

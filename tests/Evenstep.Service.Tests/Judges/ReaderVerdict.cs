@@ -35,7 +35,7 @@ internal sealed partial record ReaderVerdict(IReadOnlyList<Fault>? Faults)
         {
             "/v1/assessments" => (object?)AssessmentReader.Read(body.Json, CatalogueSnapshot, faults),
             "/v1/catalogues/{id}" => CatalogueReader.ReadStored("shop", body.Json, faults),
-            "/v1/recommendations/batch" => BatchFields.Line.Read(body.Json, RequestPointer.Root, faults) is { } line
+            "/v1/recommendations/batch" => FieldTable<BatchLineRequest>.Whole.Read(body.Json, RequestPointer.Root, faults) is { } line
                 ? RecommendationReader.Read(line.Planning, body.Json, CatalogueSnapshot, faults, out _)
                 : null,
             "/v1/second-opinions" => SecondOpinionReader.Read(body.Json, CatalogueSnapshot, faults),

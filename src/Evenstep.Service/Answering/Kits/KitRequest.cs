@@ -1,48 +1,73 @@
 using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Answering.Kits;
 
 /// <summary>What every request says of the observer's situation; null for what is missing or faulty.</summary>
 internal sealed record KitRequest
 {
-    public required IReadOnlyList<TelescopeRequest?>? Telescopes { get; init; }
+    [List(1, PurchaseProblem.MostTelescopes)]
+    [Shaped(typeof(TelescopeShapes), nameof(TelescopeShapes.InRequest), "The telescopes to equip.", IsRequired = true)]
+    public IReadOnlyList<TelescopeRequest?>? Telescopes { get; init; }
 
-    public required ObserverRequest? Observer { get; init; }
+    [Part<ObserverRequest>("Who looks.")]
+    public ObserverRequest? Observer { get; init; }
 
-    public required SiteRequest? Site { get; init; }
+    [Part<SiteRequest>("Where one observes.")]
+    public SiteRequest? Site { get; init; }
 
-    public required IReadOnlyList<ItemRequest?>? Owned { get; init; }
+    [List(0, PurchaseProblem.MostOwned)]
+    [Shaped(typeof(ItemShapes), nameof(ItemShapes.Owned), "The eyepieces, zooms and Barlows there are already.", Default = "[]")]
+    public IReadOnlyList<ItemRequest?>? Owned { get; init; }
 
-    public required CatalogueRequest? Catalogue { get; init; }
+    [Shaped(typeof(CatalogueShapes), nameof(CatalogueShapes.InRequest), "What there is to buy.")]
+    public CatalogueRequest? Catalogue { get; init; }
 }
 
+[Schema("Observer", "Who looks: the eye, the spectacles, and what they like to look at.")]
 internal sealed record ObserverRequest
 {
-    public required double? Age { get; init; }
+    private const int MostObserved = 20;
 
-    public required double? PupilMm { get; init; }
+    [Number(nameof(Bounds.AgeYears), "years", "Age in years, from which the dark-adapted pupil is estimated.")]
+    public double? Age { get; init; }
 
-    public required bool? WearsSpectacles { get; init; }
+    [Number(nameof(Bounds.PupilMm), "mm", "The measured dark-adapted pupil, in mm; it goes before the age.")]
+    public double? PupilMm { get; init; }
 
-    public required double? AstigmatismDioptres { get; init; }
+    [Flag("Whether spectacles are worn at the telescope.", Default = "false")]
+    public bool? WearsSpectacles { get; init; }
 
-    public required double? LeastEyeReliefMm { get; init; }
+    [Number(nameof(Bounds.CylinderDioptres), "dioptres", "The cylinder of the prescription, in dioptres; its sign does not matter. Only with spectacles.")]
+    public double? AstigmatismDioptres { get; init; }
 
-    public required IReadOnlyList<Interest?>? Observes { get; init; }
+    [Number(nameof(Bounds.EyeReliefMm), "mm", "The least eye relief put up with, in mm, for owned and bought alike.")]
+    public double? LeastEyeReliefMm { get; init; }
+
+    [List(0, MostObserved)]
+    [Choice<Interest>("What the observer likes to look at; without any, all of it.", Default = "[]")]
+    public IReadOnlyList<Interest?>? Observes { get; init; }
 }
 
+[Schema("Site", "Where one observes.")]
 internal sealed record SiteRequest
 {
-    public required double? SeeingArcsec { get; init; }
+    [Number(nameof(Bounds.SeeingArcsec), "arcseconds", "The width of a star's image that the air allows, in arcseconds.", Default = "1.5")]
+    public double? SeeingArcsec { get; init; }
 }
 
 /// <summary>What must fit into some view at once.</summary>
+[Schema("Framing", "Something that must fit into some usable view at once.")]
 internal sealed record FramingRequest
 {
-    public required string? Name { get; init; }
+    [Text("What is to be framed.")]
+    public string? Name { get; init; }
 
-    public required double? WidthDeg { get; init; }
+    [Number(nameof(Bounds.WidthDeg), "degrees", "The least true field, in degrees.", IsRequired = true)]
+    public double? WidthDeg { get; init; }
 
-    public required string? Telescope { get; init; }
+    [Text("The name or id of the telescope it must be in; without one, any.")]
+    public string? Telescope { get; init; }
 }

@@ -15,7 +15,7 @@ internal static class OwnedReader
         var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (var (i, item) in (request.Owned ?? []).Index())
         {
-            var pointer = RequestPointer.Root.At(KitFields.Owned.Name).At(i);
+            var pointer = RequestPointer.Root.To(nameof(KitRequest.Owned)).At(i);
             var id = item?.Id ?? MadeUpName.OfOwned(i + 1);
             var read = item is null ? null : ReadOne(item, id, catalogue, pointer, faults);
             if (item is not null && IsNew(id, item, seen, catalogue, pointer, faults) && read is not null)
@@ -57,7 +57,7 @@ internal static class OwnedReader
         }
 
         var found = item.Id is null ? null : catalogue?.Find(id);
-        if (found is null && item.Id is not null && !faults.Touch(RequestPointer.Root.At(KitFields.Catalogue.Name)))
+        if (found is null && item.Id is not null && !faults.Touch(RequestPointer.Root.To(nameof(KitRequest.Catalogue))))
         {
             faults.Add(pointer.At("id"), FaultCode.UnknownItem, () => UnknownItem(id, catalogue, faults.AreOfQuery));
         }

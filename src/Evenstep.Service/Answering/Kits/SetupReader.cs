@@ -25,9 +25,12 @@ internal static class SetupReader
     }
 
     /// <summary>The demands to frame something, each of a telescope of the request or of any.</summary>
-    public static ImmutableArray<FramingDemand> ReadFramings(IReadOnlyList<FramingRequest?>? framings, Setup outfit, Faults faults)
+    /// <param name="framings">As the request says them; null for none.</param>
+    /// <param name="outfit">What the request says of the observer's situation.</param>
+    /// <param name="pointer">Where the demands stand.</param>
+    /// <param name="faults">What is wrong.</param>
+    public static ImmutableArray<FramingDemand> ReadFramings(IReadOnlyList<FramingRequest?>? framings, Setup outfit, RequestPointer pointer, Faults faults)
     {
-        var pointer = RequestPointer.Root.At("preferences").At(KitFields.MustFrame.Name);
         var demands = ImmutableArray.CreateBuilder<FramingDemand>();
         foreach (var (i, framing) in (framings ?? []).Index())
         {
@@ -61,7 +64,7 @@ internal static class SetupReader
         }
 
         faults.Add(
-            pointer.At(KitFields.InTelescope.Name),
+            pointer.To(nameof(FramingRequest.Telescope)),
             FaultCode.UnknownTelescope,
             () => $"The request has no telescope {ErrorText.Quoted(telescope)}; it has {ErrorText.List(known)}. Name one of them, or leave this out for any.");
         return null;

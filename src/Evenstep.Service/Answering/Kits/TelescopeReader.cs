@@ -10,7 +10,7 @@ namespace Evenstep.Service.Answering.Kits;
 /// <summary>Understands a request's telescopes: which they are, what they are called, what powers they can use.</summary>
 internal sealed class TelescopeReader(KitRequest request, Observer observer, Catalogue? catalogue, Faults faults)
 {
-    private readonly RequestPointer pointer = RequestPointer.Root.At(TelescopeFields.Telescopes.Name);
+    private readonly RequestPointer pointer = RequestPointer.Root.To(nameof(KitRequest.Telescopes));
 
     public ImmutableArray<NamedTelescope?> ReadAll()
     {
@@ -34,9 +34,9 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
     private CatalogueTelescope? FindListed(string id, int i)
     {
         var listed = catalogue?.Telescopes.GetValueOrDefault(id);
-        if (listed is null && !faults.Touch(RequestPointer.Root.At(KitFields.Catalogue.Name)))
+        if (listed is null && !faults.Touch(RequestPointer.Root.To(nameof(KitRequest.Catalogue))))
         {
-            faults.Add(pointer.At(i).At(TelescopeFields.Id.Name), FaultCode.UnknownTelescope, () => UnknownTelescope(id));
+            faults.Add(pointer.At(i).To(nameof(TelescopeRequest.Id)), FaultCode.UnknownTelescope, () => UnknownTelescope(id));
         }
 
         return listed;
@@ -62,7 +62,7 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
     private TelescopeInUse? InUse(Telescope telescope, PowerRangeRequest? wish, int i)
     {
         // A range worked out from faulty figures would be blamed for what is not its fault.
-        if (faults.Touch(RequestPointer.Root.At(ObserverFields.Observer.Name)) || faults.Touch(RequestPointer.Root.At(KitFields.Site.Name)) || faults.Touch(pointer.At(i)))
+        if (faults.Touch(RequestPointer.Root.To(nameof(KitRequest.Observer))) || faults.Touch(RequestPointer.Root.To(nameof(KitRequest.Site))) || faults.Touch(pointer.At(i)))
         {
             return null;
         }
@@ -73,7 +73,7 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
             return TelescopeInUse.Of(telescope, range, observer.Observes);
         }
 
-        var at = wish is { Lowest: not null } or { Highest: not null } ? pointer.At(i).At(TelescopeFields.PowerRange.Name) : pointer.At(i);
+        var at = wish is { Lowest: not null } or { Highest: not null } ? pointer.At(i).To(nameof(TelescopeRequest.PowerRange)) : pointer.At(i);
         faults.Add(at, FaultCode.EmptyRange, () => EmptyRange(telescope, range));
         return null;
     }
@@ -98,9 +98,9 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
         {
             if (telescope is not null && !places.TryAdd(telescope.Name, i))
             {
-                var field = telescope.Id is null ? TelescopeFields.Name : TelescopeFields.Id;
+                var field = telescope.Id is null ? nameof(TelescopeRequest.Name) : nameof(TelescopeRequest.Id);
                 faults.Add(
-                    pointer.At(i).At(field.Name),
+                    pointer.At(i).To(field),
                     FaultCode.Duplicate,
                     () => $"{ErrorText.Quoted(telescope.Name)} is the name of {pointer.At(places[telescope.Name])} too; give each telescope a name of its own.");
             }

@@ -31,9 +31,11 @@ internal sealed record RecommendationAsked
 /// <summary>Makes a purchase problem of a body, or says all that is wrong with it.</summary>
 internal static class RecommendationReader
 {
+    private static readonly RequestPointer AtPreferences = RequestPointer.Root.To(nameof(RecommendationRequest.Preferences));
+
     /// <summary>The request understood; null with the faults filled.</summary>
     public static RecommendationAsked? Read(JsonElement body, CatalogueSnapshot snapshot, Faults faults) =>
-        RecommendationFields.Body.Read(body, RequestPointer.Root, faults) is { } request ? Read(request, body, snapshot, faults, out _) : null;
+        FieldTable<RecommendationRequest>.Whole.Read(body, RequestPointer.Root, faults) is { } request ? Read(request, body, snapshot, faults, out _) : null;
 
     /// <summary>The same, of a request whose fields are read.</summary>
     /// <param name="request">The fields.</param>
@@ -100,13 +102,13 @@ internal static class RecommendationReader
     private static Demands DemandsOf(PreferencesRequest? request, Setup outfit, Faults faults) => new()
     {
         MustInclude = MustIncludeOf(request?.MustInclude ?? [], outfit.Catalogue, faults),
-        MustFrame = SetupReader.ReadFramings(request?.MustFrame, outfit, faults),
+        MustFrame = SetupReader.ReadFramings(request?.MustFrame, outfit, AtPreferences.To(nameof(PreferencesRequest.MustFrame)), faults),
         ReticleLeastPower = request?.Reticle?.LeastPower,
     };
 
     private static ImmutableArray<string> MustIncludeOf(IReadOnlyList<string?> ids, Catalogue? catalogue, Faults faults)
     {
-        var pointer = RequestPointer.Root.At("preferences").At(RecommendationFields.MustInclude.Name);
+        var pointer = AtPreferences.To(nameof(PreferencesRequest.MustInclude));
         CatalogueReader.ReportUnknown(ids, catalogue, pointer, faults);
         return [.. ids.OfType<string>().Distinct(StringComparer.Ordinal)];
     }

@@ -17,7 +17,7 @@ internal static class CatalogueReader
     /// <param name="faults">Where faults are reported.</param>
     public static (Catalogue Catalogue, CatalogueRequest Request)? ReadStored(string id, JsonElement json, RequestPointer root, Faults faults)
     {
-        var request = CatalogueFields.Stored.Read(json, root, faults);
+        var request = CatalogueShapes.Stored.Read(json, root, faults);
         var catalogue = request is null ? null : ReadWhole(request, root, faults);
         return request is null || catalogue is null || faults.Any ? null : (Stored(catalogue, id), request);
     }
@@ -39,7 +39,7 @@ internal static class CatalogueReader
         var listed = new Dictionary<string, ItemRequest>(StringComparer.Ordinal);
         foreach (var (i, item) in (request.Items ?? []).Index())
         {
-            var at = pointer.At(CatalogueFields.Items.Name).At(i);
+            var at = pointer.To(nameof(CatalogueRequest.Items)).At(i);
             var read = item is null ? null : ItemReader.Read(item, item.Id, at, faults);
             if (item?.Id is { } itemId && IsNew(itemId, item, listed, at, faults) && read is not null)
             {
@@ -47,7 +47,7 @@ internal static class CatalogueReader
             }
         }
 
-        var telescopes = new CatalogueTelescopeReader(listed, pointer.At(CatalogueFields.Telescopes.Name), faults);
+        var telescopes = new CatalogueTelescopeReader(listed, pointer.To(nameof(CatalogueRequest.Telescopes)), faults);
         telescopes.ReadAll(request.Telescopes ?? []);
         return new Catalogue
         {

@@ -19,7 +19,7 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
     /// <summary>The items given in full with some telescope.</summary>
     public IReadOnlyDictionary<string, Item> Packed => packed.ToDictionary(pair => pair.Key, pair => pair.Value.Item, StringComparer.Ordinal);
 
-    public void ReadAll(IReadOnlyList<CatalogueTelescopeRequest?> requests)
+    public void ReadAll(IReadOnlyList<TelescopeRequest?> requests)
     {
         foreach (var (i, request) in requests.Index())
         {
@@ -30,9 +30,9 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
         }
     }
 
-    private void ReadOne(CatalogueTelescopeRequest request, RequestPointer at)
+    private void ReadOne(TelescopeRequest request, RequestPointer at)
     {
-        var included = ReadIncluded(request.Included ?? [], at.At(CatalogueFields.Included.Name));
+        var included = ReadIncluded(request.Included ?? [], at.To(nameof(TelescopeRequest.Included)));
         if (request is not { Id: { } id, ApertureMm: { } aperture, FocalLengthMm: { } focalLength, FocuserBarrel: { } focuser })
         {
             return;

@@ -48,7 +48,7 @@ internal static class ItemReader
         if (shortest >= longest)
         {
             faults.Add(
-                pointer.At(ItemFields.ShortestFocalLengthMm.Name),
+                pointer.To(nameof(ItemRequest.ShortestFocalLengthMm)),
                 FaultCode.EmptyRange,
                 () => FormattableString.Invariant($"{shortest} was given, and {longest} for `longestFocalLengthMm`; the shortest must be less than the longest. Swap them, or list a fixed focal length as an eyepiece."));
             return null;

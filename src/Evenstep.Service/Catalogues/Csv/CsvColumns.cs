@@ -15,8 +15,8 @@ internal static class CsvColumns
     /// <summary>Every field of any kind but the attributes, in the order in which they are written.</summary>
     public static readonly IReadOnlyList<Field> Fields =
     [
-        .. ItemFields.ForSale.Kinds.Values.SelectMany(kind => kind.Fields)
-            .Where(field => field.Name != ItemFields.Attributes.Name)
+        .. ItemShapes.ForSale.Kinds.Values.SelectMany(kind => kind.Fields)
+            .Where(field => field.Name != FieldName.Of(nameof(ItemRequest.Attributes)))
             .DistinctBy(field => field.Name)
             .OrderBy(Rank),
     ];
@@ -33,9 +33,9 @@ internal static class CsvColumns
     public static bool Knows(string name) => Find(name) is not null || AttributeOf(name) is not null;
 
     /// <summary>Whether every item needs it, of whatever kind.</summary>
-    public static bool IsRequiredOfAll(Field field) => ItemFields.ForSale.Kinds.Values.All(kind => kind.Fields.Any(one => one.Name == field.Name && one.IsRequired));
+    public static bool IsRequiredOfAll(Field field) => ItemShapes.ForSale.Kinds.Values.All(kind => kind.Fields.Any(one => one.Name == field.Name && one.IsRequired));
 
-    private static bool IsOfAll(Field field) => ItemFields.ForSale.Kinds.Values.All(kind => kind.FieldNames.Contains(field.Name));
+    private static bool IsOfAll(Field field) => ItemShapes.ForSale.Kinds.Values.All(kind => kind.FieldNames.Contains(field.Name));
 
     /// <summary>What a reader looks for comes first, then what only some kinds have; the rest keeps the order of the tables of fields.</summary>
     private static int Rank(Field field) => field.Name switch

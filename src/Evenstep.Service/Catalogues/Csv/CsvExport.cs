@@ -31,8 +31,8 @@ internal static class CsvExport
     private static string CellOf(JsonElement item, string name) => ErrorText.Find(item, name) is { } value ? CsvCell.Of(value) : "";
 
     private static string AttributeCellOf(JsonElement item, string name) =>
-        ErrorText.Find(item, ItemFields.Attributes.Name) is { ValueKind: JsonValueKind.Object } attributes ? CellOf(attributes, name) : "";
+        ErrorText.Find(item, FieldName.Of(nameof(ItemRequest.Attributes))) is { ValueKind: JsonValueKind.Object } attributes ? CellOf(attributes, name) : "";
 
     private static IEnumerable<JsonProperty> AttributesOf(JsonElement item) =>
-        ErrorText.Find(item, ItemFields.Attributes.Name) is { ValueKind: JsonValueKind.Object } attributes ? attributes.EnumerateObject() : [];
+        ErrorText.Find(item, FieldName.Of(nameof(ItemRequest.Attributes))) is { ValueKind: JsonValueKind.Object } attributes ? attributes.EnumerateObject() : [];
 }

@@ -46,13 +46,13 @@ internal sealed class CsvItems
             json.WriteStartObject();
             if (currency is not null)
             {
-                json.WriteString(CatalogueFields.Currency.Name, currency);
+                json.WriteString(FieldName.Of(nameof(CatalogueRequest.Currency)), currency);
             }
 
-            WriteList(json, CatalogueFields.Items.Name, Rows);
+            WriteList(json, FieldName.Of(nameof(CatalogueRequest.Items)), Rows);
             if (telescopes is { ValueKind: JsonValueKind.Array } list)
             {
-                WriteList(json, CatalogueFields.Telescopes.Name, list.EnumerateArray());
+                WriteList(json, FieldName.Of(nameof(CatalogueRequest.Telescopes)), list.EnumerateArray());
             }
 
             json.WriteEndObject();

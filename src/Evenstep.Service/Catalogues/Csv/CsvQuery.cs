@@ -19,7 +19,7 @@ internal enum UnknownColumns
 /// <param name="RefuseUnknown">Whether a column that is not known is a fault.</param>
 internal sealed record CsvQuery(string? Currency, bool RefuseUnknown)
 {
-    private static readonly Field CurrencyField = CatalogueFields.Currency with
+    private static readonly Field CurrencyField = FieldTable<CatalogueRequest>.Of(nameof(CatalogueRequest.Currency)) with
     {
         Meaning = "With a CSV: the currency of its prices, by ISO 4217. It may be left out if the catalogue is stored already.",
     };

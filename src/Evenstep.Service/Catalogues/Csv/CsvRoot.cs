@@ -7,8 +7,8 @@ namespace Evenstep.Service.Catalogues.Csv;
 internal sealed class CsvRoot(IReadOnlyList<int> lines) : RequestPointer(null, "")
 {
     public override RequestPointer At(string name) =>
-        name == CatalogueFields.Items.Name ? new Rows(lines)
-        : name == CatalogueFields.Currency.Name ? OfQuery(name)
+        name == FieldName.Of(nameof(CatalogueRequest.Items)) ? new Rows(lines)
+        : name == FieldName.Of(nameof(CatalogueRequest.Currency)) ? OfQuery(name)
         : base.At(name);
 
     private sealed class Rows(IReadOnlyList<int> lines) : RequestPointer(null, "")

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Catalogues.Csv;
 
@@ -27,7 +28,7 @@ internal static class CsvRowWriter
             return;
         }
 
-        json.WriteStartObject(ItemFields.Attributes.Name);
+        json.WriteStartObject(FieldName.Of(nameof(ItemRequest.Attributes)));
         foreach (var (column, cell) in attributes)
         {
             json.WriteString(column.Attribute!, SpreadsheetText.Unmarked(cell));

@@ -19,10 +19,10 @@ internal static class CatalogueChecks
     public static void Check(CatalogueRequest catalogue, RequestPointer root, WarningList warnings)
     {
         CheckCurrency(catalogue.Currency, root, warnings);
-        CheckItems([.. (catalogue.Items ?? []).OfType<ItemRequest>()], root.At(CatalogueFields.Items.Name), warnings);
+        CheckItems([.. (catalogue.Items ?? []).OfType<ItemRequest>()], root.To(nameof(CatalogueRequest.Items)), warnings);
         foreach (var (i, telescope) in (catalogue.Telescopes ?? []).Index())
         {
-            CheckTelescope(telescope, root.At(CatalogueFields.Telescopes.Name).At(i), warnings);
+            CheckTelescope(telescope, root.To(nameof(CatalogueRequest.Telescopes)).At(i), warnings);
         }
     }
 
@@ -30,7 +30,7 @@ internal static class CatalogueChecks
     {
         if (currency is not null && !Currencies.Known.Contains(currency))
         {
-            warnings.Add(root.At(CatalogueFields.Currency.Name), new Remark(WarningCode.UnknownCurrency, [RemarkValue.Of("currency", currency)]));
+            warnings.Add(root.To(nameof(CatalogueRequest.Currency)), new Remark(WarningCode.UnknownCurrency, [RemarkValue.Of("currency", currency)]));
         }
     }
 
@@ -47,12 +47,12 @@ internal static class CatalogueChecks
             }
             else if (item.Gtin is { } gtin && !gtins.TryAdd(gtin, item.Id!))
             {
-                warnings.Add(at.At(ItemFields.Gtin.Name), new Remark(WarningCode.SameGtin, [RemarkValue.Of("other", gtins[gtin])]));
+                warnings.Add(at.To(nameof(ItemRequest.Gtin)), new Remark(WarningCode.SameGtin, [RemarkValue.Of("other", gtins[gtin])]));
             }
         }
     }
 
-    private static void CheckTelescope(CatalogueTelescopeRequest? telescope, RequestPointer pointer, WarningList warnings)
+    private static void CheckTelescope(TelescopeRequest? telescope, RequestPointer pointer, WarningList warnings)
     {
         if (telescope is { ApertureMm: { } aperture, FocalLengthMm: { } focalLength } && focalLength < FastestTelescope * aperture)
         {

@@ -19,8 +19,8 @@ internal static class ItemChecks
         CheckPrice(item, pointer, warnings);
         CheckFieldStop(item, pointer, warnings);
         CheckContradiction(item, pointer, warnings);
-        CheckField(item.FocalLengthMm, item.ApparentFieldDeg, item, pointer.At(ItemFields.ApparentFieldDeg.Name), warnings);
-        CheckField(item.LongestFocalLengthMm, item.ApparentFieldAtLongestDeg, item, pointer.At(ItemFields.ApparentFieldAtLongestDeg.Name), warnings);
+        CheckField(item.FocalLengthMm, item.ApparentFieldDeg, item, pointer.To(nameof(ItemRequest.ApparentFieldDeg)), warnings);
+        CheckField(item.LongestFocalLengthMm, item.ApparentFieldAtLongestDeg, item, pointer.To(nameof(ItemRequest.ApparentFieldAtLongestDeg)), warnings);
         CheckZoom(item, pointer, warnings);
     }
 
@@ -28,7 +28,7 @@ internal static class ItemChecks
     {
         if (item.Price == 0)
         {
-            warnings.Add(pointer.At(ItemFields.Price.Name), new Remark(WarningCode.PriceOfZero, []));
+            warnings.Add(pointer.To(nameof(ItemRequest.Price)), new Remark(WarningCode.PriceOfZero, []));
         }
     }
 
@@ -36,7 +36,7 @@ internal static class ItemChecks
     {
         if (item is { FieldStopMm: { } stop, Barrel: { } barrel } && stop > barrel.WidestFieldStopMm() + BarrelLimits.GraceMm)
         {
-            warnings.Add(pointer.At(ItemFields.FieldStopMm.Name), new Remark(WarningCode.FieldStopTooWide,
+            warnings.Add(pointer.To(nameof(ItemRequest.FieldStopMm)), new Remark(WarningCode.FieldStopTooWide,
                 [RemarkValue.Millimetres("fieldStopMm", stop), RemarkValue.Millimetres("mostMm", barrel.WidestFieldStopMm()), BarrelOf(barrel)]));
         }
     }
@@ -51,7 +51,7 @@ internal static class ItemChecks
         var implied = ImpliedField.Nearest(stop, focalLength, field);
         if (Math.Abs((field / implied) - 1) > Leeway)
         {
-            warnings.Add(pointer.At(ItemFields.FieldStopMm.Name), new Remark(WarningCode.FieldContradicted,
+            warnings.Add(pointer.To(nameof(ItemRequest.FieldStopMm)), new Remark(WarningCode.FieldContradicted,
                 [RemarkValue.Millimetres("fieldStopMm", stop), RemarkValue.Degrees("impliedDeg", implied), RemarkValue.Degrees("apparentFieldDeg", field)]));
         }
     }
@@ -77,7 +77,7 @@ internal static class ItemChecks
     {
         if (item is { ApparentFieldAtShortestDeg: { } atShortest, ApparentFieldAtLongestDeg: { } atLongest } && atLongest > atShortest)
         {
-            warnings.Add(pointer.At(ItemFields.ApparentFieldAtLongestDeg.Name), new Remark(WarningCode.ZoomFieldsSwapped, []));
+            warnings.Add(pointer.To(nameof(ItemRequest.ApparentFieldAtLongestDeg)), new Remark(WarningCode.ZoomFieldsSwapped, []));
         }
     }
 

@@ -34,13 +34,17 @@ internal sealed class ChoiceShape<T> : Shape<T?>
 }
 
 /// <summary>The word that tells one variant of an object from the others; it is what chose the variant, so it is right.</summary>
-internal sealed class WordShape(string word) : Shape<string?>
+/// <param name="word">The value that it stands for; null for any.</param>
+internal sealed class WordShape<T>(T? word) : Shape<T?>
+    where T : struct, Enum
 {
-    public override string Allowed { get; } = $"`{word}`";
+    private readonly string spelling = word is { } one ? Words<T>.Of(one) : "";
 
-    public override string? Read(JsonElement value, RequestPointer pointer, Faults faults) => word;
+    public override string Allowed => $"`{spelling}`";
 
-    public override IOpenApiSchema Describe(OpenApiDocument document) => Schemas.OneOfWords([word]);
+    public override T? Read(JsonElement value, RequestPointer pointer, Faults faults) => word;
+
+    public override IOpenApiSchema Describe(OpenApiDocument document) => Schemas.OneOfWords([spelling]);
 }
 
 internal sealed class FlagShape : Shape<bool?>

@@ -1,3 +1,4 @@
+using System.Reflection;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 
@@ -19,7 +20,13 @@ internal abstract record Field(string Name, string Meaning)
     /// <summary>The same field in a change: left out it stays as it is, null takes it away.</summary>
     public Field InChange() => this with { IsRequired = false, DefaultJson = null };
 
-    protected Field Default(string json) => this with { DefaultJson = json };
+    /// <summary>The same field where it need not be given.</summary>
+    public Field Optional() => this with { IsRequired = false };
+
+    public Field With(bool isRequired, string? defaultJson) => this with { IsRequired = isRequired, DefaultJson = defaultJson };
+
+    /// <summary>What reads the field into a property of a record, whose type must be that of the field's value.</summary>
+    public abstract ReadInto<TRecord> ReaderInto<TRecord>(PropertyInfo property);
 
     /// <summary>The schema; null stands for the default wherever a field is optional.</summary>
     public IOpenApiSchema Describe(OpenApiDocument document)
@@ -53,5 +60,11 @@ internal sealed record Field<T>(string Name, Shape<T> Shape, string Meaning) : F
 {
     public override Shape AnyShape => Shape;
 
-    public Field<T> Defaulting(string json) => (Field<T>)Default(json);
+    public Field<T> Defaulting(string json) => (Field<T>)With(IsRequired, json);
+
+    public override ReadInto<TRecord> ReaderInto<TRecord>(PropertyInfo property)
+    {
+        var set = property.SetMethod!.CreateDelegate<Action<TRecord, T?>>();
+        return (record, given, pointer, faults) => set(record, Shape.Read(given, pointer, faults));
+    }
 }

@@ -63,6 +63,9 @@ internal sealed class TextMapShape(int most, TextShape name, Shape<string?> text
 {
     public override string Allowed { get; } = string.Create(CultureInfo.InvariantCulture, $"an object of at most {most} texts");
 
+    /// <summary>The same where it changes: null takes a text away.</summary>
+    public TextMapShape InChange() => new(most, name, new ChangedTextShape(text));
+
     public override IReadOnlyDictionary<string, string>? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
         if (value.ValueKind != JsonValueKind.Object)

@@ -1,28 +1,17 @@
-using Evenstep.Planning.Optics;
-
 namespace Evenstep.Service.Contract.Fields;
 
-/// <summary>Makes the rows of tables of fields.</summary>
+/// <summary>Makes fields that are no property of a record, such as those of a query.</summary>
 internal static class Make
 {
     public const int MostNameCharacters = 200;
 
-    public static Field<double?> Number(string name, Bounds bounds, string unit, string meaning) =>
-        new(name, new NumberShape(bounds, unit), meaning);
-
     public static Field<int?> Whole(string name, int least, int most, string meaning) => new(name, new WholeShape(least, most), meaning);
-
-    public static Field<decimal?> Money(string name, Bounds bounds, string meaning) => new(name, new MoneyShape(bounds), meaning);
-
-    public static Field<bool?> Flag(string name, string meaning) => new(name, new FlagShape(), meaning);
 
     /// <summary>A field of another variant of the object.</summary>
     public static Field<object?> Absent(string name, string meaning) => new(name, new AbsentShape(), meaning);
 
     public static Field<T?> Choice<T>(string name, string meaning)
         where T : struct, Enum => new(name, new ChoiceShape<T>(), meaning);
-
-    public static Field<string?> Name(string name, string meaning, int most = MostNameCharacters) => new(name, OneLine(most), meaning);
 
     public static Field<T> Of<T>(string name, Shape<T> shape, string meaning) => new(name, shape, meaning);
 

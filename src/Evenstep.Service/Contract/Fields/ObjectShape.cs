@@ -8,11 +8,13 @@ namespace Evenstep.Service.Contract.Fields;
 /// <param name="name">The schema's name in the OpenAPI document.</param>
 /// <param name="meaning">What the object is.</param>
 /// <param name="fields">The table.</param>
-/// <param name="build">Makes the wire record of the values; a faulty or missing value is null.</param>
 /// <param name="form">What to call it beside other variants, such as "a zoom"; null if it has none.</param>
-internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields, Func<Values, T> build, string? form = null) : Shape<T>, IVariant
-    where T : class
+/// <param name="begin">Makes the record that the fields are read into; null for one with nothing in it.</param>
+internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields, string? form = null, Func<T>? begin = null) : Shape<T>, IVariant
+    where T : class, new()
 {
+    private readonly ReadInto<T>[] readers = [.. fields.Select(FieldTable<T>.ReaderOf)];
+
     private readonly FrozenDictionary<string, int> indices =
         fields.Select((field, index) => (field.Name, index)).ToFrozenDictionary(pair => pair.Name, pair => pair.index, StringComparer.Ordinal);
 
@@ -44,7 +46,13 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
             Sort(property, given, pointer, faults, others);
         }
 
-        return build(new Values(indices, [.. fields.Select((field, i) => ReadField(field, given[i], pointer, faults))]));
+        var record = begin?.Invoke() ?? new T();
+        for (var i = 0; i < fields.Length; i++)
+        {
+            ReadField(i, given[i], record, pointer, faults);
+        }
+
+        return record;
     }
 
     /// <summary>Reports a name that no field has.</summary>
@@ -90,20 +98,18 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
         }
     }
 
-    private static object? ReadField(Field field, JsonElement given, RequestPointer pointer, Faults faults)
+    private void ReadField(int i, JsonElement given, T record, RequestPointer pointer, Faults faults)
     {
+        var field = fields[i];
         if (given.ValueKind is not (JsonValueKind.Undefined or JsonValueKind.Null))
         {
-            return field.AnyShape.ReadAny(given, pointer.At(field.Name), faults);
+            readers[i](record, given, pointer.At(field.Name), faults);
         }
-
-        if (field.IsRequired)
+        else if (field.IsRequired)
         {
             var what = given.ValueKind == JsonValueKind.Null ? "is null" : "is missing";
             faults.Add(pointer.At(field.Name), FaultCode.Missing, () => $"`{field.Name}` {what}; it must be {field.AnyShape.Allowed}.");
         }
-
-        return null;
     }
 
     private string UnknownField(string key, IReadOnlyCollection<IVariant> others)
@@ -123,11 +129,4 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
             ? $"{shown} is no field here. Did you mean `{nearest}`?"
             : $"{shown} is no field here. Known are {ErrorText.List(FieldNames)}.";
     }
-}
-
-/// <summary>The values read of an object, by field; null for a value that is missing, null or faulty.</summary>
-internal sealed class Values(FrozenDictionary<string, int> indices, object?[] values)
-{
-    /// <summary>The value of a field; null too where the object's table has no such field.</summary>
-    public T? Of<T>(Field<T> field) => indices.TryGetValue(field.Name, out var i) ? (T?)values[i] : default;
 }

@@ -18,6 +18,15 @@ internal abstract class Shape
     /// <summary>The schema; objects put themselves among the document's components and return a reference.</summary>
     public abstract IOpenApiSchema Describe(OpenApiDocument document);
 
+    /// <summary>A field of this shape.</summary>
+    public abstract Field ToField(string name, string meaning);
+
+    /// <summary>A list of values of this shape.</summary>
+    public abstract Shape InList(int least, int most, bool differ);
+
+    /// <summary>True, false or a list of values of this shape.</summary>
+    public abstract Shape InFlagOrList(int most);
+
     protected void ReportWrongType(JsonElement value, RequestPointer pointer, Faults faults) =>
         faults.Add(pointer, FaultCode.WrongType, () => $"{ErrorText.Of(value)} was given; it must be {Allowed}.{HintOn(value)}");
 
@@ -31,4 +40,10 @@ internal abstract class Shape<T> : Shape
     public abstract T? Read(JsonElement value, RequestPointer pointer, Faults faults);
 
     public sealed override object? ReadAny(JsonElement value, RequestPointer pointer, Faults faults) => Read(value, pointer, faults);
+
+    public sealed override Field ToField(string name, string meaning) => new Field<T>(name, this, meaning);
+
+    public sealed override Shape InList(int least, int most, bool differ) => new ListShape<T>(this, least, most, differ);
+
+    public sealed override Shape InFlagOrList(int most) => new FlagOrListShape<T>(this, most);
 }

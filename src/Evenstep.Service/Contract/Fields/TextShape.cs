@@ -61,7 +61,7 @@ internal sealed class TextShape(int most, string pattern, string patternInWords,
 }
 
 /// <summary>A text, or null to take it away, where an object of texts changes.</summary>
-internal sealed class ChangedTextShape(TextShape text) : Shape<string?>
+internal sealed class ChangedTextShape(Shape<string?> text) : Shape<string?>
 {
     public override string Allowed => $"{text.Allowed}, or null";
 

@@ -18,7 +18,7 @@ internal interface IVariant
 /// <param name="referenceField">The field that only the reference has.</param>
 /// <param name="inFull">The object given in full.</param>
 internal sealed class ReferenceOrFullShape<T>(string name, ObjectShape<T> reference, string referenceField, ObjectShape<T> inFull) : Shape<T>
-    where T : class
+    where T : class, new()
 {
     public override string Allowed => $"{reference.Allowed}, or {inFull.Allowed}";
 
@@ -48,7 +48,7 @@ internal sealed class ReferenceOrFullShape<T>(string name, ObjectShape<T> refere
 /// <param name="named">What the text means.</param>
 /// <param name="inFull">The object given in full.</param>
 internal sealed class TextOrFullShape<T>(TextShape text, Func<string, T> named, Shape<T> inFull) : Shape<T>
-    where T : class
+    where T : class, new()
 {
     public override string Allowed => $"{text.Allowed}, or {inFull.Allowed}";
 
@@ -74,7 +74,7 @@ internal sealed class TextOrFullShape<T>(TextShape text, Func<string, T> named, 
 /// <param name="anyKind">What can be said of an object whose kind is not known. Where none is given, the object may also be meant for a reference: then nothing.</param>
 /// <param name="reference">An object that only names something, and so needs no kind; null if that will not do.</param>
 internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Shape)[] kinds, ObjectShape<T> anyKind, ObjectShape<T>? reference = null) : Shape<T>
-    where T : class
+    where T : class, new()
 {
     public const string Discriminator = "kind";
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Kits;
+using Evenstep.Service.Answering.Recommendations;
 using Evenstep.Service.Answering.Targets;
 using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Storing;
@@ -23,16 +24,18 @@ internal sealed record AssessmentAsked
 /// <summary>Understands a request for an assessment, or says all that is wrong with it.</summary>
 internal static class AssessmentReader
 {
+    private static readonly RequestPointer MustFrame = RequestPointer.Root.To(nameof(AssessmentRequest.Preferences)).To(nameof(PreferencesRequest.MustFrame));
+
     /// <summary>The request understood; null with the faults filled.</summary>
     public static AssessmentAsked? Read(JsonElement body, CatalogueSnapshot snapshot, Faults faults)
     {
-        if (AssessmentFields.Body.Read(body, RequestPointer.Root, faults) is not { } request)
+        if (FieldTable<AssessmentRequest>.Whole.Read(body, RequestPointer.Root, faults) is not { } request)
         {
             return null;
         }
 
         var outfit = SetupReader.Read(request.Kit, body, snapshot, faults);
-        var demands = new Demands { MustFrame = SetupReader.ReadFramings(request.Preferences?.MustFrame, outfit, faults) };
+        var demands = new Demands { MustFrame = SetupReader.ReadFramings(request.Preferences?.MustFrame, outfit, MustFrame, faults) };
         return faults.Any ? null : new AssessmentAsked
         {
             Problem = ProblemOf(request.Preferences, outfit, demands),
@@ -41,7 +44,7 @@ internal static class AssessmentReader
         };
     }
 
-    private static PurchaseProblem ProblemOf(AssessmentPreferencesRequest? request, Setup outfit, Demands demands)
+    private static PurchaseProblem ProblemOf(PreferencesRequest? request, Setup outfit, Demands demands)
     {
         var standard = new Preferences();
         return new PurchaseProblem

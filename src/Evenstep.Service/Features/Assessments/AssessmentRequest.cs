@@ -1,66 +1,37 @@
 using Evenstep.Service.Answering.Kits;
-using Evenstep.Service.Answering.Targets;
-using Evenstep.Service.Catalogues.Content;
+using Evenstep.Service.Answering.Recommendations;
 using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Features.Assessments;
 
 /// <summary>A request for an assessment as its JSON says it; null for what is missing or faulty.</summary>
+[Schema("AssessmentRequest", "A telescope and what there is to look through; null means the default wherever a field is optional.")]
 internal sealed record AssessmentRequest
 {
-    public required KitRequest Kit { get; init; }
+    [FieldsOf<KitRequest>]
+    public KitRequest Kit { get; init; } = new();
 
-    public required AssessmentPreferencesRequest? Preferences { get; init; }
+    [Shaped(typeof(AssessmentShapes), nameof(AssessmentShapes.Preferences), "By what the kit is judged.")]
+    public PreferencesRequest? Preferences { get; init; }
 
-    public required AssessmentExplainRequest? Explain { get; init; }
+    [Shaped(typeof(AssessmentShapes), nameof(AssessmentShapes.Explain), "What else the answer is to say.")]
+    public ExplainRequest? Explain { get; init; }
 }
 
-internal sealed record AssessmentPreferencesRequest
+/// <summary>What of a request for a recommendation an assessment takes too.</summary>
+internal static class AssessmentShapes
 {
-    public required double? LeastStep { get; init; }
+    public static readonly ObjectShape<PreferencesRequest> Preferences = new(
+        "AssessmentPreferences",
+        "By what the kit is judged.",
+        [
+            .. FieldTable<PreferencesRequest>.All(
+                nameof(PreferencesRequest.LeastStep),
+                nameof(PreferencesRequest.EnoughStep),
+                nameof(PreferencesRequest.LeastApparentFieldDeg),
+                nameof(PreferencesRequest.MustFrame)),
+        ]);
 
-    public required double? EnoughStep { get; init; }
-
-    public required double? LeastApparentFieldDeg { get; init; }
-
-    public required IReadOnlyList<FramingRequest?>? MustFrame { get; init; }
-}
-
-internal sealed record AssessmentExplainRequest
-{
-    public required FlagOrList<TargetRequest>? Targets { get; init; }
-}
-
-/// <summary>The tables of fields of a request for an assessment.</summary>
-internal static class AssessmentFields
-{
-    private static readonly Field<AssessmentPreferencesRequest> Preferences = Make.Of(
-        "preferences",
-        new ObjectShape<AssessmentPreferencesRequest>(
-            "AssessmentPreferences",
-            "By what the kit is judged.",
-            [KitFields.LeastStep, KitFields.EnoughStep, KitFields.LeastApparentFieldDeg, KitFields.MustFrame],
-            values => new AssessmentPreferencesRequest
-            {
-                LeastStep = values.Of(KitFields.LeastStep),
-                EnoughStep = values.Of(KitFields.EnoughStep),
-                LeastApparentFieldDeg = values.Of(KitFields.LeastApparentFieldDeg),
-                MustFrame = values.Of(KitFields.MustFrame),
-            }),
-        "By what the kit is judged.");
-
-    private static readonly Field<AssessmentExplainRequest> Explain = Make.Of(
-        "explain",
-        new ObjectShape<AssessmentExplainRequest>(
-            "AssessmentExplain",
-            "What else the answer is to say.",
-            [TargetFields.Targets],
-            values => new AssessmentExplainRequest { Targets = values.Of(TargetFields.Targets) }),
-        "What else the answer is to say.");
-
-    public static readonly ObjectShape<AssessmentRequest> Body = new(
-        "AssessmentRequest",
-        "A telescope and what there is to look through; null means the default wherever a field is optional.",
-        [TelescopeFields.Telescopes.Required(), ObserverFields.Observer, KitFields.Site, KitFields.Owned, KitFields.Catalogue, Preferences, Explain],
-        values => new AssessmentRequest { Kit = KitFields.BuildKit(values), Preferences = values.Of(Preferences), Explain = values.Of(Explain) });
+    public static readonly ObjectShape<ExplainRequest> Explain = new(
+        "AssessmentExplain", "What else the answer is to say.", [FieldTable<ExplainRequest>.Of(nameof(ExplainRequest.Targets))]);
 }

@@ -20,7 +20,7 @@ internal static class AssessmentRoutes
             .WithName("assess")
             .WithTags("Assessments")
             .RequireCors(PageOrigins.Policy)
-            .WithMetadata(new TakesBody(AssessmentFields.Body, "assessment"), OfferedFormats.JsonOrPicture)
+            .WithMetadata(new TakesBody(FieldTable<AssessmentRequest>.Whole, "assessment"), OfferedFormats.JsonOrPicture)
             .Refuses(ProblemKind.NotFound, ProblemKind.StorageAway);
 
     /// <summary>Assesses a kit: its views, its steps, and what it repeats. Nothing is bought.</summary>

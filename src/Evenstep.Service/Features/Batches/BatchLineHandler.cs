@@ -66,7 +66,7 @@ internal sealed partial class BatchLineHandler(Owner owner, CatalogueRegistry re
         }
 
         var faults = new Faults();
-        var request = BatchFields.Line.Read(body.Json, RequestPointer.Root, faults);
+        var request = FieldTable<BatchLineRequest>.Whole.Read(body.Json, RequestPointer.Root, faults);
         var asked = request is null ? null : RecommendationReader.Read(request.Planning, body.Json, snapshot, faults, out _);
         return asked is null
             ? (null, AnsweredLine.Refused(line, request?.Id, ProblemResult.Of(faults, "line")))

@@ -1,4 +1,5 @@
 using Evenstep.Service.Answering.Admission;
+using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Http.Authentication;
 using Evenstep.Service.Http.Bodies;
 using Evenstep.Service.Http.Endpoints;
@@ -24,7 +25,7 @@ internal static class BatchRoutes
         routes.MapPost(Route, RecommendAll)
             .WithName("recommend-batch")
             .WithTags("Recommendations")
-            .WithMetadata(OfferedFormats.LinesOnly, new DisableRequestSizeLimitAttribute(), new TakesBody(BatchFields.Line, "batch") { MediaType = MediaType });
+            .WithMetadata(OfferedFormats.LinesOnly, new DisableRequestSizeLimitAttribute(), new TakesBody(FieldTable<BatchLineRequest>.Whole, "batch") { MediaType = MediaType });
 
     /// <summary>Recommends for many telescopes at once, one request a line.</summary>
     /// <remarks>

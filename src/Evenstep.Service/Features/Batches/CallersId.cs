@@ -33,7 +33,7 @@ internal static class CallersId
             if (isId)
             {
                 var end = (int)reader.BytesConsumed;
-                return BatchFields.IdOf(ref reader) is not { } id ? null
+                return BatchLineRequest.IdOf(ref reader) is not { } id ? null
                     : isFirst ? new Labelled(id, Without(line, start, EndOfComma(line.Span, end)))
                     : new Labelled(id, Without(line, endBefore, end));
             }

@@ -1,5 +1,6 @@
 using Evenstep.Service.Answering.Caching;
 using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Http.Endpoints;
 using Evenstep.Service.Http.Problems;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -15,7 +16,7 @@ internal static class BuyingPathRoutes
         routes.MapPost(Route, LeadAsync)
             .WithName("lead")
             .WithTags("Buying paths")
-            .WithMetadata(new TakesBody(RecommendationFields.Body, "buying-path"));
+            .WithMetadata(new TakesBody(FieldTable<RecommendationRequest>.Whole, "buying-path"));
 
     /// <summary>Says in what order to buy what, so that stopping early is regretted least.</summary>
     /// <remarks>

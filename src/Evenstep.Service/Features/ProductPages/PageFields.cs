@@ -12,41 +12,47 @@ namespace Evenstep.Service.Features.ProductPages;
 internal static class PageFields
 {
     private static readonly QueryParameter Owned = new(
-        Make.ListOf("owned", RecommendationFields.ItemId, 0, PurchaseProblem.MostOwned, "Ids of items of the catalogue that the visitor has, or has in the cart."), "owned")
+        Make.ListOf(
+            "owned",
+            Make.OneLine(ItemRequest.MostIdCharacters),
+            0,
+            PurchaseProblem.MostOwned,
+            "Ids of items of the catalogue that the visitor has, or has in the cart."),
+        "owned")
     {
         IsRepeated = true,
-        JsonOf = text => new JsonObject { [ItemFields.Id.Name] = text },
+        JsonOf = text => new JsonObject { [FieldName.Of(nameof(ItemRequest.Id))] = text },
     };
 
     private static readonly QueryParameter[] OfVisitor =
     [
         Owned,
-        new(ObserverFields.Age, "observer", "age"),
-        new(ObserverFields.WearsSpectacles, "observer", "wearsSpectacles"),
-        new(ObserverFields.LeastEyeReliefMm, "observer", "leastEyeReliefMm"),
-        new(ObserverFields.Observes, "observer", "observes") { IsRepeated = true, JsonOf = text => JsonValue.Create(text) },
-        new(KitFields.SeeingArcsec, "site", "seeingArcsec"),
-        new(KitFields.EnoughStep, "preferences", "enoughStep"),
+        Of<ObserverRequest>(nameof(ObserverRequest.Age), "observer"),
+        Of<ObserverRequest>(nameof(ObserverRequest.WearsSpectacles), "observer"),
+        Of<ObserverRequest>(nameof(ObserverRequest.LeastEyeReliefMm), "observer"),
+        Of<ObserverRequest>(nameof(ObserverRequest.Observes), "observer") with { IsRepeated = true, JsonOf = text => JsonValue.Create(text) },
+        Of<SiteRequest>(nameof(SiteRequest.SeeingArcsec), "site"),
+        Of<PreferencesRequest>(nameof(PreferencesRequest.EnoughStep), "preferences"),
     ];
 
     /// <summary>The query of a telescope's page.</summary>
     public static readonly PageQuery OfTelescope = new(
     [
-        new(RecommendationFields.Budget, "limits", "budget"),
-        new(RecommendationFields.MaxPurchases, "limits", "maxPurchases"),
-        new(RecommendationFields.PreferField, "preferences", "prefer"),
-        new(RecommendationFields.Barlows, "preferences", "barlows"),
-        new(RecommendationFields.Zooms, "preferences", "zooms"),
+        Of<LimitsRequest>(nameof(LimitsRequest.Budget), "limits"),
+        Of<LimitsRequest>(nameof(LimitsRequest.MaxPurchases), "limits"),
+        Of<PreferencesRequest>(nameof(PreferencesRequest.Prefer), "preferences"),
+        Of<PreferencesRequest>(nameof(PreferencesRequest.Barlows), "preferences"),
+        Of<PreferencesRequest>(nameof(PreferencesRequest.Zooms), "preferences"),
         .. OfVisitor,
     ]);
 
     /// <summary>The query of an item's page: the telescope by its id, or in full.</summary>
     public static readonly PageQuery OfItem = new(
     [
-        new(TelescopeFields.Id, "telescopes", "0", "id") { Name = "telescope" },
-        new(TelescopeFields.ApertureMm, "telescopes", "0", "apertureMm"),
-        new(TelescopeFields.FocalLengthMm, "telescopes", "0", "focalLengthMm"),
-        new(TelescopeFields.FocuserBarrel, "telescopes", "0", "focuserBarrel"),
+        Of<TelescopeRequest>(nameof(TelescopeRequest.Id), "telescopes", "0") with { Name = "telescope" },
+        Of<TelescopeRequest>(nameof(TelescopeRequest.ApertureMm), "telescopes", "0"),
+        Of<TelescopeRequest>(nameof(TelescopeRequest.FocalLengthMm), "telescopes", "0"),
+        Of<TelescopeRequest>(nameof(TelescopeRequest.FocuserBarrel), "telescopes", "0"),
         .. OfVisitor,
     ]);
 
@@ -71,4 +77,12 @@ internal static class PageFields
         ["telescopes"] = new JsonArray(telescope),
         ["catalogue"] = new JsonObject { ["id"] = catalogueId },
     };
+
+    /// <summary>A field of the body as a parameter, which need not be given.</summary>
+    private static QueryParameter Of<T>(string property, params string[] within)
+        where T : class, new()
+    {
+        var field = FieldTable<T>.Of(property).Optional();
+        return new QueryParameter(field, [.. within, field.Name]);
+    }
 }

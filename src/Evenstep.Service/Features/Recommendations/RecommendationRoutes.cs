@@ -1,5 +1,6 @@
 using Evenstep.Service.Answering.Caching;
 using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Http.Endpoints;
 using Evenstep.Service.Http.Negotiation;
 using Evenstep.Service.Http.Problems;
@@ -14,7 +15,7 @@ internal static class RecommendationRoutes
         routes.MapPost(RecommendationHandler.Route, RecommendAsync)
             .WithName("recommend")
             .WithTags("Recommendations")
-            .WithMetadata(new TakesBody(RecommendationFields.Body, "recommendation"), OfferedFormats.JsonOrPicture);
+            .WithMetadata(new TakesBody(FieldTable<RecommendationRequest>.Whole, "recommendation"), OfferedFormats.JsonOrPicture);
 
     /// <summary>Recommends what to buy for a telescope: the proven best set.</summary>
     /// <remarks>

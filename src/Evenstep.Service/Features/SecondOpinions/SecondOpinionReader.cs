@@ -23,14 +23,14 @@ internal static class SecondOpinionReader
     /// <summary>The request understood; null with the faults filled.</summary>
     public static SecondOpinionAsked? Read(JsonElement body, CatalogueSnapshot snapshot, Faults faults)
     {
-        if (SecondOpinionFields.Body.Read(body, RequestPointer.Root, faults) is not { } request)
+        if (FieldTable<SecondOpinionRequest>.Whole.Read(body, RequestPointer.Root, faults) is not { } request)
         {
             return null;
         }
 
         var ids = request.ShoppingList ?? [];
         var planning = RecommendationReader.Read(request.Planning, body, snapshot, faults, out var catalogue);
-        CatalogueReader.ReportUnknown(ids, catalogue, RequestPointer.Root.At(SecondOpinionFields.ShoppingList.Name), faults);
+        CatalogueReader.ReportUnknown(ids, catalogue, RequestPointer.Root.To(nameof(SecondOpinionRequest.ShoppingList)), faults);
         return planning is null || faults.Any ? null : new SecondOpinionAsked
         {
             Planning = planning,

@@ -1,6 +1,7 @@
 using Evenstep.Service.Answering.Caching;
 using Evenstep.Service.Answering.Recommendations;
 using Evenstep.Service.Answering.Scheduling;
+using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Http.Endpoints;
 using Evenstep.Service.Http.Negotiation;
 using Evenstep.Service.Http.Problems;
@@ -17,7 +18,7 @@ internal static class SecondOpinionRoutes
         routes.MapPost(Route, JudgeAsync)
             .WithName("judge")
             .WithTags("Second opinions")
-            .WithMetadata(new TakesBody(SecondOpinionFields.Body, "second-opinion"), OfferedFormats.JsonOrPicture);
+            .WithMetadata(new TakesBody(FieldTable<SecondOpinionRequest>.Whole, "second-opinion"), OfferedFormats.JsonOrPicture);
 
     /// <summary>Judges a shopping list beside the advice: what it does, and every rule that it breaks.</summary>
     /// <remarks>

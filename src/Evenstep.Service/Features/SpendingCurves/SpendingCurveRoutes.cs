@@ -1,6 +1,7 @@
 using Evenstep.Service.Answering.Caching;
 using Evenstep.Service.Answering.Recommendations;
 using Evenstep.Service.Answering.Spending;
+using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Http.Endpoints;
 using Evenstep.Service.Http.Problems;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -16,7 +17,7 @@ internal static class SpendingCurveRoutes
         routes.MapPost(Route, ChartAsync)
             .WithName("chart")
             .WithTags("Spending curves")
-            .WithMetadata(new TakesBody(RecommendationFields.Body, "spending-curve"));
+            .WithMetadata(new TakesBody(FieldTable<RecommendationRequest>.Whole, "spending-curve"));
 
     /// <summary>Says what every budget buys at best, and how much to spend.</summary>
     /// <remarks>
