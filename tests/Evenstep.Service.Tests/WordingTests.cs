@@ -49,10 +49,10 @@ public sealed class WordingTests
     [Fact]
     public void Every_code_has_a_sentence()
     {
-        Assert.All(Cautions.Codes, code => Assert.Contains($"caution/{code}", English.Sentences.Keys));
-        Assert.All(KitNotes.Codes.Concat(PlanNotes.Codes), code => Assert.Contains($"note/{code}", English.Sentences.Keys));
-        Assert.All(Reasons.Codes, code => Assert.Contains($"reason/{code}", English.Sentences.Keys));
-        Assert.All(Words<Excluded>.All, code => Assert.Contains($"exclusion/{code}", English.Sentences.Keys));
+        Assert.All(Cautions.Codes, code => Assert.Contains($"caution/{code}", Language.English.Sentences.Keys));
+        Assert.All(KitNotes.Codes.Concat(PlanNotes.Codes), code => Assert.Contains($"note/{code}", Language.English.Sentences.Keys));
+        Assert.All(Reasons.Codes, code => Assert.Contains($"reason/{code}", Language.English.Sentences.Keys));
+        Assert.All(Words<Excluded>.All, code => Assert.Contains($"exclusion/{code}", Language.English.Sentences.Keys));
     }
 
     [Fact]
@@ -63,7 +63,7 @@ public sealed class WordingTests
         var answer = Phrase.Of("reason", remark);
 
         Assert.Equal("Fills the jump from 81x to 203x with 131x.", answer.Text.In(Language.English));
-        Assert.Equal("Schließt die Lücke zwischen 81-fach und 203-fach mit 131-facher Vergrößerung.", answer.Text.In(Language.German));
+        Assert.Equal("Schließt die Lücke zwischen 81-fach und 203-fach mit 131-facher Vergrößerung.", answer.Text.In(German.Language));
         Assert.Equal("""{"from":81.2,"to":203,"power":131}""", JsonSerializer.Serialize(answer.Values, AnswerJson.OptionsIn(Language.English)));
     }
 
@@ -86,7 +86,7 @@ public sealed class WordingTests
         Sentence[] said = [.. SaidOfPlans.Random(Problems, FirstSeed), .. SaidOfPlans.Of(TooHeavy), .. SaidOfPlans.Of(PastTheLowEnd)];
 
         Assert.All(said, sentence => Assert.All(Language.All, language => Assert.Matches(@"^[^{}\s][^{}]*\.$", sentence.In(language))));
-        Assert.Empty(English.Sentences.Keys.Where(IsOftenSaid).Except(said.SelectMany(SaidOfPlans.WithParts).Select(sentence => sentence.Key)).Except(OnlyWhereWorkEnds));
+        Assert.Empty(Language.English.Sentences.Keys.Where(IsOftenSaid).Except(said.SelectMany(SaidOfPlans.WithParts).Select(sentence => sentence.Key)).Except(OnlyWhereWorkEnds));
     }
 
     [Theory]

@@ -62,7 +62,7 @@ internal static class DocumentText
         values and names are the same in every language; `Accept-Language` chooses that of the sentences, of
         {ErrorText.List(Language.All.Select(language => language.Tag))} (the first, if none of them is asked for). Errors are in English.
 
-        {Lines(English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => Sections.ContainsKey(parts[0])).GroupBy(parts => parts[0], parts => parts[1])
+        {Lines(Language.English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => Sections.ContainsKey(parts[0])).GroupBy(parts => parts[0], parts => parts[1])
             .OrderBy(group => group.Key, StringComparer.Ordinal)
             .Select(group => $"{Sections[group.Key]}: {ErrorText.List(group.Where(code => !NoCodes.Contains(code)).Distinct().Order(StringComparer.Ordinal))}"))}
         """;
