@@ -106,5 +106,5 @@ internal static class CatalogueRoutes
     }
 
     private static ProblemResult? RefusalOfId(string id) => CatalogueFields.CatalogueId.FaultOf(id) is null ? null : new ProblemResult(
-        ProblemKind.InvalidRequest, $"{ErrorText.Quoted(id)} was given as the id of a catalogue; it must be {CatalogueFields.CatalogueId.Allowed}.");
+        ProblemKind.InvalidRequest, ErrorMessage.Of("error/catalogue-id", ("id", ErrorText.Quoted(id)), ("allowed", CatalogueFields.CatalogueId.Allowed)));
 }

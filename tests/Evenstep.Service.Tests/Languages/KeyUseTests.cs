@@ -90,7 +90,7 @@ public sealed partial class KeyUseTests
     [GeneratedRegex("""\$?"(?<text>(?:[^"\\\n]|\\.)*)["]""")]
     private static partial Regex Literal();
 
-    [GeneratedRegex("""(?:\bSay|new Sentence)\((?:[^"\n]*\? )?"(?<key>[^"\n]+)["]""")]
+    [GeneratedRegex("""(?:\bSay|new Sentence|ErrorMessage\.Of)\((?:[^"\n]*\? )?"(?<key>[^"\n]+)["]""")]
     private static partial Regex NamedSentence();
 
     [GeneratedRegex("""\bsay\((?:[^"\n`)]*\? )?"(?<key>[\w.-]+)["]""")]
