@@ -46,6 +46,9 @@ if (args is [KeyCommand.Word, .. var asked])
 // Before there are many threads.
 NativeMemory.Bound();
 
+// A service that lacks words in a language would not say so until they are wanted.
+_ = Language.All;
+
 // Its own files lie beside the assembly, so that the service runs from any working directory.
 var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
 if (builder.Configuration["urls"] is null && builder.Configuration["http_ports"] is null)

@@ -59,7 +59,7 @@ public sealed partial class ComparisonTests
 
         Assert.Equal(
             "Mit dieser Liste passten 1,5° nirgends auf einmal ins Gesichtsfeld; das größte wahre Gesichtsfeld wäre 1,499°.",
-            new Sentence("breach/must-frame", [RemarkValue.Degrees("widthDeg", 1.5), widest]).In(Language.German));
+            new Sentence("breach/must-frame", [RemarkValue.Degrees("widthDeg", 1.5), widest]).In(German.Language));
     }
 
     private static IEnumerable<Sentence> Said() =>

@@ -85,13 +85,35 @@ public sealed class LanguageTests(Service service) : IClassFixture<Service>
         }
     }
 
-    [Fact]
-    public async Task Errors_are_in_English_and_say_so()
+    [Theory]
+    [InlineData("{}", "`telescopes` fehlt; erlaubt: eine Liste mit 1 bis")]
+    [InlineData("[]", "Bei der obersten Stelle im Body: Angegeben: eine Liste; erlaubt: ein Objekt mit")]
+    [InlineData("""{ "telescopes": 1, "observer": { "age": "zwölf", "seeingArcsec": 100 }, "limits": { "budget": 1.234, "maxPurchase": 2 } }""", "Angaben im Body sind falsch; `errors` nennt jede")]
+    public async Task Errors_are_in_the_language_that_is_asked_for(string body, string said)
     {
-        var answer = await service.PostAsync(Path, "{}", language: "de");
+        var answer = await service.PostAsync(Path, body, language: "de");
+        var english = await service.PostAsync(Path, body);
+
+        Assert.Equal((400, "de", "en"), (answer.Status, answer.Language, english.Language));
+        Assert.All([answer, english], one => Assert.EndsWith("Accept-Language", one.Vary, StringComparison.Ordinal));
+        Assert.Contains("Die Anfrage ist nicht zu verstehen", answer.Body, StringComparison.Ordinal);
+        Assert.Contains(said, answer.Body, StringComparison.Ordinal);
+        Assert.DoesNotMatch("must be|was given|given more", answer.Body);
+        Assert.Equal(ErrorCodesOf(english.Body), ErrorCodesOf(answer.Body));
+    }
+
+    [Fact]
+    public async Task An_error_of_which_a_part_is_English_is_in_English_altogether_and_says_so()
+    {
+        var answer = await service.PostAsync(Path, """{ "catalogue": { "currency": "Euro" } }""", language: "de");
 
         Assert.Equal((400, "en"), (answer.Status, answer.Language));
+        Assert.Contains("The request cannot be understood", answer.Body, StringComparison.Ordinal);
+        Assert.DoesNotContain("erlaubt", answer.Body, StringComparison.Ordinal);
     }
+
+    private static IEnumerable<string> ErrorCodesOf(string body) =>
+        JsonNode.Parse(body)!["errors"]!.AsObject().SelectMany(error => error.Value!.AsArray().Select(one => $"{error.Key} {one!["code"]}"));
 
     private static IEnumerable<string> SentencesOf(JsonNode? json) => json switch
     {

@@ -25,7 +25,7 @@ public sealed class TargetTests(Service service) : IClassFixture<Service>
     [Fact]
     public void Every_common_name_is_of_a_known_target()
     {
-        var named = English.Sentences.Keys.Where(key => key.StartsWith("target/", StringComparison.Ordinal)).Select(key => key["target/".Length..]);
+        var named = Language.English.Sentences.Keys.Where(key => key.StartsWith("target/", StringComparison.Ordinal)).Select(key => key["target/".Length..]);
 
         Assert.Empty(named.Except(KnownTarget.All.Select(known => known.Id)));
     }
@@ -33,11 +33,11 @@ public sealed class TargetTests(Service service) : IClassFixture<Service>
     [Fact]
     public void A_designation_with_words_is_in_every_language_and_in_English_as_it_is_known()
     {
-        var worded = KnownTarget.All.Where(known => English.Sentences.ContainsKey($"designation/{known.Id}")).ToList();
+        var worded = KnownTarget.All.Where(known => Language.English.Sentences.ContainsKey($"designation/{known.Id}")).ToList();
 
-        Assert.All(worded, known => Assert.Equal(known.Target.Name, English.Sentences[$"designation/{known.Id}"]));
+        Assert.All(worded, known => Assert.Equal(known.Target.Name, Language.English.Sentences[$"designation/{known.Id}"]));
         Assert.All(KnownTarget.All.Where(known => known.Target.Name.Contains(" and ", StringComparison.Ordinal)), known => Assert.Contains(known, worded));
-        Assert.Equal(worded.Count + 1, English.Sentences.Keys.Count(key => key.StartsWith("designation/", StringComparison.Ordinal)));
+        Assert.Equal(worded.Count + 1, Language.English.Sentences.Keys.Count(key => key.StartsWith("designation/", StringComparison.Ordinal)));
     }
 
     [Fact]

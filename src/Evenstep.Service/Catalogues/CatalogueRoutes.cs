@@ -106,5 +106,5 @@ internal static class CatalogueRoutes
     }
 
     private static ProblemResult? RefusalOfId(string id) => CatalogueTexts.Id.FaultOf(id) is null ? null : new ProblemResult(
-        ProblemKind.InvalidRequest, $"{ErrorText.Quoted(id)} was given as the id of a catalogue; it must be {CatalogueTexts.Id.Allowed}.");
+        ProblemKind.InvalidRequest, ErrorMessage.Of("error/catalogue-id", ("id", ErrorText.Quoted(id)), ("allowed", CatalogueTexts.Id.Allowed)));
 }

@@ -77,11 +77,7 @@ internal static class ItemChanges
         return false;
     }
 
-    private static string NoSuch(string id, Catalogue catalogue)
-    {
-        var suggestion = NearestName.To(id, catalogue.Listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        return $"The catalogue has no item {ErrorText.Quoted(id)}.{suggestion} Items are added by storing the catalogue anew.";
-    }
+    private static ErrorMessage NoSuch(string id, Catalogue catalogue) => ErrorMessage.Of("error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, catalogue.Listed.Keys)), ("instead", ErrorMessage.Of("error/no-such-item/change")));
 
     /// <summary>Of a field that is to be taken away nothing is left in the item: a misspelt one would not be seen there.</summary>
     private static void ReportUnknownNulls(ItemChange change, Faults faults)

@@ -1,3 +1,5 @@
+using System.Text;
+using Evenstep.Service.Contract.Languages;
 using Evenstep.Service.Http.Hosting;
 using Microsoft.AspNetCore.StaticFiles;
 using Microsoft.Extensions.FileProviders;
@@ -25,10 +27,16 @@ internal static class ElementSetup
 
     public static void UseElements(this WebApplication app)
     {
-        var files = new PhysicalFileProvider(Path.Combine(AppContext.BaseDirectory, "Elements", "files"));
+        var files = new CompositeFileProvider(
+            new PhysicalFileProvider(Path.Combine(AppContext.BaseDirectory, "Elements", "files")),
+            new MadeFiles(new Dictionary<string, byte[]> { ["/words.js"] = Words() }));
         app.UseFileMethods(files, Route);
         app.UseStaticFiles(new StaticFileOptions { RequestPath = Route, FileProvider = files, OnPrepareResponse = Prepare });
     }
+
+    /// <summary>One module with all languages: the words are few.</summary>
+    private static byte[] Words() => Encoding.UTF8.GetBytes(
+        $"export const words = {{ {string.Join(", ", Language.All.Select(language => $"\"{language.Tag}\": {language.File.Serialize("elements")}"))} }};\n");
 
     private static void Prepare(StaticFileResponseContext file)
     {

@@ -1,3 +1,5 @@
+using System.Text;
+using System.Text.Json;
 using Evenstep.Service.Contract.Languages;
 using Evenstep.Service.Http.Hosting;
 using Microsoft.Extensions.FileProviders;
@@ -6,7 +8,7 @@ namespace Evenstep.Service.Pages;
 
 /// <summary>
 /// The page at `/`, for an adviser or whoever advises themselves: plain files beside the assembly, which ask the service
-/// like any other caller.
+/// like any other caller. What it says is made of the language files.
 /// </summary>
 internal static class PageSetup
 {
@@ -20,11 +22,23 @@ internal static class PageSetup
 
     public static void UsePage(this WebApplication app)
     {
-        var files = new PhysicalFileProvider(Path.Combine(AppContext.BaseDirectory, "Pages"));
+        var files = new CompositeFileProvider(new PhysicalFileProvider(Path.Combine(AppContext.BaseDirectory, "Pages")), new MadeFiles(Words()));
         app.UseFileMethods(files);
         app.UseDefaultFiles(new DefaultFilesOptions { FileProvider = files });
         app.UseStaticFiles(new StaticFileOptions { FileProvider = files, OnPrepareResponse = file => Prepare(file.Context.Response.Headers) });
     }
+
+    /// <summary>A module a language, and one that lists them.</summary>
+    private static Dictionary<string, byte[]> Words()
+    {
+        var words = Language.All.ToDictionary(
+            language => $"/page/{language.Tag}.js",
+            language => Encoding.UTF8.GetBytes($"export const texts = {language.File.Serialize("page")};\n"));
+        words["/page/languages.js"] = Encoding.UTF8.GetBytes($"export const languages = [{string.Join(", ", Language.All.Select(language => $"[{Quoted(language.Tag)}, {Quoted(language.Name)}]"))}];\n");
+        return words;
+    }
+
+    private static string Quoted(string text) => $"\"{JsonEncodedText.Encode(text)}\"";
 
     private static void Prepare(IHeaderDictionary headers)
     {

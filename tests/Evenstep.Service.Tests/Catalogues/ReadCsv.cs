@@ -4,6 +4,7 @@ using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Csv;
 using Evenstep.Service.Catalogues.Warnings;
 using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Tests.Catalogues;
 
@@ -42,5 +43,5 @@ internal sealed record ReadCsv(CatalogueRequest? Catalogue, IReadOnlyList<JsonEl
         return bytes.ToArray();
     }
 
-    public string MessageAt(string place) => Faults.Shown.First(fault => fault.Pointer == place).Message;
+    public string MessageAt(string place) => Faults.Shown.First(fault => fault.Pointer == place).Message.In(Language.English);
 }

@@ -82,7 +82,7 @@ public sealed class WarningTests
 
     [Fact]
     public void Every_code_has_its_sentence() =>
-        Assert.Equal(WarningCode.All.Order(StringComparer.Ordinal), English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => parts[0] == "warning").Select(parts => parts[1]).Distinct().Order(StringComparer.Ordinal));
+        Assert.Equal(WarningCode.All.Order(StringComparer.Ordinal), Language.English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => parts[0] == "warning").Select(parts => parts[1]).Distinct().Order(StringComparer.Ordinal));
 
     [Fact]
     public void Every_warning_can_be_said_in_every_language()

@@ -22,6 +22,9 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
     /// <summary>Sentences by the ids of targets, which are no codes.</summary>
     private const string Designations = "designation";
 
+    /// <summary>What pictures say goes with no codes.</summary>
+    private const string Pictures = "picture";
+
     private const string MakesKey = "dotnet run -c Release --project src/Evenstep.Service -- key new ";
 
     private const int MostLines = 230;
@@ -174,7 +177,7 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
         IEnumerable<string> codes =
         [
             .. Words<FaultCode>.All, .. Words<Excluded>.All, .. Reasons.Codes, .. ProblemKind.All.Select(kind => kind.Type),
-            .. English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => parts[0] != Designations).Select(parts => parts[1]).Except(Frames),
+            .. Language.English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => parts[0] is not (Designations or Pictures or "problem" or "error")).Select(parts => parts[1]).Except(Frames),
         ];
 
         Assert.All(codes.Distinct(), code => Assert.Contains($"`{code}`", Readme.Text + document, StringComparison.Ordinal));

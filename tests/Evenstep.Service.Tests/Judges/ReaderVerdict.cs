@@ -4,6 +4,7 @@ using Evenstep.Service.Answering.Recommendations;
 using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Contract.Fields;
+using Evenstep.Service.Contract.Languages;
 using Evenstep.Service.Features.Assessments;
 using Evenstep.Service.Features.Batches;
 using Evenstep.Service.Features.SecondOpinions;
@@ -59,7 +60,7 @@ internal sealed partial record ReaderVerdict(IReadOnlyList<Fault>? Faults)
         FaultCode.Duplicate => Different().IsMatch(fault.Pointer),
 
         // JSON Schema has texts of any code units.
-        FaultCode.InvalidText => !HalfPair().IsMatch(fault.Message),
+        FaultCode.InvalidText => !HalfPair().IsMatch(fault.Message.In(Language.English)),
         _ => true,
     };
 

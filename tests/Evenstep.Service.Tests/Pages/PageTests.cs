@@ -100,9 +100,6 @@ public sealed class PageTests(PageRun run) : IClassFixture<PageRun>
     public Task The_first_advice_comes_before_all_else() => HoldsAsync();
 
     [BrowserFact]
-    public Task Both_languages_say_the_same_things() => HoldsAsync();
-
-    [BrowserFact]
     public Task Nothing_is_left_unsaid() => HoldsAsync();
 
     [BrowserFact]

@@ -84,7 +84,7 @@ public sealed class LadderPictureTests
             """);
 
         Assert.Contains("20 mm eyepiece (your item 1), yours.", Drawn(scene).Description, StringComparison.Ordinal);
-        Assert.Contains("Okular 20 mm (Nr. 1 Ihrer Ausrüstung), eigen.", new Picture(LadderPicture.Draw(scene, Language.German)).Description, StringComparison.Ordinal);
+        Assert.Contains("Okular 20 mm (Nr. 1 Ihrer Ausrüstung), eigen.", new Picture(LadderPicture.Draw(scene, German.Language)).Description, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -5,7 +5,6 @@ import { answered, control, headline, recommendations, settled, violations, weig
 const mostBytes = 100_000;
 const widths = [360, 800, 1440];
 const busy = "#t=203~mm~1218~mm~2in~&o=e~30~52~21~1.25in~~&f=1.2~M~42&a=52&sp=1&cy=0.75&b=420&w=planets&w=galaxies";
-const texts = new URL("../../../src/Evenstep.Service/Pages/page/", import.meta.url);
 
 export const nothing_is_found_against_it_in_english = given => audit(given, "en-US");
 export const nothing_is_found_against_it_in_german = given => audit(given, "de-DE");
@@ -58,20 +57,6 @@ export const the_first_advice_comes_before_all_else = given => {
     assert.equal(asked[0], recommendations);
   });
 };
-
-export const both_languages_say_the_same_things = async () => {
-  const [en, de] = await Promise.all(["en", "de"].map(async tag => flat((await import(new URL(`${tag}.js`, texts))).texts)));
-  assert.deepEqual(Object.keys(de), Object.keys(en));
-  for (const key of Object.keys(en)) {
-    assert.equal(typeof de[key], typeof en[key], key);
-    assert.deepEqual(slots(de[key]), slots(en[key]), key);
-  }
-};
-
-const flat = (group, before = "") => Object.fromEntries(Object.entries(group).flatMap(([name, text]) =>
-  (typeof text === "object" ? Object.entries(flat(text, `${before}${name}.`)) : [[before + name, text]])));
-
-const slots = text => (typeof text === "string" ? text : String(text).replaceAll("${", "{")).match(/\{\w+\}/g)?.toSorted() ?? [];
 
 export const nothing_is_left_unsaid = async given => {
   for (const locale of ["en-US", "de-DE"]) {

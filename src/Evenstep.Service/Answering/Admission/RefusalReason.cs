@@ -1,3 +1,4 @@
+using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Contract.Problems;
 using Evenstep.Service.Http.Problems;
 
@@ -20,17 +21,13 @@ internal enum RefusalReason
 internal static class RefusalAnswer
 {
     private static readonly FixedProblem Saturated = new(new ProblemResult(
-        ProblemKind.Saturated,
-        "More is asked of this service than it can answer soon. Send the request again after the seconds that `Retry-After` says; "
-        + "many requests are better sent as a batch."));
+        ProblemKind.Saturated, ErrorMessage.Of("error/detail/saturated")));
 
     private static readonly FixedProblem ShareUsedUp = new(new ProblemResult(
-        ProblemKind.ShareUsedUp,
-        "As many requests of this caller are under way as one caller may have. Wait for an answer before you send the next, or send many as one batch."));
+        ProblemKind.ShareUsedUp, ErrorMessage.Of("error/detail/share-used-up")));
 
     private static readonly FixedProblem RateUsedUp = new(new ProblemResult(
-        ProblemKind.RateUsedUp,
-        "The key is used up for now. Wait as long as `Retry-After` says; `RateLimit-Policy` says how often it may be used, and `RateLimit` what is left."));
+        ProblemKind.RateUsedUp, ErrorMessage.Of("error/detail/rate-used-up")));
 
     public static FixedProblem Of(RefusalReason reason) => reason switch
     {

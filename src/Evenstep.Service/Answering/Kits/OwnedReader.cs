@@ -36,7 +36,7 @@ internal static class OwnedReader
     {
         if (!seen.Add(id))
         {
-            faults.Add(pointer.At("id"), FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is the id of another owned item too; every item needs its own.");
+            faults.Add(pointer.At("id"), FaultCode.Duplicate, () => ErrorMessage.Of("error/owned-id-twice", ("id", ErrorText.Quoted(id))));
             return false;
         }
 
@@ -45,7 +45,7 @@ internal static class OwnedReader
             return true;
         }
 
-        faults.Add(pointer.At("id"), FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is the id of an item of the catalogue too. If you own that item, give nothing but its `id`; if not, give this one another.");
+        faults.Add(pointer.At("id"), FaultCode.Duplicate, () => ErrorMessage.Of("error/owned-id-of-catalogue", ("id", ErrorText.Quoted(id))));
         return false;
     }
 
@@ -65,16 +65,14 @@ internal static class OwnedReader
         return found;
     }
 
-    private static string UnknownItem(string id, Catalogue? catalogue, bool inQuery)
+    private static ErrorMessage UnknownItem(string id, Catalogue? catalogue, bool inQuery)
     {
         if (catalogue is null)
         {
-            return $"{ErrorText.Quoted(id)} cannot be looked up without a catalogue: name one in `catalogue`, or give the item's `kind` and figures.";
+            return ErrorMessage.Of("error/no-catalogue", ("id", ErrorText.Quoted(id)));
         }
 
-        var suggestion = NearestName.To(id, catalogue.Listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        var instead = inQuery ? "Give ids of items it has, and leave out what is not in it." : "An owned item that is not in it needs its `kind` and figures.";
-        return $"The catalogue has no item {ErrorText.Quoted(id)}.{suggestion} {instead}";
+        return ErrorMessage.Of("error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, catalogue.Listed.Keys)), ("instead", ErrorMessage.Of(inQuery ? "error/no-such-item/in-query" : "error/no-such-item/owned")));
     }
 
     private static IEnumerable<Item> Packed(KitRequest request, Catalogue? catalogue) =>

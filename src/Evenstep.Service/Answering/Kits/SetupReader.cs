@@ -66,7 +66,7 @@ internal static class SetupReader
         faults.Add(
             pointer.To(nameof(FramingRequest.Telescope)),
             FaultCode.UnknownTelescope,
-            () => $"The request has no telescope {ErrorText.Quoted(telescope)}; it has {ErrorText.List(known)}. Name one of them, or leave this out for any.");
+            () => ErrorMessage.Of("error/no-telescope-in-request", ("telescope", ErrorText.Quoted(telescope)), ("known", ErrorText.List(known))));
         return null;
     }
 

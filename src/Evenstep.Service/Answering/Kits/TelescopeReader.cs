@@ -42,16 +42,15 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
         return listed;
     }
 
-    private string UnknownTelescope(string id)
+    private ErrorMessage UnknownTelescope(string id)
     {
-        var inFull = $"give `apertureMm`, `focalLengthMm` and `focuserBarrel` instead of `{(faults.AreOfQuery ? "telescope" : "id")}`";
+        var field = faults.AreOfQuery ? "telescope" : "id";
         if (catalogue is null)
         {
-            return $"{ErrorText.Quoted(id)} cannot be looked up without a stored catalogue: name one in `catalogue`, or {inFull}.";
+            return ErrorMessage.Of("error/no-stored-catalogue", ("id", ErrorText.Quoted(id)), ("field", field));
         }
 
-        var suggestion = NearestName.To(id, catalogue.Telescopes.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        return $"The catalogue lists no telescope {ErrorText.Quoted(id)}.{suggestion} Give the id of one it lists, or {inFull}.";
+        return ErrorMessage.Of("error/no-such-telescope", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, catalogue.Telescopes.Keys)), ("field", field));
     }
 
     private static Telescope? TelescopeInFull(TelescopeRequest asked, string name) =>
@@ -78,18 +77,23 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
         return null;
     }
 
-    private static string EmptyRange(Telescope telescope, PowerRange range) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"The powers of use in {ErrorText.Quoted(telescope.Name)} would run from {range.Lowest:0.#}x (set by {Setter(range.LowestSetBy)}) to {range.Highest:0.#}x (set by {Setter(range.HighestSetBy)}); the highest must be at least {PowerRange.LeastSpan} times the lowest. Change what sets one of them; a request with a body may also give `powerRange` other ends.");
+    private static ErrorMessage EmptyRange(Telescope telescope, PowerRange range) => ErrorMessage.Of(
+        "error/empty-range",
+        ("telescope", ErrorText.Quoted(telescope.Name)),
+        ("lowest", range.Lowest.ToString("0.#", CultureInfo.InvariantCulture)),
+        ("lowestSetBy", Setter(range.LowestSetBy)),
+        ("highest", range.Highest.ToString("0.#", CultureInfo.InvariantCulture)),
+        ("highestSetBy", Setter(range.HighestSetBy)),
+        ("span", PowerRange.LeastSpan));
 
-    private static string Setter(RangeEnd end) => end switch
+    private static ErrorMessage Setter(RangeEnd end) => ErrorMessage.Of(end switch
     {
-        RangeEnd.Pupil => "the observer's pupil: `age` or `pupilMm`",
-        RangeEnd.Barrel => "the longest eyepiece that `focuserBarrel` takes",
-        RangeEnd.Aperture => "`apertureMm`",
-        RangeEnd.Seeing => "`seeingArcsec`",
-        _ => "`powerRange`",
-    };
+        RangeEnd.Pupil => "error/set-by/pupil",
+        RangeEnd.Barrel => "error/set-by/barrel",
+        RangeEnd.Aperture => "error/set-by/aperture",
+        RangeEnd.Seeing => "error/set-by/seeing",
+        _ => "error/set-by/request",
+    });
 
     private void ReportRepeatedNames(ImmutableArray<NamedTelescope?> telescopes)
     {
@@ -102,7 +106,7 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
                 faults.Add(
                     pointer.At(i).To(field),
                     FaultCode.Duplicate,
-                    () => $"{ErrorText.Quoted(telescope.Name)} is the name of {pointer.At(places[telescope.Name])} too; give each telescope a name of its own.");
+                    () => ErrorMessage.Of("error/telescope-name-twice", ("name", ErrorText.Quoted(telescope.Name)), ("place", pointer.At(places[telescope.Name]))));
             }
         }
     }

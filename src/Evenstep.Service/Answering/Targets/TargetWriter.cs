@@ -60,12 +60,12 @@ internal static class TargetWriter
     private static Sentence NameOf(string? id, Target target)
     {
         var key = $"designation/{id}";
-        return English.Sentences.ContainsKey(key) ? new Sentence(key, []) : new Sentence("designation/any", [RemarkValue.Of("name", target.Name)]);
+        return Language.English.Sentences.ContainsKey(key) ? new Sentence(key, []) : new Sentence("designation/any", [RemarkValue.Of("name", target.Name)]);
     }
 
     private static Sentence? CommonNameOf(KnownTarget? known)
     {
         var key = $"target/{known?.Id}";
-        return English.Sentences.ContainsKey(key) ? new Sentence(key, []) : null;
+        return Language.English.Sentences.ContainsKey(key) ? new Sentence(key, []) : null;
     }
 }

@@ -80,11 +80,7 @@ internal static class CatalogueReader
         return catalogue with { Id = id, Version = CatalogueContent.VersionOf(content), Content = content };
     }
 
-    private static string UnknownItem(string id, Catalogue catalogue)
-    {
-        var suggestion = NearestName.To(id, catalogue.Listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        return $"The catalogue has no item {ErrorText.Quoted(id)}.{suggestion} Give the id of one it has.";
-    }
+    private static ErrorMessage UnknownItem(string id, Catalogue catalogue) => ErrorMessage.Of("error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, catalogue.Listed.Keys)), ("instead", ErrorMessage.Of("error/no-such-item/give-one")));
 
     private static bool IsNew(string id, ItemRequest item, Dictionary<string, ItemRequest> listed, RequestPointer at, Faults faults)
     {
@@ -93,7 +89,7 @@ internal static class CatalogueReader
             return true;
         }
 
-        faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is the id of an item further up too; every item needs its own.");
+        faults.Add(at.At("id"), FaultCode.Duplicate, () => ErrorMessage.Of("error/item-id-twice", ("id", ErrorText.Quoted(id))));
         return false;
     }
 }

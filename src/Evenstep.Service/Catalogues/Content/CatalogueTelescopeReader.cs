@@ -40,7 +40,7 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
 
         if (!telescopes.TryAdd(id, new CatalogueTelescope(id, new Telescope(request.Name ?? id, aperture, focalLength, focuser), included)))
         {
-            faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is the id of a telescope further up too; every telescope needs its own.");
+            faults.Add(at.At("id"), FaultCode.Duplicate, () => ErrorMessage.Of("error/telescope-id-twice", ("id", ErrorText.Quoted(id))));
         }
     }
 
@@ -62,7 +62,7 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
     {
         if (ids.Contains(id))
         {
-            faults.Add(at, FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is packed with this telescope already; leave one of them out.");
+            faults.Add(at, FaultCode.Duplicate, () => ErrorMessage.Of("error/packed-twice", ("id", ErrorText.Quoted(id))));
         }
         else
         {
@@ -91,7 +91,7 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
 
         if (listed.ContainsKey(id))
         {
-            faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is the id of an item for sale too. If it is that one, give nothing but {ErrorText.Quoted(id)}; if not, give it another id.");
+            faults.Add(at.At("id"), FaultCode.Duplicate, () => ErrorMessage.Of("error/packed-id-of-item", ("id", ErrorText.Quoted(id))));
             return false;
         }
 
@@ -100,13 +100,9 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
             return true;
         }
 
-        faults.Add(at.At("id"), FaultCode.Duplicate, () => $"{ErrorText.Quoted(id)} is the id of a different item at {packed[id].At} too; every item needs its own.");
+        faults.Add(at.At("id"), FaultCode.Duplicate, () => ErrorMessage.Of("error/packed-id-twice", ("id", ErrorText.Quoted(id)), ("place", packed[id].At)));
         return false;
     }
 
-    private string UnknownItem(string id)
-    {
-        var suggestion = NearestName.To(id, listed.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        return $"The catalogue has no item {ErrorText.Quoted(id)}.{suggestion} Give the id of one it has, or the item in full.";
-    }
+    private ErrorMessage UnknownItem(string id) => ErrorMessage.Of("error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, listed.Keys)), ("instead", ErrorMessage.Of("error/no-such-item/give-one-or-full")));
 }

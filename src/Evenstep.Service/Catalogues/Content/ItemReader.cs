@@ -50,7 +50,7 @@ internal static class ItemReader
             faults.Add(
                 pointer.To(nameof(ItemRequest.ShortestFocalLengthMm)),
                 FaultCode.EmptyRange,
-                () => FormattableString.Invariant($"{shortest} was given, and {longest} for `longestFocalLengthMm`; the shortest must be less than the longest. Swap them, or list a fixed focal length as an eyepiece."));
+                () => ErrorMessage.Of("error/zoom-range", ("shortest", shortest), ("longest", longest)));
             return null;
         }
 

@@ -1,3 +1,4 @@
+using Evenstep.Service.Contract.Languages;
 using Evenstep.Service.Catalogues.Content;
 using Evenstep.Service.Contract.Fields;
 
@@ -11,7 +12,7 @@ internal static class CsvRequirements
         var required = purpose == CsvPurpose.Changes ? [FieldTable<ItemRequest>.Of(nameof(ItemRequest.Id))] : OfItems(KindsIn(header, rows));
         foreach (var field in required.Where(field => !header.Has(field.Name)))
         {
-            faults.AddMissingEverywhere(header.Pointer.At(field.Name), () => $"There is no column `{field.Name}`; in each row it must be {field.AnyShape.Allowed}.{Who(field)}");
+            faults.AddMissingEverywhere(header.Pointer.At(field.Name), () => $"There is no column `{field.Name}`; in each row it must be {field.AnyShape.Allowed.In(Language.English)}.{Who(field)}");
         }
 
         if (purpose == CsvPurpose.Changes)

@@ -20,7 +20,7 @@ internal static class CatalogueReference
             return stored;
         }
 
-        faults.Add(pointer.At("id"), FaultCode.UnknownCatalogue, () => $"{snapshot.NoSuch(id)} Or give the items inline.");
+        faults.Add(pointer.At("id"), FaultCode.UnknownCatalogue, () => ErrorMessage.Of("error/no-such-catalogue/inline", ("message", snapshot.NoSuch(id))));
         return null;
     }
 }

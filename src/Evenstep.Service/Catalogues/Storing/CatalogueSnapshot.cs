@@ -38,12 +38,11 @@ internal sealed class CatalogueSnapshot(Owner owner, ImmutableSortedDictionary<s
     public Owner OwnerOf(string id) => IsEveryones(id) ? Owner.Nobody : owner;
 
     /// <summary>Says that there is no catalogue of an id, and what there is.</summary>
-    public string NoSuch(string id)
+    public ErrorMessage NoSuch(string id)
     {
         List<string> ids = [.. everyones.Keys.Union(own.Keys).Order(StringComparer.Ordinal)];
-        var suggestion = NearestName.To(id, ids) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        var more = ids.Count > MostNamed ? $", and {ids.Count - MostNamed} more" : "";
-        return $"There is no catalogue {ErrorText.Quoted(id)}.{suggestion} Stored are {ErrorText.List(ids.Take(MostNamed))}{more}.";
+        var more = ids.Count > MostNamed ? ErrorMessage.Of("error/no-such-catalogue/more", ("count", ids.Count - MostNamed)) : ErrorMessage.Nothing;
+        return ErrorMessage.Of("error/no-such-catalogue", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, ids)), ("stored", ErrorText.List(ids.Take(MostNamed))), ("more", more));
     }
 
     /// <summary>The demo catalogue that lies beside the assembly, and nothing else.</summary>

@@ -7,7 +7,7 @@ namespace Evenstep.Service.Contract.Fields;
 internal sealed class ChoiceShape<T> : Shape<T?>
     where T : struct, Enum
 {
-    public override string Allowed { get; } = $"one of {ErrorText.List(Words<T>.All)}";
+    public override ErrorMessage Allowed { get; } = ErrorMessage.Of("error/allowed/one-of", ("words", ErrorText.List(Words<T>.All)));
 
     public override T? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
@@ -23,14 +23,11 @@ internal sealed class ChoiceShape<T> : Shape<T?>
             return meant;
         }
 
-        faults.Add(pointer, FaultCode.NotOneOf, () => $"{ErrorText.Of(value)} was given; it must be {Allowed}.{Suggestion(word)}");
+        faults.Add(pointer, FaultCode.NotOneOf, () => Refused(value, NearestName.HintOn(word, Words<T>.All)));
         return null;
     }
 
     public override IOpenApiSchema Describe(OpenApiDocument document) => Schemas.OneOfWords(Words<T>.All);
-
-    private static string Suggestion(string? word) =>
-        NearestName.To(word ?? "", Words<T>.All) is { } nearest ? $" Did you mean `{nearest}`?" : "";
 }
 
 /// <summary>The word that tells one variant of an object from the others; it is what chose the variant, so it is right.</summary>
@@ -40,7 +37,7 @@ internal sealed class WordShape<T>(T? word) : Shape<T?>
 {
     private readonly string spelling = word is { } one ? Words<T>.Of(one) : "";
 
-    public override string Allowed => $"`{spelling}`";
+    public override ErrorMessage Allowed => ErrorMessage.Of("error/allowed/word", ("word", spelling));
 
     public override T? Read(JsonElement value, RequestPointer pointer, Faults faults) => word;
 
@@ -49,7 +46,7 @@ internal sealed class WordShape<T>(T? word) : Shape<T?>
 
 internal sealed class FlagShape : Shape<bool?>
 {
-    public override string Allowed => "true or false";
+    public override ErrorMessage Allowed => ErrorMessage.Of("error/allowed/flag");
 
     public override bool? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
@@ -68,7 +65,7 @@ internal sealed class FlagShape : Shape<bool?>
 /// <summary>What tells another variant of an object from this one: here it may only be null, which is as good as absent.</summary>
 internal sealed class AbsentShape : Shape<object?>
 {
-    public override string Allowed => "null";
+    public override ErrorMessage Allowed => ErrorMessage.Of("error/allowed/null");
 
     public override object? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {

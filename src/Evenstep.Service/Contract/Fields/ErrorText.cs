@@ -15,6 +15,15 @@ internal static class ErrorText
         _ => Cut(value.GetRawText()),
     };
 
+    /// <summary>The same in no language yet.</summary>
+    public static ErrorMessage MessageOf(JsonElement value) => value.ValueKind switch
+    {
+        JsonValueKind.Object => ErrorMessage.Of("error/given/object"),
+        JsonValueKind.Array => ErrorMessage.Of("error/given/list"),
+        JsonValueKind.String when TextOf(value) is null => ErrorMessage.Of("error/given/invalid-text"),
+        _ => ErrorMessage.Of("error/given", ("value", Of(value))),
+    };
+
     /// <summary>In quotation marks, cut to a readable length, with nothing in it that a terminal would obey.</summary>
     public static string Quoted(string text) => $"\"{Shortened(text)}\"";
 

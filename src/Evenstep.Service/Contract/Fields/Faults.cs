@@ -1,7 +1,7 @@
 namespace Evenstep.Service.Contract.Fields;
 
 /// <summary>One thing wrong with a body: what was given, what is allowed, what to change.</summary>
-internal sealed record Fault(string Pointer, FaultCode Code, string Message);
+internal sealed record Fault(string Pointer, FaultCode Code, ErrorMessage Message);
 
 /// <summary>Gathers all that is wrong with one body; keeps the first hundred and counts the rest.</summary>
 internal sealed class Faults
@@ -31,7 +31,7 @@ internal sealed class Faults
     }
 
     /// <summary>The message is only worked out if it will be shown: a hostile body can hold very many faults.</summary>
-    public void Add(RequestPointer pointer, FaultCode code, Func<string> message)
+    public void Add(RequestPointer pointer, FaultCode code, Func<ErrorMessage> message)
     {
         if (code == FaultCode.Missing && missingEverywhere.Contains(pointer.Step))
         {
@@ -46,7 +46,7 @@ internal sealed class Faults
     }
 
     /// <summary>Reports once a field that all objects of a list lack; that each of them lacks it is not reported again.</summary>
-    public void AddMissingEverywhere(RequestPointer pointer, Func<string> message)
+    public void AddMissingEverywhere(RequestPointer pointer, Func<ErrorMessage> message)
     {
         Add(pointer, FaultCode.Missing, message);
         missingEverywhere.Add(pointer.Step);
@@ -62,12 +62,15 @@ internal sealed class Faults
         {
             if (pointerOf(fault.Pointer) is { } pointer)
             {
-                Add(pointer, fault.Code, () => fault.Message + hintOn(fault));
+                Add(pointer, fault.Code, () => Hinted(fault.Message, hintOn(fault)));
             }
         }
 
         count += others.More;
     }
+
+    private static ErrorMessage Hinted(ErrorMessage message, string hint) =>
+        hint.Length == 0 ? message : ErrorMessage.Of("error/hinted", ("message", message), ("hint", (ErrorMessage)hint));
 
     /// <summary>Whether something at this pointer or within it is known to be wrong.</summary>
     public bool Touch(RequestPointer pointer)

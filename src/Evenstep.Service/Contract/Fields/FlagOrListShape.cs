@@ -14,7 +14,7 @@ internal sealed class FlagOrListShape<T>(Shape<T> element, int most) : Shape<Fla
     private readonly FlagShape flag = new();
     private readonly ListShape<T> list = new(element, 0, most);
 
-    public override string Allowed => $"{flag.Allowed}, or {list.Allowed}";
+    public override ErrorMessage Allowed => ErrorMessage.Of("error/allowed/either", ("first", flag.Allowed), ("second", list.Allowed));
 
     public override FlagOrList<T>? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using Microsoft.OpenApi;
 
@@ -7,8 +6,8 @@ namespace Evenstep.Service.Contract.Fields;
 /// <summary>A list; a faulty element keeps its place as null.</summary>
 internal sealed class ListShape<T>(Shape<T> element, int least, int most, bool differ = false) : Shape<IReadOnlyList<T?>>
 {
-    public override string Allowed { get; } = string.Create(
-        CultureInfo.InvariantCulture, $"a list of {least} to {most}{(differ ? " different elements" : " elements")}");
+    public override ErrorMessage Allowed { get; } = 
+        ErrorMessage.Of(differ ? "error/allowed/list/different" : "error/allowed/list", ("least", least), ("most", most));
 
     public override IReadOnlyList<T?>? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
@@ -42,7 +41,7 @@ internal sealed class ListShape<T>(Shape<T> element, int least, int most, bool d
         if (length < least || length > most)
         {
             var code = length < least ? FaultCode.TooFew : FaultCode.TooMany;
-            faults.Add(pointer, code, () => string.Create(CultureInfo.InvariantCulture, $"{length} elements were given; it must be {Allowed}."));
+            faults.Add(pointer, code, () => ErrorMessage.Of("error/elements", ("count", length), ("allowed", Allowed)));
         }
     }
 
@@ -52,7 +51,7 @@ internal sealed class ListShape<T>(Shape<T> element, int least, int most, bool d
         {
             if (elements[i] is { } one && elements.IndexOf(one) is var first && first < i)
             {
-                faults.Add(pointer.At(i), FaultCode.Duplicate, () => $"{one} repeats {pointer.At(first)}; leave one of them out.");
+                faults.Add(pointer.At(i), FaultCode.Duplicate, () => ErrorMessage.Of("error/repeats", ("one", (object)one), ("first", pointer.At(first))));
             }
         }
     }
@@ -61,7 +60,7 @@ internal sealed class ListShape<T>(Shape<T> element, int least, int most, bool d
 /// <summary>An object of the caller's own: names with texts, kept and given back.</summary>
 internal sealed class TextMapShape(int most, TextShape name, Shape<string?> text) : Shape<IReadOnlyDictionary<string, string>>
 {
-    public override string Allowed { get; } = string.Create(CultureInfo.InvariantCulture, $"an object of at most {most} texts");
+    public override ErrorMessage Allowed { get; } = ErrorMessage.Of("error/allowed/texts", ("most", most));
 
     /// <summary>The same where it changes: null takes a text away.</summary>
     public TextMapShape InChange() => new(most, name, new ChangedTextShape(text));
@@ -76,7 +75,7 @@ internal sealed class TextMapShape(int most, TextShape name, Shape<string?> text
 
         if (value.GetPropertyCount() is var count && count > most)
         {
-            faults.Add(pointer, FaultCode.TooMany, () => string.Create(CultureInfo.InvariantCulture, $"{count} texts were given; it must be {Allowed}."));
+            faults.Add(pointer, FaultCode.TooMany, () => ErrorMessage.Of("error/texts", ("count", count), ("allowed", Allowed)));
         }
 
         var texts = new Dictionary<string, string>(StringComparer.Ordinal);
@@ -101,11 +100,13 @@ internal sealed class TextMapShape(int most, TextShape name, Shape<string?> text
         var key = ErrorText.NameOf(property);
         if (name.FaultOf(key) is { } code)
         {
-            faults.Add(pointer, code, () => $"The name {(key is null ? "that is not valid Unicode" : ErrorText.Quoted(key))} must be {name.Allowed}.");
+            faults.Add(pointer, code, () => key is null
+                ? ErrorMessage.Of("error/name/invalid-text", ("allowed", name.Allowed))
+                : ErrorMessage.Of("error/name", ("name", ErrorText.Quoted(key)), ("allowed", name.Allowed)));
         }
         else if (text.Read(property.Value, pointer.At(key!), faults) is { } read && !texts.TryAdd(key!, read))
         {
-            faults.Add(pointer.At(key!), FaultCode.Duplicate, () => "This name is given more than once; leave all but one out.");
+            faults.Add(pointer.At(key!), FaultCode.Duplicate, () => ErrorMessage.Of("error/name-twice"));
         }
     }
 }

@@ -18,5 +18,5 @@ internal static class Make
     public static Field<IReadOnlyList<T?>> ListOf<T>(string name, Shape<T> element, int least, int most, string meaning, bool differ = false) =>
         new(name, new ListShape<T>(element, least, most, differ), meaning);
 
-    public static TextShape OneLine(int most) => new(most, TextShape.OneLine, "without control characters");
+    public static TextShape OneLine(int most) => new(most, TextShape.OneLine, ErrorMessage.Of("error/pattern/one-line"));
 }

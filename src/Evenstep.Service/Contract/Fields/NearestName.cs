@@ -25,6 +25,10 @@ internal static class NearestName
         return nearest.Name is { } found && nearest.Edits <= MostEdits(found) && nearest.Edits < found.Length ? found : null;
     }
 
+    /// <summary>Asks whether that was meant, with a space before it; nothing where nothing is near enough.</summary>
+    public static ErrorMessage HintOn(string? given, IEnumerable<string> known) =>
+        To(given ?? "", known) is { } nearest ? ErrorMessage.Of("error/hint/nearest", ("nearest", nearest)) : ErrorMessage.Nothing;
+
     private static int MostEdits(string name) => Math.Max(2, name.Length * 2 / 5);
 
     /// <summary>How many letters to insert, drop, change or swap with their neighbour; case does not count.</summary>

@@ -6,15 +6,15 @@ namespace Evenstep.Service.Contract.Fields;
 /// <summary>Helps whoever wrote a number as people do rather than as JSON and CSV do.</summary>
 internal static partial class NumberAsText
 {
-    /// <summary>A sentence with a space before it, or empty where nothing better is known.</summary>
-    public static string HintOn(JsonElement value)
+    /// <summary>A sentence with a space before it, or nothing where nothing better is known.</summary>
+    public static ErrorMessage HintOn(JsonElement value)
     {
         var text = value.ValueKind == JsonValueKind.String ? ErrorText.TextOf(value) ?? "" : "";
-        return DecimalComma().IsMatch(text) ? $" Write a decimal point: {text.Replace(',', '.')}."
-            : TextAsJson.IsNumber(text) ? " Leave the quotation marks out."
-            : Number().Match(text) is { Success: true } number ? $" Write it as {number.Groups["sign"]}{number.Groups["digits"]}."
-            : text.Any(char.IsAsciiDigit) ? " Give the number alone, with a decimal point, and nothing between its thousands."
-            : "";
+        return DecimalComma().IsMatch(text) ? ErrorMessage.Of("error/hint/decimal-point", ("number", text.Replace(',', '.')))
+            : TextAsJson.IsNumber(text) ? ErrorMessage.Of("error/hint/no-quotation-marks")
+            : Number().Match(text) is { Success: true } number ? ErrorMessage.Of("error/hint/number", ("number", $"{number.Groups["sign"]}{number.Groups["digits"]}"))
+            : text.Any(char.IsAsciiDigit) ? ErrorMessage.Of("error/hint/number-alone")
+            : ErrorMessage.Nothing;
     }
 
     [GeneratedRegex("^-?[0-9]{1,9},[0-9]{1,9}$")]

@@ -8,8 +8,9 @@ namespace Evenstep.Service.Contract.Fields;
 /// <summary>A number within bounds, in a unit.</summary>
 internal sealed class NumberShape(Bounds bounds, string unit) : Shape<double?>
 {
-    public override string Allowed { get; } = string.Create(
-        CultureInfo.InvariantCulture, $"a number from {bounds.Least} to {bounds.Most}{(unit.Length > 0 ? " " : "")}{unit}");
+    public override ErrorMessage Allowed { get; } = unit.Length == 0
+        ? ErrorMessage.Of("error/allowed/number", ("least", bounds.Least), ("most", bounds.Most))
+        : ErrorMessage.Of("error/allowed/number/unit", ("least", bounds.Least), ("most", bounds.Most), ("unit", ErrorMessage.Of($"error/unit/{unit}")));
 
     public override double? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
@@ -25,19 +26,19 @@ internal sealed class NumberShape(Bounds bounds, string unit) : Shape<double?>
             return number;
         }
 
-        faults.Add(pointer, FaultCode.OutOfRange, () => $"{ErrorText.Of(value)} was given; it must be {Allowed}.");
+        faults.Add(pointer, FaultCode.OutOfRange, () => Refused(value));
         return null;
     }
 
     public override IOpenApiSchema Describe(OpenApiDocument document) => Schemas.Number(bounds);
 
-    protected override string HintOn(JsonElement value) => NumberAsText.HintOn(value);
+    protected override ErrorMessage HintOn(JsonElement value) => NumberAsText.HintOn(value);
 }
 
 /// <summary>A whole number within bounds.</summary>
 internal sealed class WholeShape(int least, int most) : Shape<int?>
 {
-    public override string Allowed { get; } = string.Create(CultureInfo.InvariantCulture, $"a whole number from {least} to {most}");
+    public override ErrorMessage Allowed { get; } = ErrorMessage.Of("error/allowed/whole-number", ("least", least), ("most", most));
 
     public override int? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
@@ -53,7 +54,7 @@ internal sealed class WholeShape(int least, int most) : Shape<int?>
             return (int)number;
         }
 
-        faults.Add(pointer, FaultCode.OutOfRange, () => $"{ErrorText.Of(value)} was given; it must be {Allowed}.");
+        faults.Add(pointer, FaultCode.OutOfRange, () => Refused(value));
         return null;
     }
 
@@ -65,8 +66,7 @@ internal sealed class MoneyShape(Bounds bounds) : Shape<decimal?>
 {
     private const int MostDecimals = 2;
 
-    public override string Allowed { get; } = string.Create(
-        CultureInfo.InvariantCulture, $"an amount from {bounds.Least} to {bounds.Most} with at most two decimal places");
+    public override ErrorMessage Allowed { get; } = ErrorMessage.Of("error/allowed/amount", ("least", bounds.Least), ("most", bounds.Most));
 
     public override decimal? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
@@ -84,13 +84,13 @@ internal sealed class MoneyShape(Bounds bounds) : Shape<decimal?>
             return value.GetDecimal();
         }
 
-        faults.Add(pointer, code, () => $"{ErrorText.Of(value)} was given; it must be {Allowed}.");
+        faults.Add(pointer, code, () => Refused(value));
         return null;
     }
 
     public override IOpenApiSchema Describe(OpenApiDocument document) => Schemas.Number(bounds);
 
-    protected override string HintOn(JsonElement value) => NumberAsText.HintOn(value);
+    protected override ErrorMessage HintOn(JsonElement value) => NumberAsText.HintOn(value);
 
     /// <summary>Decimal places that carry a digit, counted in the text: a decimal would already have rounded.</summary>
     private static long DecimalsOf(string number)

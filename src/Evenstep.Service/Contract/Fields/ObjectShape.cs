@@ -25,9 +25,9 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
 
     public IEnumerable<string> FieldNames => fields.Where(row => row.AnyShape is not AbsentShape).Select(row => row.Name);
 
-    public override string Allowed { get; } = fields.Where(field => field.IsRequired).Select(field => field.Name).ToList() is { Count: > 0 } required
-        ? $"an object with {ErrorText.List(required)}"
-        : $"an object with fields such as `{fields[0].Name}`";
+    public override ErrorMessage Allowed { get; } = fields.Where(field => field.IsRequired).Select(field => field.Name).ToList() is { Count: > 0 } required
+        ? ErrorMessage.Of("error/allowed/object", ("fields", ErrorText.List(required)))
+        : ErrorMessage.Of("error/allowed/object/any", ("field", fields[0].Name));
 
     public override T? Read(JsonElement value, RequestPointer pointer, Faults faults) => Read(value, pointer, faults, []);
 
@@ -82,7 +82,7 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
     {
         if (ErrorText.NameOf(property) is not { } key)
         {
-            faults.Add(pointer, FaultCode.InvalidText, () => "The name of a field here is not valid Unicode.");
+            faults.Add(pointer, FaultCode.InvalidText, () => ErrorMessage.Of("error/field-name"));
         }
         else if (!indices.TryGetValue(key, out var i))
         {
@@ -90,7 +90,7 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
         }
         else if (given[i].ValueKind != JsonValueKind.Undefined)
         {
-            faults.Add(pointer.At(key), FaultCode.Duplicate, () => $"`{key}` is given more than once; leave all but one out.");
+            faults.Add(pointer.At(key), FaultCode.Duplicate, () => ErrorMessage.Of("error/field-twice", ("field", key)));
         }
         else
         {
@@ -107,12 +107,12 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
         }
         else if (field.IsRequired)
         {
-            var what = given.ValueKind == JsonValueKind.Null ? "is null" : "is missing";
-            faults.Add(pointer.At(field.Name), FaultCode.Missing, () => $"`{field.Name}` {what}; it must be {field.AnyShape.Allowed}.");
+            var key = given.ValueKind == JsonValueKind.Null ? "error/is-null" : "error/missing";
+            faults.Add(pointer.At(field.Name), FaultCode.Missing, () => ErrorMessage.Of(key, ("field", field.Name), ("allowed", field.AnyShape.Allowed)));
         }
     }
 
-    private string UnknownField(string key, IReadOnlyCollection<IVariant> others)
+    private ErrorMessage UnknownField(string key, IReadOnlyCollection<IVariant> others)
     {
         var shown = ErrorText.Quoted(key);
         if (others.FirstOrDefault(other => other.FieldNames.Contains(key)) is { } other)
@@ -122,11 +122,11 @@ internal sealed class ObjectShape<T>(string name, string meaning, Field[] fields
 
         if (fields.FirstOrDefault(row => row.AnyShape is IVariant part && part.FieldNames.Contains(key)) is { } home)
         {
-            return $"{shown} is no field here; it belongs into `{home.Name}`.";
+            return ErrorMessage.Of("error/unknown-field/home", ("field", shown), ("home", home.Name));
         }
 
         return NearestName.To(key, FieldNames) is { } nearest
-            ? $"{shown} is no field here. Did you mean `{nearest}`?"
-            : $"{shown} is no field here. Known are {ErrorText.List(FieldNames)}.";
+            ? ErrorMessage.Of("error/unknown-field/nearest", ("field", shown), ("nearest", nearest))
+            : ErrorMessage.Of("error/unknown-field", ("field", shown), ("known", ErrorText.List(FieldNames)));
     }
 }

@@ -10,7 +10,7 @@ namespace Evenstep.Service.Contract.Fields;
 internal abstract class Shape
 {
     /// <summary>What is allowed, as it reads after "must be".</summary>
-    public abstract string Allowed { get; }
+    public abstract ErrorMessage Allowed { get; }
 
     /// <summary>The value, or null with every fault in it reported.</summary>
     public abstract object? ReadAny(JsonElement value, RequestPointer pointer, Faults faults);
@@ -28,10 +28,19 @@ internal abstract class Shape
     public abstract Shape InFlagOrList(int most);
 
     protected void ReportWrongType(JsonElement value, RequestPointer pointer, Faults faults) =>
-        faults.Add(pointer, FaultCode.WrongType, () => $"{ErrorText.Of(value)} was given; it must be {Allowed}.{HintOn(value)}");
+        faults.Add(pointer, FaultCode.WrongType, () => Refused(value, HintOn(value)));
 
-    /// <summary>What else helps whoever gave a value of the wrong type; with a space before it, or empty.</summary>
-    protected virtual string HintOn(JsonElement value) => "";
+    /// <summary>Says what was given, and what is allowed.</summary>
+    /// <param name="value">What was given.</param>
+    /// <param name="hint">What else to say, with a space before it; null for nothing.</param>
+    protected ErrorMessage Refused(JsonElement value, ErrorMessage? hint = null) => Refused(value, Allowed, hint);
+
+    /// <summary>Says what was given, and what is allowed in its place.</summary>
+    protected static ErrorMessage Refused(JsonElement value, ErrorMessage allowed, ErrorMessage? hint) =>
+        ErrorMessage.Of("error/refused", ("given", ErrorText.MessageOf(value)), ("allowed", allowed), ("hint", hint ?? ErrorMessage.Nothing));
+
+    /// <summary>What else helps whoever gave a value of the wrong type; with a space before it, or nothing.</summary>
+    protected virtual ErrorMessage HintOn(JsonElement value) => ErrorMessage.Nothing;
 }
 
 /// <summary>A shape whose value, once read, is of one type; the type is nullable, for a faulty value is null.</summary>

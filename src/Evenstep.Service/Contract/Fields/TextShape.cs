@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Microsoft.OpenApi;
@@ -10,7 +9,7 @@ namespace Evenstep.Service.Contract.Fields;
 /// <param name="pattern">A regular expression that means the same in .NET and in JSON Schema, from ^ to $.</param>
 /// <param name="patternInWords">What the pattern asks for, as it reads after a comma.</param>
 /// <param name="least">The fewest characters.</param>
-internal sealed class TextShape(int most, string pattern, string patternInWords, int least = 1) : Shape<string?>
+internal sealed class TextShape(int most, string pattern, ErrorMessage patternInWords, int least = 1) : Shape<string?>
 {
     /// <summary>No control characters and no line or paragraph separators.</summary>
     public const string OneLine = @"^[^\u0000-\u001F\u007F-\u009F\u2028\u2029]+$";
@@ -21,7 +20,7 @@ internal sealed class TextShape(int most, string pattern, string patternInWords,
     // .NET lets $ match before a final line feed; JSON Schema does not.
     private readonly Regex regex = new(pattern.TrimEnd('$') + @"\z", RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1));
 
-    public override string Allowed { get; } = string.Create(CultureInfo.InvariantCulture, $"a text of {least} to {most} characters, {patternInWords}");
+    public override ErrorMessage Allowed { get; } = ErrorMessage.Of("error/allowed/text", ("least", least), ("most", most), ("pattern", patternInWords));
 
     public override string? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
@@ -37,7 +36,7 @@ internal sealed class TextShape(int most, string pattern, string patternInWords,
             return text;
         }
 
-        faults.Add(pointer, code, () => $"{ErrorText.Of(value)} was given; it must be {Allowed}.");
+        faults.Add(pointer, code, () => Refused(value));
         return null;
     }
 
@@ -63,7 +62,7 @@ internal sealed class TextShape(int most, string pattern, string patternInWords,
 /// <summary>A text, or null to take it away, where an object of texts changes.</summary>
 internal sealed class ChangedTextShape(Shape<string?> text) : Shape<string?>
 {
-    public override string Allowed => $"{text.Allowed}, or null";
+    public override ErrorMessage Allowed => ErrorMessage.Of("error/allowed/or-null", ("allowed", text.Allowed));
 
     public override string? Read(JsonElement value, RequestPointer pointer, Faults faults) =>
         value.ValueKind == JsonValueKind.Null ? null : text.Read(value, pointer, faults);

@@ -20,7 +20,7 @@ internal interface IVariant
 internal sealed class ReferenceOrFullShape<T>(string name, ObjectShape<T> reference, string referenceField, ObjectShape<T> inFull) : Shape<T>
     where T : class, new()
 {
-    public override string Allowed => $"{reference.Allowed}, or {inFull.Allowed}";
+    public override ErrorMessage Allowed => ErrorMessage.Of("error/allowed/either", ("first", reference.Allowed), ("second", inFull.Allowed));
 
     public override T? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
@@ -50,7 +50,7 @@ internal sealed class ReferenceOrFullShape<T>(string name, ObjectShape<T> refere
 internal sealed class TextOrFullShape<T>(TextShape text, Func<string, T> named, Shape<T> inFull) : Shape<T>
     where T : class, new()
 {
-    public override string Allowed => $"{text.Allowed}, or {inFull.Allowed}";
+    public override ErrorMessage Allowed => ErrorMessage.Of("error/allowed/either", ("first", text.Allowed), ("second", inFull.Allowed));
 
     public override T? Read(JsonElement value, RequestPointer pointer, Faults faults) => value.ValueKind switch
     {
@@ -83,9 +83,10 @@ internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Sha
     /// <summary>The kinds, by their words.</summary>
     public IReadOnlyDictionary<string, ObjectShape<T>> Kinds => byKind;
 
-    public override string Allowed => $"an object whose `{Discriminator}` is {OneOfTheKinds}";
+    public override ErrorMessage Allowed => ErrorMessage.Of("error/allowed/kind", ("field", Discriminator), ("kinds", OneOfTheKinds));
 
-    private string OneOfTheKinds => $"one of {ErrorText.List(byKind.Keys)}{(reference is null ? "" : ", or one with nothing but the `id` of a catalogue item")}";
+    private ErrorMessage OneOfTheKinds =>
+        ErrorMessage.Of(reference is null ? "error/allowed/one-of" : "error/allowed/one-of/or-reference", ("words", ErrorText.List(byKind.Keys)));
 
     public override T? Read(JsonElement value, RequestPointer pointer, Faults faults)
     {
@@ -132,7 +133,7 @@ internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Sha
         var at = pointer.At(Discriminator);
         if (KindOf(value) is not { } given)
         {
-            faults.Add(at, FaultCode.Missing, () => $"`{Discriminator}` is missing; it must be {OneOfTheKinds}.");
+            faults.Add(at, FaultCode.Missing, () => ErrorMessage.Of("error/missing", ("field", Discriminator), ("allowed", OneOfTheKinds)));
             return null;
         }
 
@@ -143,8 +144,7 @@ internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Sha
         }
 
         var code = given.ValueKind == JsonValueKind.String ? FaultCode.NotOneOf : FaultCode.WrongType;
-        var suggestion = NearestName.To(word ?? "", byKind.Keys) is { } nearest ? $" Did you mean `{nearest}`?" : "";
-        faults.Add(at, code, () => $"{ErrorText.Of(given)} was given; it must be {OneOfTheKinds}.{suggestion}");
+        faults.Add(at, code, () => Refused(given, OneOfTheKinds, NearestName.HintOn(word, byKind.Keys)));
         return null;
     }
 }

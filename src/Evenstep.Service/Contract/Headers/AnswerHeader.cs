@@ -11,7 +11,7 @@ internal sealed record AnswerHeader(string Name, string Meaning)
     public static readonly AnswerHeader AcceptEncoding = new(HeaderNames.AcceptEncoding, "That the body is to come as it is, if it came packed.");
     public static readonly AnswerHeader AcceptPatch = new("Accept-Patch", "The media types that are taken (RFC 5789).");
     public static readonly AnswerHeader CacheControl = new(HeaderNames.CacheControl, "Who may keep the answer, and for how long (RFC 9111, RFC 5861); nobody an error.");
-    public static readonly AnswerHeader ContentLanguage = new(HeaderNames.ContentLanguage, "The language of the words in the answer; errors are in English.");
+    public static readonly AnswerHeader ContentLanguage = new(HeaderNames.ContentLanguage, "The language of the words in the answer; an error may be in English where another was asked for.");
     public static readonly AnswerHeader ContentSecurityPolicy = new(HeaderNames.ContentSecurityPolicy, "Of a picture: it may load and run nothing.");
     public static readonly AnswerHeader ETag = new(HeaderNames.ETag, "The entity tag: of a catalogue its version in this form, of a product page this very answer. For `If-Match` and `If-None-Match`.");
     public static readonly AnswerHeader Location = new(HeaderNames.Location, "Where it is stored.");

@@ -10,41 +10,27 @@ namespace Evenstep.Service.Contract.Languages;
 /// </summary>
 internal sealed class Language
 {
-    public static readonly Language English = new()
-    {
-        Tag = "en",
-        Sentences = Together(Languages.English.Sentences, EnglishPictures.Sentences),
-        Numbers = Separators(decimals: ".", groups: ","),
-        Power = "{0}x",
-        Money = "{1} {0}",
-        Barrel = "{0}in",
-        MadeUpTelescope = "telescope {0}",
-        MadeUpOwned = "your item {0}",
-        And = " and ",
-        Or = " or ",
-    };
+    /// <summary>What is spoken where nothing else is asked for, and what every other language is a translation of.</summary>
+    private const string EnglishTag = "en";
 
-    public static readonly Language German = new()
-    {
-        Tag = "de",
-        Sentences = Together(Languages.German.Sentences, GermanPictures.Sentences),
-        Numbers = Separators(decimals: ",", groups: "."),
-        Power = "{0}-fach",
-        Money = "{0} {1}",
-        Barrel = "{0} Zoll",
-        MadeUpTelescope = "Teleskop {0}",
-        MadeUpOwned = "Nr. {0} Ihrer Ausrüstung",
-        And = " und ",
-        Or = " oder ",
-    };
+    private static readonly Lazy<ImmutableArray<Language>> Spoken = new(() => Of([.. LanguageFile.ReadAll()]));
 
     /// <summary>The first is spoken where none is asked for.</summary>
-    public static readonly ImmutableArray<Language> All = [English, German];
+    /// <exception cref="LanguageFileException">What is said in words cannot be used.</exception>
+    public static ImmutableArray<Language> All => Spoken.Value;
+
+    public static Language English => All[0];
+
+    /// <summary>What the language is called in itself.</summary>
+    public required string Name { get; init; }
 
     /// <summary>As in `Accept-Language` and `Content-Language` (RFC 5646).</summary>
     public required string Tag { get; init; }
 
     public required FrozenDictionary<string, string> Sentences { get; init; }
+
+    /// <summary>Where the words come from.</summary>
+    public required LanguageFile File { get; init; }
 
     public required NumberFormatInfo Numbers { get; init; }
 
@@ -76,8 +62,36 @@ internal sealed class Language
         ? string.Concat(parts)
         : string.Join(", ", parts.SkipLast(1)) + (either ? Or : And) + parts[^1];
 
-    private static FrozenDictionary<string, string> Together(params ReadOnlySpan<FrozenDictionary<string, string>> tables) =>
-        tables.ToArray().SelectMany(table => table).ToFrozenDictionary(StringComparer.Ordinal);
+    /// <summary>The languages of files, English first.</summary>
+    /// <exception cref="LanguageFileException">One of them does not say what English says.</exception>
+    public static ImmutableArray<Language> Of(IReadOnlyList<LanguageFile> files)
+    {
+        var english = files.Single(file => file.Tag == EnglishTag);
+        string[] faults = [.. files.SelectMany(file => LanguageCheck.FaultsOf(file, english))];
+        return faults.Length > 0
+            ? throw new LanguageFileException(faults)
+            : [.. files.OrderBy(file => file.Tag != EnglishTag).ThenBy(file => file.Tag, StringComparer.Ordinal).Select(Of)];
+    }
+
+    private static Language Of(LanguageFile file)
+    {
+        var manner = file.TextsOf("language").ToDictionary(StringComparer.Ordinal);
+        return new Language
+        {
+            Tag = file.Tag,
+            File = file,
+            Name = manner["name"],
+            Sentences = file.TextsOf("sentences").ToFrozenDictionary(StringComparer.Ordinal),
+            Numbers = Separators(manner["decimals"], manner["groups"]),
+            Power = manner["power"].Replace("{number}", "{0}", StringComparison.Ordinal),
+            Money = manner["money"].Replace("{amount}", "{0}", StringComparison.Ordinal).Replace("{currency}", "{1}", StringComparison.Ordinal),
+            Barrel = manner["barrel"].Replace("{number}", "{0}", StringComparison.Ordinal),
+            MadeUpTelescope = manner["madeUpTelescope"].Replace("{place}", "{0}", StringComparison.Ordinal),
+            MadeUpOwned = manner["madeUpOwned"].Replace("{place}", "{0}", StringComparison.Ordinal),
+            And = manner["and"],
+            Or = manner["or"],
+        };
+    }
 
     private static NumberFormatInfo Separators(string decimals, string groups) => NumberFormatInfo.ReadOnly(new NumberFormatInfo
     {

@@ -64,7 +64,7 @@ class AdviceElement extends AskingElement {
 
   #tell(advice) {
     return make('section', { className: 'advice', part: 'advice' },
-      make('h2', { part: 'heading', textContent: this.labels.heading(advice.telescopes.map(telescope => telescope.name).join(', ')) }),
+      make('h2', { part: 'heading', textContent: this.say('heading', { telescope: advice.telescopes.map(telescope => telescope.name).join(', ') }) }),
       ...this.#outcomeOf(advice),
       ...advice.notes.map(note => make('p', { className: 'note', part: 'note', textContent: note.text })),
       ...advice.cautions.map(caution => make('p', { className: 'caution', part: 'caution', textContent: caution.text })));
@@ -72,15 +72,15 @@ class AdviceElement extends AskingElement {
 
   #outcomeOf(advice) {
     if (advice.outcome === 'infeasible' || advice.purchases.length === 0) {
-      const text = advice.outcome === 'infeasible' ? this.labels.infeasible : this.labels.nothing;
+      const text = this.say(advice.outcome === 'infeasible' ? 'infeasible' : 'nothing');
       return [make('p', { className: 'served', part: 'outcome', textContent: text })];
     }
 
     const share = figures => percent(figures.servedPercent, this.language);
     return [
       make('ol', { part: 'purchases' }, ...advice.purchases.map(purchase => this.#item(purchase, advice.currency))),
-      make('p', { className: 'total', part: 'total', textContent: this.labels.total(money(advice.totalPrice, advice.currency, this.language)) }),
-      make('p', { className: 'served', part: 'served', textContent: this.labels.served(share(advice.before), share(advice.after)) }),
+      make('p', { className: 'total', part: 'total', textContent: this.say('total', { price: money(advice.totalPrice, advice.currency, this.language) }) }),
+      make('p', { className: 'served', part: 'served', textContent: this.say('served', { before: share(advice.before), after: share(advice.after) }) }),
     ];
   }
 

@@ -85,7 +85,7 @@ export class AskingElement extends HTMLElement {
     return this.getAttribute('browser-key')?.trim();
   }
 
-  get labels() {
+  get say() {
     return labelsFor(this.language);
   }
 
@@ -113,7 +113,7 @@ export class AskingElement extends HTMLElement {
       this.#put(asking, content, 'ready', {});
     } catch (failure) {
       const reason = failure instanceof Refusal ? failure.message : String(failure);
-      this.#put(asking, [make('p', { className: 'failure', role: 'alert', textContent: `${this.labels.failed} ${reason}` })], 'failed', { reason });
+      this.#put(asking, [make('p', { className: 'failure', role: 'alert', textContent: `${this.say('failed')} ${reason}` })], 'failed', { reason });
     }
   }
 

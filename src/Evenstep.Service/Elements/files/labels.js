@@ -2,27 +2,12 @@
  * The few words that the elements add to what the service says.
  */
 
-const english = {
-  heading: telescope => `Recommended for ${telescope}`,
-  total: price => `${price} in all`,
-  served: (before, after) => `Useful powers served: ${before} now, ${after} with these.`,
-  nothing: 'Nothing needs to be bought.',
-  infeasible: 'No set of purchases meets these wishes.',
-  failed: 'This cannot be shown.',
-};
-
-const german = {
-  heading: telescope => `Empfohlen für ${telescope}`,
-  total: price => `Zusammen ${price}`,
-  served: (before, after) => `Versorgter Nutzbereich: jetzt ${before}, damit ${after}.`,
-  nothing: 'Es muss nichts gekauft werden.',
-  infeasible: 'Keine Zusammenstellung erfüllt diese Wünsche.',
-  failed: 'Das lässt sich nicht anzeigen.',
-};
+import { words } from './words.js';
 
 /** English for every language that is not spoken, as the service does. */
 export function labelsFor(language) {
-  return language.toLowerCase().split('-')[0] === 'de' ? german : english;
+  const known = words[language.toLowerCase().split('-')[0]] ?? words.en;
+  return (key, values = {}) => known[key].replace(/\{(\w+)\}/g, (_, name) => values[name]);
 }
 
 export function money(amount, currency, language) {

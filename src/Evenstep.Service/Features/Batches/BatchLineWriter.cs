@@ -8,7 +8,7 @@ using Evenstep.Service.Contract.Problems;
 namespace Evenstep.Service.Features.Batches;
 
 /// <summary>Writes the lines of an answer, and sends them off when they are many or the next one is yet to come.</summary>
-internal sealed class BatchLineWriter(PipeWriter body) : IDisposable
+internal sealed class BatchLineWriter(PipeWriter body, Language language) : IDisposable
 {
     private const int MostBytesHeld = 32 * 1024;
 
@@ -76,6 +76,6 @@ internal sealed class BatchLineWriter(PipeWriter body) : IDisposable
 
         Problems++;
         json.WritePropertyName("problem");
-        JsonSerializer.Serialize(json, line.Problem!.Document(), ProblemJson.In(Language.English).ProblemDocument);
+        JsonSerializer.Serialize(json, line.Problem!.Document(line.Problem.LanguageFor(language)), ProblemJson.In(language).ProblemDocument);
     }
 }

@@ -31,7 +31,7 @@ internal sealed class BatchResult(BatchLineHandler handler, Caller caller, WorkC
 
     public async Task ExecuteAsync(HttpContext httpContext)
     {
-        using var lines = new BatchLineWriter(Begin(httpContext));
+        using var lines = new BatchLineWriter(Begin(httpContext), httpContext.Request.LanguageAsked());
         try
         {
             await AnswerAllAsync(httpContext, lines);

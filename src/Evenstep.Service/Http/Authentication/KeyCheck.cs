@@ -44,12 +44,12 @@ internal sealed class KeyCheck(KeyRing keys, OpenTo openTo)
         context.Response.Headers.Append(HeaderNames.Vary, HeaderNames.Authorization);
         if (TokenOf(context.Request) is not { } token)
         {
-            return Unauthorized(context, Scheme, "No key was given; send one as `Authorization: Bearer <key>`.");
+            return Unauthorized(context, Scheme, ErrorMessage.Of("error/detail/no-key"));
         }
 
         if (keys.Find(token) is not { } key)
         {
-            return Unauthorized(context, $"{Scheme} error=\"invalid_token\"", "The key that was given is not known here; send another, or ask whoever runs the service for one.");
+            return Unauthorized(context, $"{Scheme} error=\"invalid_token\"", ErrorMessage.Of("error/detail/unknown-key"));
         }
 
         caller.Key = key;
@@ -67,13 +67,13 @@ internal sealed class KeyCheck(KeyRing keys, OpenTo openTo)
         if (!key.Allows(needed))
         {
             var word = Words<Scope>.Of(needed);
-            return Forbidden(context, $"{Scheme} error=\"insufficient_scope\", scope=\"{word}\"", $"This key may {ErrorText.List(key.Scopes.Select(Words<Scope>.Of))}; {context.Request.Method} needs one that may `{word}`.");
+            return Forbidden(context, $"{Scheme} error=\"insufficient_scope\", scope=\"{word}\"", ErrorMessage.Of("error/detail/key-scope", ("scopes", ErrorText.List(key.Scopes.Select(Words<Scope>.Of))), ("method", context.Request.Method), ("needed", word)));
         }
 
         var wait = key.Rate?.Use();
         SayRate(context, key);
         return wait is null ? null : new ProblemResult(
-            ProblemKind.RateUsedUp, $"This key may be used {key.Rate!.PerMinute} times a minute, and is used up for now. Wait as long as `Retry-After` says; `RateLimit` says what is left.")
+            ProblemKind.RateUsedUp, ErrorMessage.Of("error/detail/key-used-up", ("perMinute", key.Rate!.PerMinute)))
         {
             RetryAfter = wait,
         };
@@ -95,13 +95,13 @@ internal sealed class KeyCheck(KeyRing keys, OpenTo openTo)
         }
     }
 
-    private static ProblemResult Unauthorized(HttpContext context, string challenge, string detail)
+    private static ProblemResult Unauthorized(HttpContext context, string challenge, ErrorMessage detail)
     {
         context.Response.Headers.WWWAuthenticate = challenge;
         return new ProblemResult(ProblemKind.Unauthorized, detail);
     }
 
-    private static ProblemResult Forbidden(HttpContext context, string challenge, string detail)
+    private static ProblemResult Forbidden(HttpContext context, string challenge, ErrorMessage detail)
     {
         context.Response.Headers.WWWAuthenticate = challenge;
         return new ProblemResult(ProblemKind.Forbidden, detail);

@@ -1,4 +1,5 @@
 using System.Net.Mime;
+using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Contract.Problems;
 using Evenstep.Service.Http.Negotiation;
 using Evenstep.Service.Http.Problems;
@@ -59,7 +60,7 @@ internal static class BodyReader
         }
 
         request.HttpContext.Response.Headers.AcceptEncoding = AsItIs;
-        return new ProblemResult(ProblemKind.UnsupportedMediaType, $"`Content-Encoding: {coding}` was given; send the body as it is, without that header.");
+        return new ProblemResult(ProblemKind.UnsupportedMediaType, ErrorMessage.Of("error/detail/encoding", ("coding", coding)));
     }
 
     public static ProblemResult TooLarge(BodyPolicy rule) => new(ProblemKind.TooLarge, rule.TooLarge);

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Evenstep.Planning.Budgets;
 using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Contract.Problems;
@@ -51,20 +50,20 @@ internal static class ErrorPages
     {
         WorkLimitException => new ProblemResult(
             ProblemKind.WorkLimit,
-            "The work limit ended before any allowed set of purchases was found, and the same request would end the same way. Ask for less: lower `limits.maxPurchases` or `limits.maxBarlows`, set `preferences.barlows` or `preferences.zooms` to `avoid`, or name fewer telescopes or demands.")
+            ErrorMessage.Of("error/detail/work-limit"))
         {
             RetryAfter = WorkLimitRetry,
         },
         BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => BodyReader.TooLarge(rule ?? BodyReader.Json),
         AnsweredException answered => answered.Answer,
         BadHttpRequestException { StatusCode: StatusCodes.Status408RequestTimeout } => new ProblemResult(
-            ProblemKind.Timeout, "The request came too slowly, or not to its end. Send it again, as a whole."),
+            ProblemKind.Timeout, ErrorMessage.Of("error/detail/request-timeout")),
         BadHttpRequestException { StatusCode: StatusCodes.Status414UriTooLong } => new ProblemResult(
-            ProblemKind.AddressTooLong, string.Create(CultureInfo.InvariantCulture, $"The address is too long; it may have {RequestSize.MostTargetCharacters} characters. Send what it says in the body of a POST.")),
+            ProblemKind.AddressTooLong, ErrorMessage.Of("error/detail/address-too-long", ("most", RequestSize.MostTargetCharacters))),
         BadHttpRequestException { StatusCode: StatusCodes.Status431RequestHeaderFieldsTooLarge } => new ProblemResult(
-            ProblemKind.HeadersTooLarge, string.Create(CultureInfo.InvariantCulture, $"The headers are too large; they may have {RequestSize.MostHeaderCharacters} characters. Leave out cookies, and whatever else is not for this service.")),
+            ProblemKind.HeadersTooLarge, ErrorMessage.Of("error/detail/headers-too-large", ("most", RequestSize.MostHeaderCharacters))),
         BadHttpRequestException bad => new ProblemResult(ProblemKind.OfStatus(bad.StatusCode), bad.Message),
-        _ => new ProblemResult(ProblemKind.InternalError, "The service made a mistake; it is logged. The request may be right. If it happens again, tell whoever runs the service when it happened."),
+        _ => new ProblemResult(ProblemKind.InternalError, ErrorMessage.Of("error/detail/internal-error")),
     };
 
     private static string InsteadOf(HttpContext context) =>
@@ -90,11 +89,11 @@ internal static class ErrorPages
 
         var path = ErrorText.Shortened(request.Path.ToString());
         var status = context.Response.StatusCode;
-        var detail = status switch
+        ErrorMessage detail = status switch
         {
             StatusCodes.Status404NotFound => $"There is nothing at {path}. {InsteadOf(context)} The document of all there is: `/openapi/v1.json`; for reading: `/swagger`.",
-            StatusCodes.Status405MethodNotAllowed => $"{path} does not take {request.Method}; it takes {context.Response.Headers.Allow}.",
-            _ => $"The request was answered with the status {status}.",
+            StatusCodes.Status405MethodNotAllowed => ErrorMessage.Of("error/detail/method-not-allowed", ("path", path), ("method", request.Method), ("methods", context.Response.Headers.Allow)),
+            _ => ErrorMessage.Of("error/detail/status", ("status", status)),
         };
         return new ProblemResult(ProblemKind.OfStatus(status), detail).ExecuteAsync(context);
     }

@@ -56,7 +56,7 @@ internal static class AnswerHeaders
         }
     }
 
-    /// <summary>Errors, and whatever else says nothing of a language itself, are in English.</summary>
+    /// <summary>Whatever says nothing of a language itself is in English.</summary>
     private static void SayLanguage(IHeaderDictionary headers)
     {
         if (headers.ContentLanguage.Count == 0)

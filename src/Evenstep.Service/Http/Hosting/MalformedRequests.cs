@@ -122,7 +122,7 @@ internal static class MalformedRequests
 
         private byte[] Answer(ProblemResult refusal)
         {
-            var body = JsonSerializer.SerializeToUtf8Bytes(refusal.Document(), ProblemJson.In(Language.English).ProblemDocument);
+            var body = JsonSerializer.SerializeToUtf8Bytes(refusal.Document(Language.English), ProblemJson.In(Language.English).ProblemDocument);
             var head = string.Create(
                 CultureInfo.InvariantCulture,
                 $"Content-Type: {ProblemResult.ContentType}\r\nContent-Length: {body.Length}\r\nContent-Language: en\r\nCache-Control: no-store\r\nX-Content-Type-Options: nosniff\r\nConnection: close\r\n\r\n");

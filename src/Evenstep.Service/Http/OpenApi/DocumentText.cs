@@ -46,7 +46,7 @@ internal static class DocumentText
 
         Every error is `application/problem+json` (RFC 9457). Its `type` is one of
 
-        {Lines(ProblemKind.All.Select(kind => $"`{kind.Type}` ({kind.Status}): {kind.Title}"))}
+        {Lines(ProblemKind.All.Select(kind => $"`{kind.Type}` ({kind.Status}): {kind.Title.In(Language.English)}"))}
 
         A refused body names all its faults at once in `errors`, by JSON Pointer (RFC 6901): at most {Faults.MostShown}, and in
         `moreErrors` how many more. Their codes: {ErrorText.List(Words<FaultCode>.All)}.
@@ -60,9 +60,10 @@ internal static class DocumentText
 
         Every sentence comes with a code and with the values it is made of, so that a shop can put it in its own words. Codes,
         values and names are the same in every language; `Accept-Language` chooses that of the sentences, of
-        {ErrorText.List(Language.All.Select(language => language.Tag))} (the first, if none of them is asked for). Errors are in English.
+        {ErrorText.List(Language.All.Select(language => language.Tag))} (the first, if none of them is asked for). Errors are in it too where all that is
+        said of them can be, and otherwise in English: `Content-Language` says which.
 
-        {Lines(English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => Sections.ContainsKey(parts[0])).GroupBy(parts => parts[0], parts => parts[1])
+        {Lines(Language.English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => Sections.ContainsKey(parts[0])).GroupBy(parts => parts[0], parts => parts[1])
             .OrderBy(group => group.Key, StringComparer.Ordinal)
             .Select(group => $"{Sections[group.Key]}: {ErrorText.List(group.Where(code => !NoCodes.Contains(code)).Distinct().Order(StringComparer.Ordinal))}"))}
         """;

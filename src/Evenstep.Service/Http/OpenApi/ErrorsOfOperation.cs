@@ -1,4 +1,5 @@
 using System.Globalization;
+using Evenstep.Service.Contract.Languages;
 using Evenstep.Service.Contract.Problems;
 using Evenstep.Service.Http.Problems;
 using Microsoft.OpenApi;
@@ -16,7 +17,7 @@ internal sealed class ErrorsOfOperation : IOperationFilter
         {
             operation.Responses[kinds.Key.ToString(CultureInfo.InvariantCulture)] = new OpenApiResponse
             {
-                Description = string.Join(" ", kinds.Select(kind => $"{kind.Title} (`{kind.Type}`).")),
+                Description = string.Join(" ", kinds.Select(kind => $"{kind.Title.In(Language.English)} (`{kind.Type}`).")),
                 Content = new Dictionary<string, IOpenApiMediaType>
                 {
                     [ProblemResult.ContentType] = new OpenApiMediaType { Schema = context.SchemaGenerator.GenerateSchema(typeof(ProblemDocument), context.SchemaRepository) },

@@ -20,7 +20,7 @@ internal sealed class QueryRule(params Field[] parameters)
     {
         foreach (var name in query.Keys.Where(name => !parameters.Any(parameter => parameter.Name == name)))
         {
-            faults.Add(RequestPointer.OfQuery(name), FaultCode.UnknownField, () => $"{ErrorText.Quoted(name)} is no query parameter here. {Instead(name)}");
+            faults.Add(RequestPointer.OfQuery(name), FaultCode.UnknownField, () => ErrorMessage.Of("error/unknown-parameter", ("name", ErrorText.Quoted(name)), ("instead", Instead(name))));
         }
     }
 
@@ -40,13 +40,13 @@ internal sealed class QueryRule(params Field[] parameters)
 
     /// <summary>Reports a parameter that is given more than once and may not be.</summary>
     public static void ReportRepeated(string name, Faults faults) =>
-        faults.Add(RequestPointer.OfQuery(name), FaultCode.Duplicate, () => $"`{name}` is given more than once; leave all but one out.");
+        faults.Add(RequestPointer.OfQuery(name), FaultCode.Duplicate, () => ErrorMessage.Of("error/field-twice", ("field", name)));
 
-    private string Instead(string name)
+    private ErrorMessage Instead(string name)
     {
         var known = parameters.Select(parameter => parameter.Name).ToList();
-        return known.Count == 0 ? "None are taken: leave it out."
-            : NearestName.To(name, known) is { } nearest ? $"Did you mean `{nearest}`?"
-            : $"Known are {ErrorText.List(known)}.";
+        return known.Count == 0 ? ErrorMessage.Of("error/unknown-parameter/none")
+            : NearestName.To(name, known) is { } nearest ? ErrorMessage.Of("error/unknown-parameter/nearest", ("nearest", nearest))
+            : ErrorMessage.Of("error/unknown-parameter/known", ("known", ErrorText.List(known)));
     }
 }

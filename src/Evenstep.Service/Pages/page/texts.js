@@ -1,6 +1,8 @@
-// The page's language: its sentences stand in en.js and de.js, how it writes numbers here.
+// The page's language: how it writes numbers. Its sentences are modules that the service makes of its language files.
 
-export const languages = [["en", "English"], ["de", "Deutsch"]];
+import { languages } from "./languages.js";
+
+export { languages };
 
 const languageName = "evenstep-language";
 let chosen = "";
@@ -30,11 +32,13 @@ export function kept(storage, name) {
   }
 }
 
-/** Keys of a group are parted by a dot. A sentence that bends with its values is a function. */
+/** Keys of a group are parted by a dot. A sentence that bends has a form for each kind of count. */
 export function say(key, values = {}) {
   const text = key.split(".").reduce((group, part) => group?.[part], table);
-  return typeof text === "function" ? text(values) : text?.replace(/\{(\w+)\}/g, (_, name) => values[name] ?? "");
+  return (typeof text === "object" ? formOf(text, values.count) : text)?.replace(/\{(\w+)\}/g, (_, name) => values[name] ?? "");
 }
+
+const formOf = (forms, count) => forms[count] ?? forms[new Intl.PluralRules(chosen).select(count)] ?? forms.other;
 
 export const numberText = (value, digits = 2) => new Intl.NumberFormat(chosen, { maximumFractionDigits: digits }).format(value);
 
