@@ -23,6 +23,7 @@ using Evenstep.Service.Http.Headers;
 using Evenstep.Service.Http.Health;
 using Evenstep.Service.Http.Hosting;
 using Evenstep.Service.Http.Logging;
+using Evenstep.Service.Http.Negotiation;
 using Evenstep.Service.Http.OpenApi;
 using Evenstep.Service.Http.Routing;
 using Evenstep.Service.Pages;
@@ -41,6 +42,9 @@ if (args is [KeyCommand.Word, .. var asked])
 {
     return KeyCommand.Run(asked, TimeProvider.System, Console.Out);
 }
+
+// Before there are many threads.
+NativeMemory.Bound();
 
 // Its own files lie beside the assembly, so that the service runs from any working directory.
 var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
@@ -67,9 +71,11 @@ builder.Services.AddCatalogues(builder.Configuration);
 var limits = WorkLimitSettings.From(builder.Configuration);
 builder.Services.AddSingleton(limits);
 builder.Services.AddSingleton(SchedulerSettings.From(builder.Configuration, limits));
+builder.Services.AddSingleton<AnswersBeingSent>();
 builder.Services.AddSingleton<SolveGate>();
 builder.Services.AddSolvers();
 builder.Services.AddSingleton<RefereedPlanner>();
+builder.Services.AddSingleton<WritingGate>();
 builder.Services.AddSingleton<RecommendationHandler>();
 builder.Services.AddSingleton<RefereedSpending>();
 builder.Services.AddSingleton<SpendingCurveHandler>();

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text.Json;
-using Evenstep.Planning.Advice;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Recommendations;
 using Evenstep.Service.Answering.Solving;
@@ -85,8 +84,7 @@ public sealed class RecommendationWriterTests
 
     private static JsonElement Write(RecommendationAsked asked, Plan plan)
     {
-        ImmutableArray<ExplainedPurchase> advice = Explanation.Of(asked.Problem, plan);
-        var answer = RecommendationWriter.Write(asked, new Solved(plan, TimeSpan.FromMilliseconds(2.5)), advice);
+        var answer = RecommendationWriter.Write(asked, new Solved(plan, TimeSpan.FromMilliseconds(2.5)));
         return JsonSerializer.SerializeToElement(answer, RecommendationJson.In(Language.English).RecommendationAnswer);
     }
 }

@@ -66,7 +66,7 @@ internal sealed class ExhaustiveWay() : Way("exhaustive")
             Breach[] breaches = [.. Breaches.Of(kit)];
             if (breaches.Length == 0)
             {
-                allowed.Add((FiguresOf(kit), wish is { } field && Breaches.Frames(kit, field, telescopeIndex: null)));
+                allowed.Add((FiguresOf(kit), wish is { } field && FramingRule.Frames(kit, field, telescopeIndex: null)));
             }
 
             return Array.Exists(breaches, IsForGood) || TryLarger(purchases, next);

@@ -50,7 +50,9 @@ public static class Cautions
     private static IEnumerable<Remark> OfExitPupils(Kit kit)
     {
         var usable = kit.Ladders.SelectMany(ladder => ladder.Usable).Select(view => view.View).ToList();
-        return usable.Count == 0 ? [] : [.. OfNarrowest(usable.MinBy(NarrowestExitPupilMm)!), .. OfWidest(usable.MaxBy(view => view.ExitPupilMm)!, kit.Problem.Observer)];
+        return usable.Count == 0
+            ? []
+            : [.. OfNarrowest(usable.MinBy(NarrowestExitPupilMm)!), .. OfWidest(usable.MaxBy(view => view.ExitPupilMm)!, kit.Problem.Observer)];
     }
 
     private static IEnumerable<Remark> OfNarrowest(View view)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
@@ -15,28 +16,46 @@ public sealed record ExplainedPurchase(Item Item, int Order, LadderFigures Witho
 public static class Explanation
 {
     /// <summary>The purchases in the order to buy them in.</summary>
-    public static ImmutableArray<ExplainedPurchase> Of(PurchaseProblem problem, Plan plan)
-    {
-        var kit = Kit.Of(problem, plan.Purchases);
-        return
-        [
-            .. BuyingOrder(problem, plan.Purchases).Select((item, place) =>
-            {
-                var without = kit.Without(item);
-                return new ExplainedPurchase(item, place + 1, without.Figures, Reasons.For(item, kit, without, plan.Wish));
-            }),
-        ];
-    }
+    public static ImmutableArray<ExplainedPurchase> Of(PurchaseProblem problem, Plan plan) => Of(Kit.Of(problem, plan.Purchases), plan.Wish);
+
+    /// <summary>The same of the plan's kit.</summary>
+    /// <param name="kit">With the plan's purchases.</param>
+    /// <param name="wish">The plan's.</param>
+    /// <param name="budget">Counts the work; null for nobody who could cancel.</param>
+    /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
+    public static ImmutableArray<ExplainedPurchase> Of(Kit kit, WideViewWish? wish, WorkBudget? budget = null) =>
+    [
+        .. BuyingOrder(kit, budget).Select((item, place) =>
+        {
+            budget?.Look();
+            var without = kit.Without(item);
+            return new ExplainedPurchase(item, place + 1, without.Figures, Reasons.For(item, kit, without, wish));
+        }),
+    ];
 
     /// <summary>First the item after which the largest step is least, then the next, and so on; ties go to the least mean
     /// excess, then the lower price, then the id.</summary>
-    public static ImmutableArray<Item> BuyingOrder(PurchaseProblem problem, ImmutableArray<Item> purchases)
+    public static ImmutableArray<Item> BuyingOrder(PurchaseProblem problem, ImmutableArray<Item> purchases) =>
+        BuyingOrder(Kit.Of(problem, purchases), budget: null);
+
+    /// <summary>The same of a kit's purchases.</summary>
+    /// <param name="kit">With all of them.</param>
+    /// <param name="budget">Counts the work; null for nobody who could cancel.</param>
+    /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
+    public static ImmutableArray<Item> BuyingOrder(Kit kit, WorkBudget? budget)
     {
         var order = ImmutableArray.CreateBuilder<Item>();
-        while (order.Count < purchases.Length)
+        var parts = new PartsOfKit(kit, budget);
+        while (order.Count < kit.Purchases.Length)
         {
-            var steps = purchases.Except(order).Select(item => new NextStep(item, Kit.Of(problem, order.Append(item)).Figures));
+            var left = kit.Purchases.RemoveRange(order);
+            var steps = left.Select(item => new NextStep(item, FiguresAfter(order, item)));
             order.Add(steps.Aggregate((best, next) => next.IsBetterThan(best) ? next : best).Item);
+
+            // Of what is owned and bought once more the views of the one cannot be told from those of the other.
+            LadderFigures FiguresAfter(IEnumerable<Item> bought, Item next) => left.Any(kit.Problem.Owned.Contains)
+                ? Kit.Of(kit.Problem, bought.Append(next)).Figures
+                : parts.Without([.. left.Remove(next)]);
         }
 
         return order.ToImmutable();

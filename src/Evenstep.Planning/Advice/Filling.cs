@@ -21,8 +21,10 @@ public sealed record Filling(Jump Jump, KitView View)
     /// (null) not out of the range.</summary>
     public string? Variant => Jump.Place switch
     {
-        JumpPlace.LowEnd => VariantOf(Reads(View.View.PowerAtShortest).ReadsBelow(Reads(Jump.FromPower)), Reads(View.View.Power).ReadsBelow(Reads(Jump.FromPower))),
-        JumpPlace.HighEnd => VariantOf(Reads(Jump.ToPower).ReadsBelow(Reads(View.View.Power)), Reads(Jump.ToPower).ReadsBelow(Reads(View.View.PowerAtShortest))),
+        JumpPlace.LowEnd => VariantOf(
+            Reads(View.View.PowerAtShortest).ReadsBelow(Reads(Jump.FromPower)), Reads(View.View.Power).ReadsBelow(Reads(Jump.FromPower))),
+        JumpPlace.HighEnd => VariantOf(
+            Reads(Jump.ToPower).ReadsBelow(Reads(View.View.Power)), Reads(Jump.ToPower).ReadsBelow(Reads(View.View.PowerAtShortest))),
         _ => null,
     };
 

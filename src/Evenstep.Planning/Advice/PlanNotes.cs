@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
@@ -12,7 +13,7 @@ public static class PlanNotes
     public const string ZoomInstead = "zoom-instead";
     public const string NotParfocal = "not-parfocal";
 
-    /// <summary>Every code that <see cref="Of"/> can give.</summary>
+    /// <summary>Every code that <see cref="Of(PurchaseProblem, Plan)"/> can give.</summary>
     public static readonly ImmutableArray<string> Codes =
         [WideViewNotGranted, WiderViewCosts, ZoomInstead, NotParfocal];
 
@@ -24,11 +25,26 @@ public static class PlanNotes
             return [];
         }
 
-        var kit = Kit.Of(problem, plan.Purchases);
+        return Of(Kit.Of(problem, plan.Purchases), plan);
+    }
+
+    /// <summary>The same of the plan's kit.</summary>
+    /// <param name="kit">With the plan's purchases.</param>
+    /// <param name="plan">The plan.</param>
+    /// <param name="budget">Sees cancellation; null for nobody who could cancel.</param>
+    /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
+    public static ImmutableArray<Remark> Of(Kit kit, Plan plan, WorkBudget? budget = null)
+    {
+        if (plan.Outcome == Outcome.Infeasible)
+        {
+            return [];
+        }
+
+        budget?.Look();
         return
         [
-            .. OfTheWish(problem, plan),
-            .. Maybe(WiderView.Beyond(kit)?.Remark),
+            .. OfTheWish(kit.Problem, plan),
+            .. Maybe(WiderView.Beyond(kit, budget)?.Remark),
             .. Maybe(ZoomInPlace.Of(kit)?.Remark),
             .. OfFocus(kit),
         ];

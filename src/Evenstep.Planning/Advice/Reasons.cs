@@ -49,10 +49,11 @@ public static class Reasons
 
         if (demands.ReticleLeastPower is { } least && Breaches.Of(without).OfType<Breach.Reticle>().Any())
         {
-            yield return new Remark(item.IsBarlow ? ReticlePower : Reticle, [RemarkValue.Power("leastPower", least), RemarkValue.Power("power", kit.ReticlePower() ?? 0)]);
+            yield return new Remark(
+                item.IsBarlow ? ReticlePower : Reticle, [RemarkValue.Power("leastPower", least), RemarkValue.Power("power", kit.ReticlePower() ?? 0)]);
         }
 
-        foreach (var framing in demands.MustFrame.Where(one => !Breaches.Frames(without, one.WidthDeg, one.TelescopeIndex)))
+        foreach (var framing in demands.MustFrame.Where(one => !FramingRule.Frames(without, one.WidthDeg, one.TelescopeIndex)))
         {
             yield return new Remark(Frames,
             [
@@ -62,7 +63,7 @@ public static class Reasons
             ]);
         }
 
-        if (wish is { Granted: true } && !Breaches.Frames(without, wish.TrueFieldDeg, null))
+        if (wish is { Granted: true } && !FramingRule.Frames(without, wish.TrueFieldDeg, null))
         {
             yield return new Remark(GrantsWideView, [RemarkValue.Degrees("trueFieldDeg", kit.WidestFieldDeg() ?? 0)]);
         }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Optics;
-using Evenstep.Planning.Solving;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Advice;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
@@ -29,7 +30,10 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
     ]);
 
     /// <summary>Null if there is none, if nothing can be seen through the kit, or if wide views do not matter to the observer.</summary>
-    public static WiderView? Beyond(Kit kit)
+    /// <param name="kit">What there is.</param>
+    /// <param name="budget">Sees cancellation; null for nobody who could cancel.</param>
+    /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
+    public static WiderView? Beyond(Kit kit, WorkBudget? budget = null)
     {
         var observes = kit.Problem.Observer.Observes;
         if (kit.WidestFieldDeg() is not { } widest || !(observes.IsEmpty || observes.Any(ForWideViews.Contains)))
@@ -39,7 +43,7 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
 
         var roomy = Roomy(kit);
         var judged = Math.Max(1, MostViewsJudged / Math.Max(1, kit.Ladders.Sum(ladder => ladder.Views.Length)));
-        return WiderItems(roomy, kit, widest).Take(judged).Where(item => FitsBeside(item, roomy, kit)).Select(item => new WiderView(
+        return WiderItems(roomy, kit, widest).Take(judged).Where(item => FitsBeside(item, roomy, kit, budget)).Select(item => new WiderView(
             item, widest, Kit.Of(roomy, kit.Purchases.Add(item)).WidestFieldDeg()!.Value)).FirstOrDefault();
     }
 
@@ -55,6 +59,9 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
     private static IEnumerable<Item> WiderItems(PurchaseProblem roomy, Kit kit, double widest) => kit.Problem.Catalogue.ByPrice
         .Where(item => PlanNotes.ShowsAlone(roomy, item, Overlap.WiderFieldRatio * widest) && !kit.Purchases.Contains(item));
 
-    private static bool FitsBeside(Item item, PurchaseProblem roomy, Kit kit) =>
-        Candidacy.Of(roomy, [item]).Exclusions.IsEmpty && !Breaches.Of(Kit.Of(roomy, kit.Purchases.Add(item))).Any();
+    private static bool FitsBeside(Item item, PurchaseProblem roomy, Kit kit, WorkBudget? budget)
+    {
+        budget?.Look();
+        return Candidacy.Of(roomy, [item]).Exclusions.IsEmpty && !Breaches.Of(Kit.Of(roomy, kit.Purchases.Add(item))).Any();
+    }
 }

@@ -13,6 +13,9 @@ public sealed class WorkBudget
     /// <summary>Between two looks whether somebody has cancelled, or wants to go first: about a millisecond.</summary>
     private const long StepsBetweenLooks = 500_000;
 
+    /// <summary>More is held only where it must be.</summary>
+    private const long MostBytesKept = 32L * 1024 * 1024;
+
     private readonly WorkBudget? whole;
     private readonly Action? checkpoint;
     private readonly long bytes;
@@ -119,9 +122,10 @@ public sealed class WorkBudget
         return true;
     }
 
-    /// <summary>Whether half of the memory, or more, is left for what must be held: what could be made again is only kept then.</summary>
+    /// <summary>Whether little is held yet: what could be made again is only kept then. Half of the memory, or more, is left for
+    /// what must be held, and many requests beside one another keep no more than a process should take.</summary>
     /// <param name="more">What is to be kept.</param>
-    public bool MayKeep(long more) => Root.held + more <= Root.bytes / 2;
+    public bool MayKeep(long more) => Root.held + more <= Math.Min(Root.bytes / 2, MostBytesKept);
 
     /// <summary>Counts work that cannot be left half done.</summary>
     /// <exception cref="WorkEndedException">Nothing is left.</exception>

@@ -142,7 +142,7 @@ public sealed record Barlow : Optic
     /// <summary>The logarithm of one of the factors.</summary>
     internal double LnOf(double factor)
     {
-        var place = Factors.IndexOf(factor);
-        return place < 0 ? Math.Log(factor) : lnFactors[place];
+        var index = Factors.IndexOf(factor);
+        return index < 0 ? Math.Log(factor) : lnFactors[index];
     }
 }

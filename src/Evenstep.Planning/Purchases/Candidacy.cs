@@ -84,7 +84,7 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
             var ownedKit = Kit.Of(problem, []);
             ownedViews = [.. ownedKit.Ladders.Select(ladder => ladder.Usable.Select(view => view.Showing).ToArray())];
             ownedReticleServes = problem.Demands.ReticleLeastPower is { } asked
-                && ownedKit.ReticlePower() is { } has && Tolerance.AtLeast(has / asked, 1);
+                && ReticleRule.Serves(ownedKit, asked);
         }
 
         public Candidacy Sort(ImmutableArray<Item> items)
@@ -126,7 +126,7 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
                 || (avoided && !problem.Demands.MustInclude.Contains(item.Id));
         }
 
-        private bool IsOverBudget(Item item) => item.Price > limits.Budget || item.Price > limits.MaxPricePerItem;
+        private bool IsOverBudget(Item item) => !BudgetRule.Affords(problem, item.Price) || item.Price > limits.MaxPricePerItem;
 
         private bool IsOwned(Item item) => problem.Owned.Contains(item);
 
@@ -179,19 +179,18 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
         }
 
         private bool ReachesReticlePower(Item item) =>
-            Reticle.HighestPower(item, allBarlows.Value, problem.Telescopes) is { } highest
-            && Tolerance.AtLeast(highest / problem.Demands.ReticleLeastPower!.Value, 1);
+            ReticleRule.Serves(problem, item, allBarlows.Value, problem.Demands.ReticleLeastPower!.Value);
 
-        private bool OverlapsOwned(Item item) => IsOwned(item) || OverlapsBoughtAlone(item) > limits.AllowedOverlaps;
+        private bool OverlapsOwned(Item item) => IsOwned(item) || OverlapRule.Left(problem, OverlapsBoughtAlone(item)) < 0;
 
         private int OverlapsBoughtAlone(Item item)
         {
             var count = 0;
-            for (var t = 0; t < problem.Telescopes.Length && count <= limits.AllowedOverlaps; t++)
+            for (var t = 0; t < problem.Telescopes.Length && OverlapRule.Left(problem, count) >= 0; t++)
             {
                 added.Clear();
                 AddViews(problem.Telescopes[t], item);
-                for (var i = 0; i < added.Count && count <= limits.AllowedOverlaps; i++)
+                for (var i = 0; i < added.Count && OverlapRule.Left(problem, count) >= 0; i++)
                 {
                     steps?.Count(StepsOfView + (StepsOfComparison * (ownedViews[t].Length + i)));
                     var before = CollectionsMarshal.AsSpan(added)[..i];

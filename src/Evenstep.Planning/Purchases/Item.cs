@@ -18,7 +18,7 @@ public sealed class Item(string id, Optic optic) : IEquatable<Item>
         init
         {
             field = value;
-            Cents = (long)(value * 100);
+            Cents = Money.Of(value).Cents;
         }
     }
 

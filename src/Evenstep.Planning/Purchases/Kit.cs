@@ -145,27 +145,3 @@ public static class KitViews
         return new KitView(eyepiece, barlow, view, because, needsPurchase);
     }
 }
-
-/// <summary>What a reticle eyepiece is good for.</summary>
-public static class Reticle
-{
-    /// <summary>The highest power of a reticle eyepiece in any telescope, alone or through one of the Barlows; null if it
-    /// fits no telescope.</summary>
-    public static double? HighestPower(Item reticle, IReadOnlyCollection<Item> barlows, ImmutableArray<TelescopeInUse> telescopes) =>
-        telescopes.Max(telescope => HighestPowerIn(telescope.Telescope, (Eyepiece)reticle.Optic, barlows));
-
-    private static double? HighestPowerIn(Telescope telescope, Eyepiece reticle, IReadOnlyCollection<Item> barlows)
-    {
-        if (!reticle.Barrel.FitsInto(telescope.FocuserBarrel))
-        {
-            return null;
-        }
-
-        var highestFactor = barlows.Select(item => (Barlow)item.Optic)
-            .Where(barlow => reticle.Barrel.FitsInto(barlow.Barrel) && barlow.Barrel.FitsInto(telescope.FocuserBarrel))
-            .Select(barlow => barlow.Factors[^1])
-            .Prepend(1)
-            .Max();
-        return telescope.FocalLengthMm * highestFactor / reticle.FocalLengthMm;
-    }
-}

@@ -12,6 +12,10 @@ public sealed class PreferenceScore
     /// <summary>Eye relief, in mm, that leaves nothing to wish for: common practice, no source.</summary>
     public const double AmpleEyeReliefMm = 20;
 
+    /// <summary>Scores are counted in units of 1e-7: degrees, millimetres, grams and money are given far more coarsely, so that
+    /// no two scores that differ become equal.</summary>
+    private const double UnitsPerScore = 1e7;
+
     private readonly PurchaseProblem problem;
     private readonly Lazy<double> unknownMassGrams;
 
@@ -24,6 +28,9 @@ public sealed class PreferenceScore
     public double Of(IReadOnlyCollection<Item> purchases) => problem.Preferences.Prefer == Prefer.Parfocal
         ? ParfocalGroups(purchases)
         : purchases.Sum(OfItem);
+
+    /// <summary>What one purchase adds, in the whole units that both engines count in.</summary>
+    internal long UnitsOfItem(Item item) => (long)Math.Round(OfItem(item) * UnitsPerScore);
 
     /// <summary>What one purchase adds; 0 for <see cref="Prefer.Parfocal"/>, which no single item decides.</summary>
     public double OfItem(Item item) => problem.Preferences.Prefer switch

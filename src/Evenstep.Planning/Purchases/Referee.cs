@@ -53,7 +53,7 @@ public static class Referee
 
     private static IEnumerable<string> WrongWish(Plan plan, Kit kit)
     {
-        if (plan.Wish is { Granted: true } wish && !Breaches.Frames(kit, wish.TrueFieldDeg, null))
+        if (plan.Wish is { Granted: true } wish && !FramingRule.Frames(kit, wish.TrueFieldDeg, null))
         {
             yield return $"The kit has no view of {wish.TrueFieldDeg} degrees, though the wish for one is said to be granted.";
         }
@@ -113,7 +113,7 @@ public static class Referee
             var asGood = without.Figures.LnLargestStep <= values.LnLargestStepAllowed
                 && without.Figures.MeanExcess <= values.MeanExcessAllowed
                 && !Breaches.Of(without).Any()
-                && (plan.Wish is not { Granted: true } wish || Breaches.Frames(without, wish.TrueFieldDeg, null));
+                && (plan.Wish is not { Granted: true } wish || FramingRule.Frames(without, wish.TrueFieldDeg, null));
             if (asGood)
             {
                 yield return $"{item} could be left out.";

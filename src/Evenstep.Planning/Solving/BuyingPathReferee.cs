@@ -48,7 +48,7 @@ public static class BuyingPathReferee
             yield return $"The largest step, {kit.Figures.LnLargestStep}, is above the {path.Plan.Values.LnLargestStepAllowed} allowed.";
         }
 
-        if (path.Plan.Wish is { Granted: true } wish && !Breaches.Frames(kit, wish.TrueFieldDeg, null))
+        if (path.Plan.Wish is { Granted: true } wish && !FramingRule.Frames(kit, wish.TrueFieldDeg, null))
         {
             yield return $"The kit has no view of {wish.TrueFieldDeg} degrees, though the wish for one can be granted.";
         }

@@ -65,7 +65,7 @@ public static class BuyingPathSearch
         {
             spent += choice.Cents;
             bought.Add(choice.Item);
-            return new BuyingStep(choice.Item, spent / 100m, losses.Of(spent, Kit.Of(problem, bought).Figures.LnLargestStep));
+            return new BuyingStep(choice.Item, new Money(spent).ToDecimal(), losses.Of(spent, Kit.Of(problem, bought).Figures.LnLargestStep));
         })];
     }
 }

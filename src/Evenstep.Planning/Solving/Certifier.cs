@@ -2,6 +2,7 @@ using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Model;
+using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving;
 

@@ -27,7 +27,9 @@ public static class Planner
         }
 
         var ended = EndOf(problem, searched, budget);
-        return ended.Outcome == Outcome.BestFound || ended.Conflicts is { Nearest.IsDecided: false } or { IsTogetherDecided: false } ? ended with { Limit = budget.Reached ?? part.Reached ?? ReachedLimit.Work } : ended;
+        return ended.Outcome == Outcome.BestFound || ended.Conflicts is { Nearest.IsDecided: false } or { IsTogetherDecided: false }
+            ? ended with { Limit = budget.Reached ?? part.Reached ?? ReachedLimit.Work }
+            : ended;
     }
 
     /// <summary>What the model makes of it; or what the search has found, if the model finds nothing better before its work ends.</summary>

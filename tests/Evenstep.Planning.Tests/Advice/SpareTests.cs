@@ -1,4 +1,5 @@
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Tests.Oracle;
@@ -54,6 +55,21 @@ public sealed class SpareTests
 
         Assert.Equal(2, Spare.Of(Kit.Of(problem, [])).Length);
         Assert.Empty(Spare.Of(Kit.Of(asking, [])));
+    }
+
+    [Fact]
+    public void Whoever_has_cancelled_is_not_worked_for()
+    {
+        Item[] owned =
+        [
+            .. Enumerable.Range(0, 50).Select(number => Some.Eyepiece(4 + (number / 10.0))),
+            .. Enumerable.Range(0, 20).Select(number => Some.Barlow(1.2 + (number / 10.0), id: $"barlow-{number}")),
+        ];
+        var kit = Kit.Of(Some.Problem(Some.InUse(lowest: 20, highest: 2000), owned: [.. owned]), []);
+        using var cancelled = new CancellationTokenSource();
+        cancelled.Cancel();
+
+        Assert.Throws<OperationCanceledException>(() => Spare.Of(kit, new WorkBudget(1, cancelled.Token)));
     }
 
     [Fact]

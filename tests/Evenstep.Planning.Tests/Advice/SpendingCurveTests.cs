@@ -1,6 +1,5 @@
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving;
 
 namespace Evenstep.Planning.Tests.Advice;
 

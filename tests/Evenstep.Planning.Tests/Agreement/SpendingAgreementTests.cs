@@ -1,5 +1,6 @@
 using System.Globalization;
 using Evenstep.Planning.Budgets;
+using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Planning.Tests.Oracle;
 

@@ -5,6 +5,7 @@ namespace Evenstep.Planning.Tests.House;
 public sealed partial class TidinessTests
 {
     private const int MostLines = 250;
+    private const int MostLetters = 160;
 
     /// <summary>Put together here, so that this file does not find itself.</summary>
     private static readonly string[] Unwanted = ["TO" + "DO", "FIX" + "ME", "DateTime" + ".Now"];
@@ -14,6 +15,10 @@ public sealed partial class TidinessTests
     [Fact]
     public void No_source_is_long() => Assert.Empty(
         SourceTree.Under("src").Where(file => file.Lines.Length > MostLines).Select(file => $"{file.Path}: {file.Lines.Length} lines"));
+
+    [Fact]
+    public void No_line_of_the_planner_is_long() =>
+        Assert.Empty(SourceTree.Faults(SourceTree.Under("src/Evenstep.Planning"), line => line.Length > MostLetters));
 
     [Fact]
     public void No_line_has_a_tab() => Assert.Empty(SourceTree.Faults(All, line => line.Contains('\t', StringComparison.Ordinal)));

@@ -1,5 +1,5 @@
-using Evenstep.Planning.Solving.Model;
 using Evenstep.Planning.Solving.Model.Cuts;
+using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Tests.Model;
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Model;
+using Evenstep.Planning.Solving.Model.Subproblems;
 using Evenstep.Planning.Tests.Agreement;
 using Evenstep.Planning.Tests.Oracle;
 

@@ -99,7 +99,7 @@ public class BenchTests
             Assert.Equal(drawn.Ground.Framings.Length + 1, wishing.Framings.Length);
             foreach (var bench in BarlowSet.All(wishing).Select(set => new Bench(wishing, set)))
             {
-                Assert.Equal(!Breaches.Frames(drawn.KitOf(bench, []), wished, null), (bench.OpenFramings & wish) != 0);
+                Assert.Equal(!FramingRule.Frames(drawn.KitOf(bench, []), wished, null), (bench.OpenFramings & wish) != 0);
             }
         }
     }
@@ -190,7 +190,7 @@ public class BenchTests
     private static uint FramingsOpenIn(Kit kit)
     {
         var demands = kit.Problem.Demands.MustFrame;
-        return demands.Select((demand, i) => Breaches.Frames(kit, demand.WidthDeg, demand.TelescopeIndex) ? 0 : 1u << i).Aggregate(0u, (a, b) => a | b);
+        return demands.Select((demand, i) => FramingRule.Frames(kit, demand.WidthDeg, demand.TelescopeIndex) ? 0 : 1u << i).Aggregate(0u, (a, b) => a | b);
     }
 
     private static IEnumerable<(Drawn Drawn, Bench Bench)> EveryBench() =>

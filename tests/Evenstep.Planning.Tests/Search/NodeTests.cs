@@ -31,7 +31,7 @@ public class NodeTests
             Assert.Equal(bench.CountLeft - (kit.Purchases.Length - bench.Settled.Length), node.CountLeft);
             Assert.Equal(drawn.Problem.Limits.AllowedOverlaps - kit.OverlapsThroughPurchases(), node.OverlapsLeft);
             Assert.Equal(
-                drawn.Problem.Demands.MustFrame.Select(demand => !Breaches.Frames(kit, demand.WidthDeg, demand.TelescopeIndex)),
+                drawn.Problem.Demands.MustFrame.Select(demand => !FramingRule.Frames(kit, demand.WidthDeg, demand.TelescopeIndex)),
                 drawn.Problem.Demands.MustFrame.Select((_, i) => (node.OpenFramings & (1u << i)) != 0));
         }
     }

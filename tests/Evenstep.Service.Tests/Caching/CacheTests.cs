@@ -1,3 +1,4 @@
+using System.Buffers;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Admission;
 using Evenstep.Service.Answering.Caching;
@@ -147,5 +148,5 @@ public sealed class CacheTests
     }
 
     private static FinishedAnswer AnswerOf(int bytes, Outcome outcome = Outcome.Optimal) =>
-        new() { Body = new byte[bytes], Representation = new Representation(AnswerFormat.Json, Language.English), Outcome = outcome, Took = TimeSpan.Zero };
+        new() { Body = new ReadOnlySequence<byte>(new byte[bytes]), Representation = new Representation(AnswerFormat.Json, Language.English), Outcome = outcome, Took = TimeSpan.Zero };
 }

@@ -3,10 +3,10 @@ using System.Text.RegularExpressions;
 
 namespace Evenstep.Service.Tests.House;
 
-/// <summary>A block of code in the README: its language, and for JSON whether it is a request or an answer.</summary>
+/// <summary>A block of code in a README: its language, and for JSON whether it is a request or an answer.</summary>
 internal sealed record CodeBlock(string Language, string Role, string Text);
 
-/// <summary>A request that the README tells the reader to send, with what it shows of it and of the answer.</summary>
+/// <summary>A request that a README tells the reader to send, with what it shows of it and of the answer.</summary>
 internal sealed record Exchange(HttpMethod Method, string Path, string? Body)
 {
     public string ContentType { get; init; } = "application/json";
@@ -25,12 +25,23 @@ internal sealed record Exchange(HttpMethod Method, string Path, string? Body)
 /// <summary>A row of a table of fields: what is said of one field, or of several alike.</summary>
 internal sealed record FieldRow(string[] Fields, string Default, string Bounds);
 
-/// <summary>The README, taken apart.</summary>
+/// <summary>The README and what it sends its readers to, taken apart.</summary>
 internal static partial class Readme
 {
     private const string FieldTableEnding = "| default | bounds |";
 
-    public static string Text { get; } = File.ReadAllText(Path.Combine(Repository.Root, "README.md"));
+    /// <summary>The README itself.</summary>
+    public const string First = "README.md";
+
+    /// <summary>All of them, by their paths from the root.</summary>
+    public static IReadOnlyList<(string Path, string Text)> All { get; } =
+    [
+        .. new[] { First, "openapi/README.md", "docker/README.md", "src/Evenstep.Planning/README.md" }
+            .Select(path => (path, File.ReadAllText(Path.Combine(Repository.Root, path)))),
+    ];
+
+    /// <summary>What they say together.</summary>
+    public static string Text { get; } = string.Join("\n", All.Select(one => one.Text));
 
     public static IReadOnlyList<CodeBlock> Blocks { get; } =
     [

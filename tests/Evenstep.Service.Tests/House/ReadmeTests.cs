@@ -13,7 +13,7 @@ using Evenstep.Service.Tests.Batches;
 
 namespace Evenstep.Service.Tests.House;
 
-/// <summary>What the README says is so.</summary>
+/// <summary>What the README and those beside the code say is so.</summary>
 public sealed partial class ReadmeTests(Service service) : IClassFixture<Service>
 {
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
@@ -24,9 +24,15 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
 
     private const string MakesKey = "dotnet run -c Release --project src/Evenstep.Service -- key new ";
 
+    private const int MostLines = 230;
+
     private static readonly string[] Roles = ["request", "answer"];
 
-    /// <summary>By their places in the README.</summary>
+    public static TheoryData<string> PagesWithContents => [.. Readme.All.Select(one => one.Path), "DEVELOPERS.md"];
+
+    public static TheoryData<string> Pages => [.. Readme.All.Select(one => one.Path), "DEVELOPERS.md"];
+
+    /// <summary>By their order in the README and the others.</summary>
     public static TheoryData<int> Exchanges => [.. Enumerable.Range(0, Readme.Exchanges.Count)];
 
     [Theory]
@@ -93,22 +99,50 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
         Assert.Equal(agrees, !Elision.Differences(Parse(shown), Parse(whole)).Any());
 
     [Fact]
-    public void It_opens_with_one_paragraph()
+    public void It_opens_with_the_job_in_one_paragraph_and_a_list_of_contents()
     {
-        var opening = Readme.Text.Split("\n## ")[0].Trim().Split("\n\n");
+        var opening = Readme.All[0].Text.Split("\n## ")[0].Trim().Split("\n\n");
 
-        Assert.Equal(2, opening.Length);
+        Assert.Equal(3, opening.Length);
         Assert.Equal("# Evenstep", opening[0]);
+        Assert.All(opening[2].Split('\n'), line => Assert.StartsWith("- [", line, StringComparison.Ordinal));
     }
 
     [Fact]
-    public void Every_file_it_links_to_or_names_exists()
-    {
-        var named = Link().Matches(Readme.Text).Concat(OwnPath().Matches(Readme.Text)).Select(match => match.Groups["path"].Value)
-            .Where(path => !path.Contains("://", StringComparison.Ordinal)).Distinct();
+    public void It_is_short() => Assert.InRange(Readme.All[0].Text.Count(letter => letter == '\n'), 100, MostLines);
 
-        Assert.All(named, path => Assert.True(Path.Exists(Path.Combine(Repository.Root, path)), $"There is no {path}."));
+    [Theory]
+    [MemberData(nameof(PagesWithContents))]
+    public void Its_contents_are_all_of_its_sections(string page)
+    {
+        var text = TextOf(page);
+
+        Assert.Equal(Chapter().Matches(text).Select(match => match.Groups["title"].Value), Entry().Matches(text).Select(match => match.Groups["title"].Value));
     }
+
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public void Every_file_and_section_it_links_to_exists(string page)
+    {
+        var folder = Path.GetDirectoryName(Path.Combine(Repository.Root, page))!;
+        var links = Link().Matches(TextOf(page)).Where(link => !link.Groups["path"].Value.Contains("://", StringComparison.Ordinal)).ToList();
+
+        Assert.NotEmpty(links);
+        Assert.All(links, link =>
+        {
+            var path = link.Groups["path"].Value is { Length: > 0 } other ? Path.Combine(folder, other) : Path.Combine(Repository.Root, page);
+            Assert.True(Path.Exists(path), $"There is no {path}.");
+            if (link.Groups["section"] is { Success: true } section)
+            {
+                Assert.Contains(section.Value, Section().Matches(File.ReadAllText(path)).Select(match => AnchorOf(match.Groups["title"].Value)));
+            }
+        });
+    }
+
+    [Fact]
+    public void Every_file_that_is_named_exists() => Assert.All(
+        OwnPath().Matches(Readme.Text).Select(match => match.Groups["path"].Value).Distinct(),
+        path => Assert.True(Path.Exists(Path.Combine(Repository.Root, path)), $"There is no {path}."));
 
     [Fact]
     public void Every_command_is_one_that_runs()
@@ -175,7 +209,24 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
 
     private static JsonElement Parse(string json) => JsonSerializer.Deserialize<JsonElement>(json);
 
-    [GeneratedRegex(@"\]\((?<path>[^)#]+)")]
+    private static string TextOf(string page) => File.ReadAllText(Path.Combine(Repository.Root, page));
+
+    /// <summary>As GitHub makes it of a title.</summary>
+    private static string AnchorOf(string title) => NotOfAnchors().Replace(title.ToLowerInvariant(), "").Replace(' ', '-');
+
+    [GeneratedRegex(@"[^\w\- ]")]
+    private static partial Regex NotOfAnchors();
+
+    [GeneratedRegex(@"^## (?<title>.+)$", RegexOptions.Multiline)]
+    private static partial Regex Chapter();
+
+    [GeneratedRegex(@"^##+ (?<title>.+)$", RegexOptions.Multiline)]
+    private static partial Regex Section();
+
+    [GeneratedRegex(@"^- \[(?<title>.+)\]\(#", RegexOptions.Multiline)]
+    private static partial Regex Entry();
+
+    [GeneratedRegex(@"\]\((?<path>[^)#\s]*)(?:#(?<section>[^)\s]+))?\)")]
     private static partial Regex Link();
 
     /// <summary>A path from the root of the repository; an address such as /openapi/v1.json is none.</summary>

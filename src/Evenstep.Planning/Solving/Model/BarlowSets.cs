@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using Evenstep.Planning.Solving.Model.Rules;
+using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model;
 
@@ -19,16 +20,15 @@ internal sealed record BarlowSets(ImmutableArray<ImmutableArray<Choice>> All, bo
     /// <param name="mostCents">What all purchases together may cost, besides the budget.</param>
     public static BarlowSets Of(PurchaseSpace space, int useful, long mostCents = long.MaxValue)
     {
-        var limits = space.Problem.Limits;
         ImmutableArray<Choice> demanded = [.. space.Choices.Where(choice => IsBarlow(choice) && choice.IsDemanded)];
         Choice[] others = [.. space.Choices.Where(choice => IsBarlow(choice) && !choice.IsDemanded)];
-        var room = Math.Min(BarlowCount.Most(space.Problem), limits.MaxPurchases) - demanded.Length;
+        var room = Math.Min(BarlowCountRule.Left(space.Problem, demanded.Length), PurchaseCountRule.Left(space.Problem, demanded.Length));
         if (room < 0)
         {
             return new BarlowSets([], IsComplete: true);
         }
 
-        var cents = Math.Min(Budget.ToCents(limits.Budget), mostCents) - demanded.Sum(choice => choice.LeastCents);
+        var cents = Math.Min(BudgetRule.Most(space.Problem).Cents, mostCents) - demanded.Sum(choice => choice.LeastCents);
         return Listed(demanded, others, Math.Min(room, useful), cents);
     }
 

@@ -2,6 +2,7 @@ using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Model.Cuts;
+using Evenstep.Planning.Solving.Model.Subproblems;
 using Google.OrTools.Sat;
 
 namespace Evenstep.Planning.Solving.Model;
@@ -49,9 +50,9 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
     /// <summary>What sets found before, and nothing at all, tell about this one.</summary>
     private bool IsRefutedUnbuilt()
     {
-        foreach (var places in recent.In(settled).Prepend([]))
+        foreach (var indices in recent.In(settled).Prepend([]))
         {
-            var judged = Judged.Of(settled, places);
+            var judged = Judged.Of(settled, indices);
             if (budget.IsSpent)
             {
                 return false;
@@ -71,7 +72,7 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
     private Answer Search()
     {
         budget.Spend(StepsPerChoice * settled.Choices.Length);
-        var master = new Master(settled);
+        var master = new Master(settled, AllowedSet.Rules);
         var (cutsKept, clashesKept) = (0, 0);
         while (true)
         {
@@ -99,8 +100,8 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
                 return status == CpSolverStatus.Infeasible ? Answer.None : Answer.Undecided;
             }
 
-            var places = master.Places(solver);
-            if (BreaksNothing(places) is not { } isWithin)
+            var indices = master.Indices(solver);
+            if (BreaksNothing(indices) is not { } isWithin)
             {
                 return Answer.Undecided;
             }
@@ -114,9 +115,9 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
     }
 
     /// <summary>Null if a set is so near to a limit that no cut tells it apart.</summary>
-    private bool? BreaksNothing(int[] places)
+    private bool? BreaksNothing(int[] indices)
     {
-        var judged = Judged.Of(settled, places);
+        var judged = Judged.Of(settled, indices);
         var (cutsBefore, clashesBefore) = (cuts.Count, counted.Count);
         AddStepClauses(judged);
         AddExcessCut(judged);
@@ -127,7 +128,7 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
             return judged is { KeepsStep: true, KeepsExcess: true } && Overlapping(judged) <= settled.AllowedOverlaps ? true : null;
         }
 
-        return counted.Count > clashesBefore || cuts[cutsBefore..].Exists(cut => !cut.Allows(places)) ? false : null;
+        return counted.Count > clashesBefore || cuts[cutsBefore..].Exists(cut => !cut.Allows(indices)) ? false : null;
     }
 
     /// <summary>Whether nothing can meet one of them.</summary>
@@ -184,7 +185,7 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
     }
 
     private int Overlapping(Judged judged) =>
-        settled.OverlapsOfNothing + judged.Places.Sum(settled.OverlapsOf) + judged.Clashes().Sum(clash => clash.Pairs);
+        settled.OverlapsOfNothing + judged.Indices.Sum(settled.OverlapsOf) + judged.Clashes().Sum(clash => clash.Pairs);
 
     /// <summary>The whole kit, judged once more by the definitions alone.</summary>
     private bool IsConfirmed(Kit kit)
@@ -193,7 +194,7 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
         return Tolerance.AtMost(step, Question.MostLnStep)
             && Tolerance.AtMost(excess, Question.MostExcess)
             && kit.OverlapsThroughPurchases() <= settled.AllowedOverlaps
-            && Question.Framings.All(framing => Breaches.Frames(kit, framing.WidthDeg, framing.TelescopeIndex))
+            && Question.Framings.All(framing => FramingRule.Frames(kit, framing.WidthDeg, framing.TelescopeIndex))
             && !Breaches.Of(kit).Any(breach => breach is not Breach.Overlaps);
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model;
 

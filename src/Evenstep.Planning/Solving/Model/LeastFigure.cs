@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model;
 

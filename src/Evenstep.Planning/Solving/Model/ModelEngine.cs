@@ -1,5 +1,6 @@
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model;
 
@@ -71,7 +72,7 @@ public sealed class ModelEngine
         }
 
         var nothing = Kit.Of(problem, []);
-        var isGranted = wishedFieldDeg is not { } field || Breaches.Frames(nothing, field, telescopeIndex: null);
+        var isGranted = wishedFieldDeg is not { } field || FramingRule.Frames(nothing, field, telescopeIndex: null);
         if (isGranted && !Breaches.Of(nothing).Any())
         {
             return new Standing([], nothing.Figures, IsProved: false);

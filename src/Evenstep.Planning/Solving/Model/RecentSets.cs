@@ -1,3 +1,5 @@
+using Evenstep.Planning.Solving.Model.Subproblems;
+
 namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>The sets found last: what was wrong with them begins the next master.</summary>
@@ -7,7 +9,7 @@ internal sealed class RecentSets
 
     private readonly LinkedList<int[]> choices = [];
 
-    /// <summary>As places among what is left with other Barlows; the last first.</summary>
+    /// <summary>As indices among what is left with other Barlows; the last first.</summary>
     public IEnumerable<int[]> In(Settled settled)
     {
         if (choices.Count == 0)
@@ -15,30 +17,30 @@ internal sealed class RecentSets
             yield break;
         }
 
-        var placeOf = new Dictionary<int, int>(settled.Choices.Length);
-        for (var place = 0; place < settled.Choices.Length; place++)
+        var indexOf = new Dictionary<int, int>(settled.Choices.Length);
+        for (var index = 0; index < settled.Choices.Length; index++)
         {
-            placeOf[settled.Choices[place].Index] = place;
+            indexOf[settled.Choices[index].Index] = index;
         }
 
         foreach (var set in choices)
         {
-            int[] places = [.. set.Where(placeOf.ContainsKey).Select(index => placeOf[index]).Order()];
-            if (places.Length > 0)
+            int[] indices = [.. set.Where(indexOf.ContainsKey).Select(index => indexOf[index]).Order()];
+            if (indices.Length > 0)
             {
-                yield return places;
+                yield return indices;
             }
         }
     }
 
     public void Add(Judged judged)
     {
-        if (judged.Places.Length == 0)
+        if (judged.Indices.Length == 0)
         {
             return;
         }
 
-        choices.AddFirst([.. judged.Places.Select(place => judged.Settled.Choices[place].Index)]);
+        choices.AddFirst([.. judged.Indices.Select(index => judged.Settled.Choices[index].Index)]);
         if (choices.Count > Most)
         {
             choices.RemoveLast();

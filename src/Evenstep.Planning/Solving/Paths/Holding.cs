@@ -46,9 +46,9 @@ internal sealed class Holding
 
     public long Cents { get; private set; }
 
-    public int CountLeft => ground.Problem.Limits.MaxPurchases - bought.Count;
+    public int CountLeft => PurchaseCountRule.Left(ground.Problem, bought.Count);
 
-    public int BarlowsLeft => Math.Min(CountLeft, ground.Problem.Limits.MaxBarlows - (barlows.Count - ground.OwnedBarlows));
+    public int BarlowsLeft => Math.Min(CountLeft, BarlowCountRule.Left(ground.Problem, barlows.Count - ground.OwnedBarlows));
 
     /// <summary>The framings, a bit each, that nothing shown meets.</summary>
     public uint OpenFramings { get; private set; }
@@ -71,7 +71,7 @@ internal sealed class Holding
         ground.Steps.Count(StepsOfItem * (ground.Problem.Owned.Length + bought.Count) * ground.Problem.Telescopes.Length);
         Item[] items = [.. ground.Problem.Owned, .. bought.Select(choice => choice.Item)];
         Item[] through = [.. items.Where(item => item.IsBarlow)];
-        return items.Any(item => item.IsReticle && Reticle.HighestPower(item, through, ground.Problem.Telescopes) is { } power && Optics.Tolerance.AtLeast(power / asked, 1));
+        return ReticleRule.IsServedBy(ground.Problem, items, through, asked);
     }
 
     /// <summary>Nothing is bought yet.</summary>
@@ -103,7 +103,7 @@ internal sealed class Holding
     public bool TryBecome(Holding other, Choice choice)
     {
         ground.Steps.Count(StepsOfPurchase);
-        if (other.CountLeft == 0 || other.Cents + choice.Cents > (long)(ground.Problem.Limits.Budget * 100)
+        if (other.CountLeft == 0 || other.Cents + choice.Cents > BudgetRule.Most(ground.Problem).Cents
             || (choice.Barlow >= 0 && other.BarlowsLeft <= 0) || (choice.Item.IsReticle && other.bought.Exists(one => one.Item.IsReticle)))
         {
             return false;
@@ -113,7 +113,7 @@ internal sealed class Holding
         bought.Add(choice);
         Cents += choice.Cents;
         Show(choice);
-        return overlaps <= ground.Problem.Limits.AllowedOverlaps;
+        return OverlapRule.Left(ground.Problem, overlaps) >= 0;
     }
 
     private void CopyFrom(Holding other)
@@ -167,7 +167,7 @@ internal sealed class Holding
         ground.Steps.Count(StepsOfView * more.Length);
         foreach (ref readonly var sight in more.AsSpan())
         {
-            overlaps += overlaps <= ground.Problem.Limits.AllowedOverlaps ? RepeatsOf(sight) : 0;
+            overlaps += OverlapRule.Left(ground.Problem, overlaps) >= 0 ? RepeatsOf(sight) : 0;
             sights.Add(sight);
             islands[sight.Telescope].Add(sight.Reach);
             for (var i = 0; i < ground.Framings.Length; i++)

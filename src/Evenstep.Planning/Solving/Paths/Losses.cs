@@ -1,4 +1,5 @@
 using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Paths;
 
@@ -8,7 +9,7 @@ namespace Evenstep.Planning.Solving.Paths;
 /// </summary>
 internal sealed class Losses(SpendingFrontier frontier)
 {
-    private readonly long[] cents = [.. frontier.Points.Select(point => (long)(point.TotalPrice * 100))];
+    private readonly long[] cents = [.. frontier.Points.Select(point => Money.Of(point.TotalPrice).Cents)];
     private readonly double lnEnough = 2 * frontier.Problem.EnoughMismatch;
 
     /// <summary>The loss once so much is spent; 0 where no set of that price is allowed.</summary>

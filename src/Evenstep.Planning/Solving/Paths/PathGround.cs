@@ -105,7 +105,12 @@ internal sealed class PathGround : IDisposable
     }
 
     private Choice ChoiceOf(Item item, int place) =>
-        new(place, item, IsOcular(item) ? Add(oculars, item) : Choice.None, item.IsBarlow ? Add(barlows, item) : Choice.None, Problem.Demands.MustInclude.Contains(item.Id));
+        new(
+            place,
+            item,
+            IsOcular(item) ? Add(oculars, item) : Choice.None,
+            item.IsBarlow ? Add(barlows, item) : Choice.None,
+            Problem.Demands.MustInclude.Contains(item.Id));
 
     private static int Add(List<Item> list, Item item)
     {

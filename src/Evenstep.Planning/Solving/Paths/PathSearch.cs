@@ -1,4 +1,5 @@
 using Evenstep.Planning.Budgets;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Paths;
 
@@ -157,5 +158,5 @@ internal sealed class PathSearch
 
     private double LossOf(Holding holding) => losses.Of(holding.Cents, holding.LnLargestStep());
 
-    private long MoneyLeft(Holding holding) => (long)(ground.Problem.Limits.Budget * 100) - holding.Cents;
+    private long MoneyLeft(Holding holding) => BudgetRule.Most(ground.Problem).Cents - holding.Cents;
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Paths;
 

@@ -31,10 +31,9 @@ internal sealed record BarlowSet(ImmutableArray<Item> Bought, Cost Cost, ulong K
     /// </summary>
     private static IEnumerable<BarlowSet> InOrder(Groundwork ground, Func<Ware, int> weight)
     {
-        var limits = ground.Problem.Limits;
         Item[] musts = [.. ground.Musts.Where(item => item.IsBarlow)];
-        var most = Math.Min(limits.MaxBarlows - musts.Length, limits.MaxPurchases - ground.Musts.Length);
-        var cents = (long)(limits.Budget * 100) - ground.Musts.Sum(item => item.Cents);
+        var most = Math.Min(BarlowCountRule.Left(ground.Problem, musts.Length), PurchaseCountRule.Left(ground.Problem, ground.Musts.Length));
+        var cents = BudgetRule.Most(ground.Problem).Cents - ground.Musts.Sum(item => item.Cents);
         if (most < 0 || cents < 0)
         {
             yield break;
@@ -42,7 +41,8 @@ internal sealed record BarlowSet(ImmutableArray<Item> Bought, Cost Cost, ulong K
 
         Listed[] wares =
         [
-            .. ground.Barlows.SelectMany((offer, place) => offer.Wares.Select(ware => (offer: place, ware))).Select((one, place) => new Listed(one.ware, one.offer, place, weight(one.ware)))
+            .. ground.Barlows.SelectMany((offer, place) => offer.Wares.Select(ware => (offer: place, ware)))
+                .Select((one, place) => new Listed(one.ware, one.offer, place, weight(one.ware)))
                 .Where(one => one.Ware.Cost.Cents <= cents).OrderBy(one => one.Rank),
         ];
         var settled = ground.Pricing.Of(ground.Musts);
@@ -80,7 +80,8 @@ internal sealed record BarlowSet(ImmutableArray<Item> Bought, Cost Cost, ulong K
             open.Enqueue(pick, pick.Places.Aggregate(default(Rank), (sum, place) => sum + wares[place].Rank));
         }
 
-        bool IsOfDifferentOffers(Pick pick) => pick.Places.Length < 2 || pick.Places.Select(place => wares[place].Offer).Distinct().Count() == pick.Places.Length;
+        bool IsOfDifferentOffers(Pick pick) =>
+            pick.Places.Length < 2 || pick.Places.Select(place => wares[place].Offer).Distinct().Count() == pick.Places.Length;
 
         BarlowSet SetOf(Pick pick, Rank rank)
         {

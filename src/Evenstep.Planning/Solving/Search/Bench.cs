@@ -41,7 +41,6 @@ internal sealed partial class Bench : IDisposable
     {
         this.ground = ground;
         lnLeastStep = ground.Problem.Preferences.LnLeastStep;
-        var limits = ground.Problem.Limits;
         ground.Steps.Count(StepsOfBench);
         Set = barlows;
         lending = new Lending(ground.Budget);
@@ -50,9 +49,9 @@ internal sealed partial class Bench : IDisposable
         Shown = [.. Enumerable.Range(0, ground.SettledOculars.Length).SelectMany(place => table.Of(place).ToArray())];
         lending.Hold<Sight>(Shown.Length);
         Reticle = ReticleChoice.On(ground, Settled);
-        CountLeft = limits.MaxPurchases - Settled.Length - Reticle.Count;
-        CentsLeft = (long)(limits.Budget * 100) - Settled.Sum(item => item.Cents) - Reticle.LeastCents;
-        OverlapsLeft = limits.AllowedOverlaps - OverlapsShown();
+        CountLeft = PurchaseCountRule.Left(ground.Problem, Settled.Length + Reticle.Count);
+        CentsLeft = BudgetRule.Most(ground.Problem).Cents - Settled.Sum(item => item.Cents) - Reticle.LeastCents;
+        OverlapsLeft = OverlapRule.Left(ground.Problem, OverlapsShown());
         lending.Hold<long>(ground.Oculars.Length);
         overlapsWith = new int[ground.Oculars.Length][];
         neighbourhoods = new(() => new Neighbourhoods(this, ground));
@@ -60,7 +59,9 @@ internal sealed partial class Bench : IDisposable
         withEverything = new(FiguresWithEverything);
         leastCentsOfAll = new(() => ground.LeastCents.DefaultIfEmpty(0).Min());
         OpenFramings = OpenAfter(Shown.AsSpan(), (1u << ground.Framings.Length) - 1);
-        framingsMet = OpenFramings == 0 ? null : [.. Enumerable.Range(0, ground.Oculars.Length).Select(place => OpenFramings & ~OpenAfter(SightsOf(place), OpenFramings))];
+        framingsMet = OpenFramings == 0
+            ? null
+            : [.. Enumerable.Range(0, ground.Oculars.Length).Select(place => OpenFramings & ~OpenAfter(SightsOf(place), OpenFramings))];
         mostPoints = MostPoints();
         ground.Steps.Count(StepsOfComparison * table.Count * (1 + ground.Framings.Length));
     }

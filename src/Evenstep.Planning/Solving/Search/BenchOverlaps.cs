@@ -39,7 +39,7 @@ internal sealed partial class Bench
                 count += (Shown[i].NeedsPurchase || other.NeedsPurchase) && Repeats(Shown[i], other) ? 1 : 0;
             }
 
-            if (count > ground.Problem.Limits.AllowedOverlaps)
+            if (OverlapRule.Left(ground.Problem, count) < 0)
             {
                 return count;
             }

@@ -52,7 +52,8 @@ internal sealed class Frontier
     /// <summary>Whether one that costs no more is beaten: by a narrower step, or at the same price and step by the fixed rule.</summary>
     private static bool IsBeaten(Outpost known, Cost cost, double lnStep) =>
         Tolerance.Below(lnStep, known.LnStep)
-        || (known.Cost.Cents == cost.Cents && !Tolerance.Above(lnStep, known.LnStep) && (cost.Count, cost.Ties).CompareTo((known.Cost.Count, known.Cost.Ties)) < 0);
+        || (known.Cost.Cents == cost.Cents && !Tolerance.Above(lnStep, known.LnStep)
+            && (cost.Count, cost.Ties).CompareTo((known.Cost.Count, known.Cost.Ties)) < 0);
 
     private int LastUpTo(long cents)
     {

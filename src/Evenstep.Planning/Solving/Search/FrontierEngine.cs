@@ -27,7 +27,7 @@ internal sealed class FrontierEngine : IDisposable
         chain = Node.Chain(ground);
     }
 
-    private long Budget => (long)(ground.Problem.Limits.Budget * 100);
+    private long Budget => BudgetRule.Most(ground.Problem).Cents;
 
     /// <summary>The frontier of a problem whose demands only name candidates.</summary>
     /// <param name="problem">Its wish for a wide view is left aside.</param>
@@ -60,7 +60,7 @@ internal sealed class FrontierEngine : IDisposable
             // What is known of the bands seen to the end stays known.
         }
 
-        return new SpendingFrontier(ground.Problem, [.. frontier.Outposts.Select(PointOf)], knownBelow == 0 ? null : (knownBelow - 1) / 100m);
+        return new SpendingFrontier(ground.Problem, [.. frontier.Outposts.Select(PointOf)], knownBelow == 0 ? null : new Money(knownBelow - 1).ToDecimal());
     }
 
     /// <summary>The upper ends of the bands. Each is half as high again as the one below it.</summary>
@@ -89,5 +89,5 @@ internal sealed class FrontierEngine : IDisposable
         }
     }
 
-    private static SpendingPoint PointOf(Outpost outpost) => new(outpost.Selection.Items, outpost.Cost.Cents / 100m, outpost.LnStep);
+    private static SpendingPoint PointOf(Outpost outpost) => new(outpost.Selection.Items, new Money(outpost.Cost.Cents).ToDecimal(), outpost.LnStep);
 }

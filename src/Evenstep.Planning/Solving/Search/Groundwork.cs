@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using Evenstep.Planning.Budgets;
-using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Search;
@@ -10,7 +9,7 @@ namespace Evenstep.Planning.Solving.Search;
 internal readonly record struct Framing(double WidthDeg, int? TelescopeIndex)
 {
     public bool IsMetBy(in Sight sight) =>
-        (TelescopeIndex is null || TelescopeIndex == sight.Telescope) && Tolerance.AtLeast(sight.Shows.TrueFieldDeg / WidthDeg, 1);
+        (TelescopeIndex is null || TelescopeIndex == sight.Telescope) && FramingRule.IsWide(sight.Shows.TrueFieldDeg, WidthDeg);
 }
 
 /// <summary>A problem laid out for the search: what is settled, what may be chosen, and every view that either can make.</summary>

@@ -8,8 +8,8 @@ namespace Evenstep.Planning.Solving.Search;
 /// <summary>Arrays that a search uses and gives back all at once: most are a few kilobytes, and every search needs dozens.</summary>
 internal sealed class Lending(WorkBudget budget) : IDisposable
 {
-    /// <summary>The pool keeps what it is given, of every length; what is larger than this is left to the garbage collector.</summary>
-    private const long MostBytesPooled = 256 * 1024;
+    /// <summary>The pool keeps what it is given, of every length and type; what is larger than this is left to the garbage collector.</summary>
+    private const long MostBytesPooled = 64 * 1024;
 
     private readonly List<Action> returns = [];
     private long held;

@@ -5,8 +5,6 @@ namespace Evenstep.Planning.Solving.Search;
 /// <summary>Works out costs.</summary>
 internal sealed class Pricing(PurchaseProblem problem)
 {
-    private const double UnitsPerScore = 1e7;
-
     private readonly PreferenceScore score = new(problem);
 
     /// <summary>Parfocal groups are a matter of the whole set; all other preferences add up.</summary>
@@ -14,7 +12,7 @@ internal sealed class Pricing(PurchaseProblem problem)
 
     /// <summary>What an item adds; the preference for parfocal groups is left to <see cref="Of(IReadOnlyCollection{Item})"/>.</summary>
     public Cost Of(Item item) =>
-        new((long)Math.Round(score.OfItem(item) * UnitsPerScore), item.Cents, 1, Solving.Ties.Fingerprint(item));
+        new(score.UnitsOfItem(item), item.Cents, 1, Ties.Fingerprint(item));
 
     /// <summary>What a whole set costs.</summary>
     public Cost Of(IReadOnlyCollection<Item> purchases)

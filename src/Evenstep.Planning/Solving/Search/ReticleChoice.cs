@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Search;
@@ -36,20 +35,20 @@ internal sealed class ReticleChoice
         var bought = settled.Count(item => item.IsReticle);
         if (ground.Problem.Demands.ReticleLeastPower is not { } asked)
         {
-            return bought <= 1 ? NotNeeded : Impossible;
+            return OneReticleRule.Allows(bought) ? NotNeeded : Impossible;
         }
 
         Item[] barlows = [.. ground.Problem.Owned.Concat(settled).Where(item => item.IsBarlow)];
-        if (ground.Problem.Owned.Concat(settled).Any(item => item.IsReticle && Serves(item)))
+        if (ReticleRule.IsServedBy(ground.Problem, ground.Problem.Owned.Concat(settled), barlows, asked))
         {
-            return bought <= 1 ? NotNeeded : Impossible;
+            return OneReticleRule.Allows(bought) ? NotNeeded : Impossible;
         }
 
-        ImmutableArray<Ware> serving = [.. ground.Reticles.SelectMany(offer => offer.Wares).Where(ware => Serves(ware.Item))];
-        return serving.IsEmpty || bought > 0 ? Impossible : new ReticleChoice(serving, isPossible: true);
-
-        bool Serves(Item reticle) =>
-            Reticle.HighestPower(reticle, barlows, ground.Problem.Telescopes) is { } power && Tolerance.AtLeast(power / asked, 1);
+        ImmutableArray<Ware> serving =
+        [
+            .. ground.Reticles.SelectMany(offer => offer.Wares).Where(ware => ReticleRule.Serves(ground.Problem, ware.Item, barlows, asked)),
+        ];
+        return serving.IsEmpty || !OneReticleRule.Allows(bought + 1) ? Impossible : new ReticleChoice(serving, isPossible: true);
     }
 
     /// <summary>What one costs beyond the cheapest that would do.</summary>

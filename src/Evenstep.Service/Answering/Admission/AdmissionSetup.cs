@@ -1,4 +1,6 @@
+using Evenstep.Service.Answering.Scheduling;
 using Evenstep.Service.Http.Authentication;
+using Evenstep.Service.Http.Negotiation;
 
 namespace Evenstep.Service.Answering.Admission;
 
@@ -14,7 +16,8 @@ internal static class AdmissionSetup
         var settings = AdmissionSettings.From(builder.Configuration);
         builder.Services.AddSingleton(settings);
         builder.Services.AddSingleton(WorkCharge.From(builder.Configuration));
-        builder.Services.AddSingleton(new Admissions(settings, Limited + batches));
+        builder.Services.AddSingleton(services => new Admissions(
+            settings, Limited + batches, services.GetRequiredService<AnswersBeingSent>(), services.GetRequiredService<SchedulerSettings>()));
         builder.Services.AddSingleton<AdmissionMeter>();
         builder.Services.AddSingleton<RefusalReport>();
         builder.Services.AddHostedService(provider => provider.GetRequiredService<RefusalReport>());

@@ -1,6 +1,8 @@
 using System.Threading.RateLimiting;
+using Evenstep.Service.Answering.Scheduling;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Http.Bodies;
+using Evenstep.Service.Http.Negotiation;
 using Microsoft.AspNetCore.Http.Features;
 
 namespace Evenstep.Service.Answering.Admission;
@@ -16,12 +18,18 @@ internal sealed class Admissions : IDisposable
     private readonly ConcurrencyLimiter bodies;
     private readonly int mostBodyPermits;
     private readonly PathString streamed;
+    private readonly AnswersBeingSent answers;
+    private readonly long mostBytesOfAnswers;
 
-    /// <param name="settings">How much is let in.</param>
+    /// <param name="settings">How much may be under way.</param>
     /// <param name="streamed">Where bodies are sent that are never held as a whole.</param>
-    public Admissions(AdmissionSettings settings, PathString streamed)
+    /// <param name="answers">Those that are being sent.</param>
+    /// <param name="memory">What they may hold.</param>
+    public Admissions(AdmissionSettings settings, PathString streamed, AnswersBeingSent answers, SchedulerSettings memory)
     {
         this.streamed = streamed;
+        this.answers = answers;
+        mostBytesOfAnswers = memory.MostBytesOfAnswers;
         requests = new SharedLimit(settings.MostRequests, settings.CallerShare);
         batches = new SharedLimit(settings.MostBatches, settings.CallerShare);
         mostBodyPermits = settings.BodyMebibytes * PermitsPerMebibyte;
@@ -47,7 +55,7 @@ internal sealed class Admissions : IDisposable
             return batches.TryEnter(caller, leases);
         }
 
-        return requests.TryEnter(caller, leases)
+        return answers.Bytes >= mostBytesOfAnswers ? RefusalReason.Saturated : requests.TryEnter(caller, leases)
             ?? (leases.TryAdd(bodies.AttemptAcquire(BodyPermitsOf(context.Request))) ? null : RefusalReason.Saturated);
     }
 

@@ -8,7 +8,7 @@ internal static class CachingSetup
 {
     public const string MegabytesKey = "Evenstep:CacheMegabytes";
 
-    private const int DefaultMegabytes = 64;
+    private const int DefaultMegabytes = 32;
     private const int MostMegabytes = 1_000_000;
     private const long BytesOfMegabyte = 1024 * 1024;
 
@@ -20,10 +20,10 @@ internal static class CachingSetup
 
     public static void AddAnswerCache(this IServiceCollection services, IConfiguration configuration)
     {
-        services.Configure<MemoryCacheOptions>(memory => memory.SizeLimit = MegabytesOf(configuration) * BytesOfMegabyte);
+        services.Configure<MemoryCacheOptions>(memory => memory.SizeLimit = MegabytesOf(configuration) * BytesOfMegabyte / SizeOfAnswer.BytesCountedAsOne);
         services.AddHybridCache(cache =>
         {
-            cache.MaximumPayloadBytes = MostAnswerBytes;
+            cache.MaximumPayloadBytes = MostAnswerBytes / SizeOfAnswer.BytesCountedAsOne;
             cache.DefaultEntryOptions = new HybridCacheEntryOptions { Expiration = Expiration, LocalCacheExpiration = Expiration };
         }).AddSerializer<FinishedAnswer, SizeOfAnswer>();
         services.AddSingleton<AnswerCache>();

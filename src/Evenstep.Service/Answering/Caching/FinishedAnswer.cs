@@ -1,6 +1,5 @@
 using System.Buffers;
 using System.ComponentModel;
-using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Pictures;
@@ -14,7 +13,7 @@ namespace Evenstep.Service.Answering.Caching;
 [ImmutableObject(true)]
 internal sealed record FinishedAnswer
 {
-    public required ReadOnlyMemory<byte> Body { get; init; }
+    public required ReadOnlySequence<byte> Body { get; init; }
 
     /// <summary>The form and the language it is in.</summary>
     public required Representation Representation { get; init; }
@@ -30,7 +29,7 @@ internal sealed record FinishedAnswer
     /// <summary>Writes an answer that rests on a plan as JSON.</summary>
     public static FinishedAnswer Of<T>(T answer, JsonTypeInfo<T> shape, Language language, Outcome outcome, TimeSpan took) => new()
     {
-        Body = JsonSerializer.SerializeToUtf8Bytes(answer, shape),
+        Body = AnswerBytes.Of(answer, shape),
         Representation = new Representation(AnswerFormat.Json, language),
         Outcome = outcome,
         Took = took,
@@ -39,17 +38,22 @@ internal sealed record FinishedAnswer
     /// <summary>Draws an answer that rests on a plan.</summary>
     public static FinishedAnswer Of(LadderScene scene, Language language, Outcome outcome, TimeSpan took) => new()
     {
-        Body = LadderPicture.Draw(scene, language),
+        Body = new ReadOnlySequence<byte>(LadderPicture.Draw(scene, language)),
         Representation = new Representation(AnswerFormat.Picture, language),
         Outcome = outcome,
         Took = took,
     };
 }
 
-/// <summary>Tells the cache how large an answer is. It is kept in memory as it is, and never leaves this process.</summary>
+/// <summary>Tells the cache how large an answer is, by a byte for each kibibyte: the answer itself is kept as it is, never leaves
+/// this process, and needs no copy.</summary>
 internal sealed class SizeOfAnswer : IHybridCacheSerializer<FinishedAnswer>
 {
-    public void Serialize(FinishedAnswer value, IBufferWriter<byte> target) => target.Write(value.Body.Span);
+    public const int BytesCountedAsOne = 1024;
+
+    /// <summary>What an entry takes beside its answer is less than that.</summary>
+    public void Serialize(FinishedAnswer value, IBufferWriter<byte> target) =>
+        target.Write(new byte[1 + ((value.Body.Length + BytesCountedAsOne - 1) / BytesCountedAsOne)]);
 
     public FinishedAnswer Deserialize(ReadOnlySequence<byte> source) => throw new NotSupportedException("Answers are kept in this process only.");
 }

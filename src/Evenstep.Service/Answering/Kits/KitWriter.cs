@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Targets;
@@ -30,7 +31,7 @@ internal static class KitWriter
             MeanMismatchPercent = figures.MeanMismatchPercent,
             MeanExcessPercent = figures.MeanExcessPercent,
             ServedPercent = figures.ServedPercent,
-            Views = [.. ladder.Views.Select(ViewOf)],
+            Views = new Written<KitView, ViewAnswer>(ladder.Views, ViewOf),
             Steps = [.. ladder.Jumps().Select(jump => StepOf(jump, enoughMismatch))],
             Overlaps = [.. ladder.Overlaps().Take(Ladder.MostOverlapsTold).Select(OverlapOf)],
             Targets = TargetWriter.Write(targets, ladder),
@@ -56,11 +57,11 @@ internal static class KitWriter
         Name = framing.Name,
         WidthDeg = framing.WidthDeg,
         Telescope = framing.TelescopeIndex is { } index ? kit.Problem.Telescopes[index].Telescope.Name : null,
-        Met = Breaches.Frames(kit, framing.WidthDeg, framing.TelescopeIndex),
+        Met = FramingRule.Frames(kit, framing.WidthDeg, framing.TelescopeIndex),
         TrueFieldDeg = kit.WidestFieldDeg(framing.TelescopeIndex) is { } widest ? Rounded.FieldDeg(widest) : null,
     })];
 
-    public static IReadOnlyList<string> SpareOf(Kit kit) => [.. Spare.Of(kit).Select(item => item.Id)];
+    public static IReadOnlyList<string> SpareOf(Kit kit, WorkBudget? budget) => [.. Spare.Of(kit, budget).Select(item => item.Id)];
 
     public static CatalogueAnswer CatalogueOf(Catalogue catalogue) => new() { Id = catalogue.Id, Version = catalogue.Version };
 

@@ -1,4 +1,5 @@
 using Evenstep.Service.Http.Negotiation;
+using System.Buffers;
 
 namespace Evenstep.Service.Answering.Pictures;
 
@@ -10,7 +11,7 @@ internal sealed class PictureResult(LadderScene scene) : IResult, IStatusCodeHtt
     public Task ExecuteAsync(HttpContext httpContext)
     {
         var language = httpContext.Request.LanguageAsked();
-        var body = LadderPicture.Draw(scene, language);
+        var body = new ReadOnlySequence<byte>(LadderPicture.Draw(scene, language));
         return httpContext.Response.GiveAsync(new Representation(AnswerFormat.Picture, language), body, PictureStyle.Policy, httpContext.RequestAborted);
     }
 }

@@ -1,4 +1,5 @@
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Kits;
 using Evenstep.Service.Answering.Solving;
@@ -22,10 +23,12 @@ internal static class PlanRemarks
     /// <param name="asked">The request.</param>
     /// <param name="solved">What came of it.</param>
     /// <param name="kit">With the purchases; what is owned, where nothing is allowed.</param>
-    public static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, Solved solved, Kit kit) =>
+    /// <param name="budget">Sees cancellation; null for nobody who could cancel.</param>
+    /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
+    public static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, Solved solved, Kit kit, WorkBudget? budget = null) =>
     [
         .. KitRemarks.NotesOf(kit),
-        .. PlanNotes.Of(asked.Problem, solved.Plan).Select(note => NoteOf(note, asked)),
+        .. PlanNotes.Of(kit, solved.Plan, budget).Select(note => NoteOf(note, asked)),
         .. OfTheWork(solved).Select(note => Phrase.Of("note", note)),
         .. solved.Plan.Conflicts is { } conflicts ? Remedies.Of(asked, conflicts.Nearest).Select(remedy => Phrase.Of("note", remedy)) : [],
     ];

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Evenstep.Service.Answering.Caching;
+using Evenstep.Service.Answering.Scheduling;
 using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Http.Bodies;
@@ -17,8 +18,11 @@ internal delegate T? ReadsBody<out T>(JsonElement body, CatalogueSnapshot snapsh
 internal delegate Task<FinishedAnswer> MakesAnswer<in T>(T asked, ReadOnlyMemory<byte> body, Representation representation, CancellationToken nobodyWaits);
 
 /// <summary>What every request for a plan does: its body is read, the answer looked for in the cache, or read, solved and written.</summary>
-internal sealed class PlanningWalk(CatalogueSnapshot snapshot, AnswerCache cache)
+internal sealed class PlanningWalk(CatalogueSnapshot snapshot, AnswerCache cache, SolveGate gate)
 {
+    /// <summary>A larger body takes so long to understand that it must wait for its turn, as solves do.</summary>
+    private const int MostBytesAtOnce = 32 * 1024;
+
     /// <typeparam name="TAsked">The request, understood.</typeparam>
     /// <typeparam name="TAnswer">The answer before it is written.</typeparam>
     public async Task<Results<AnswerResult<TAnswer>, ProblemResult>> AnswerAsync<TAsked, TAnswer>(
@@ -38,7 +42,9 @@ internal sealed class PlanningWalk(CatalogueSnapshot snapshot, AnswerCache cache
             return new AnswerResult<TAnswer>(kept, isNew: false);
         }
 
-        var (asked, problem) = Understand(received.Bytes, read);
+        var (asked, problem) = received.Bytes.Length <= MostBytesAtOnce
+            ? Understand(received.Bytes, read)
+            : await gate.RunAsync(_ => Understand(received.Bytes, read), cancellationToken);
         if (asked is null)
         {
             return problem!;

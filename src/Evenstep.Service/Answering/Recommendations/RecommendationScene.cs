@@ -1,4 +1,5 @@
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Kits;
 using Evenstep.Service.Answering.Pictures;
@@ -9,14 +10,14 @@ namespace Evenstep.Service.Answering.Recommendations;
 /// <summary>What the picture of a recommendation shows: what there is, and over against it what it becomes.</summary>
 internal static class RecommendationScene
 {
-    public static LadderScene Of(RecommendationAsked asked, Plan plan)
+    public static LadderScene Of(RecommendationAsked asked, Plan plan, WorkBudget? budget = null)
     {
         var before = Kit.Of(asked.Problem, []);
         var after = plan.Purchases.IsEmpty ? null : Kit.Of(asked.Problem, plan.Purchases);
         return new LadderScene
         {
             Headline = HeadlineOf(asked, plan, after),
-            Purchases = Explanation.BuyingOrder(asked.Problem, plan.Purchases),
+            Purchases = after is null ? [] : Explanation.BuyingOrder(after, budget),
             Stages = after is null ? [new Stage(Stage.Kept, before)] : [new Stage(Stage.Kept, before), new Stage(Stage.Equipped, after)],
             Cautions = KitRemarks.CautionsOf(after ?? before),
         };

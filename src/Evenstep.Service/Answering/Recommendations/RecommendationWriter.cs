@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Kits;
 using Evenstep.Service.Answering.Solving;
@@ -11,14 +12,21 @@ namespace Evenstep.Service.Answering.Recommendations;
 /// <summary>Writes a plan as the answer to a request.</summary>
 internal static class RecommendationWriter
 {
-    public static RecommendationAnswer Write(RecommendationAsked asked, Solved solved) =>
-        Write(asked, solved, Explanation.Of(asked.Problem, solved.Plan));
+    /// <param name="asked">The request.</param>
+    /// <param name="solved">What came of it.</param>
+    /// <param name="budget">Counts the work; null for nobody who could cancel.</param>
+    /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
+    public static RecommendationAnswer Write(RecommendationAsked asked, Solved solved, WorkBudget? budget = null)
+    {
+        var after = solved.Plan.Outcome == Outcome.Infeasible ? null : Kit.Of(asked.Problem, solved.Plan.Purchases);
+        return Write(asked, solved, after, after is null ? [] : Explanation.Of(after, solved.Plan.Wish, budget), budget);
+    }
 
-    public static RecommendationAnswer Write(RecommendationAsked asked, Solved solved, ImmutableArray<ExplainedPurchase> advice)
+    private static RecommendationAnswer Write(
+        RecommendationAsked asked, Solved solved, Kit? after, ImmutableArray<ExplainedPurchase> advice, WorkBudget? budget)
     {
         var plan = solved.Plan;
         var before = Kit.Of(asked.Problem, []);
-        var after = plan.Outcome == Outcome.Infeasible ? null : Kit.Of(asked.Problem, plan.Purchases);
         var kit = after ?? before;
         return new RecommendationAnswer
         {
@@ -27,13 +35,13 @@ internal static class RecommendationWriter
             Currency = asked.Catalogue.Currency,
             TotalPrice = after is null ? null : Rounded.Money(after.TotalPrice),
             Purchases = [.. advice.Select(purchase => PurchaseOf(purchase, asked, solved))],
-            Spare = after is null ? [] : KitWriter.SpareOf(after),
+            Spare = after is null ? [] : KitWriter.SpareOf(after, budget),
             Before = KitWriter.FiguresOf(before.Figures),
             After = after is null ? null : KitWriter.FiguresOf(after.Figures),
             LeastLargestStep = Step(plan.Values?.LnLeastLargestStep),
             Telescopes = [.. before.Ladders.Select((ladder, i) => TelescopeOf(ladder, after?.Ladders[i], asked))],
             Demands = KitWriter.FramingsOf(kit),
-            Notes = [.. PlanRemarks.NotesOf(asked, solved, kit)],
+            Notes = [.. PlanRemarks.NotesOf(asked, solved, kit, budget)],
             Excluded = ExclusionWriter.Write(asked, plan.Candidacy),
             Conflicts = plan.Conflicts is null ? null : ConflictWriter.Write(asked, plan.Conflicts),
             Cautions = KitRemarks.CautionsOf(kit),

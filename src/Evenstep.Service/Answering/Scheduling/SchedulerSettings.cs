@@ -3,7 +3,8 @@ using Evenstep.Planning.Budgets;
 namespace Evenstep.Service.Answering.Scheduling;
 
 /// <summary>What the scheduler lets solves take together.</summary>
-/// <param name="MostBytes">Memory that all solves that are under way may hold together, but for one in the background.</param>
+/// <param name="MostBytes">Memory that all solves that are under way, but for one in the background, and the answers that are
+/// being sent may hold together.</param>
 /// <param name="SolveBytes">Memory that one solve may hold.</param>
 /// <param name="BackgroundShare">The share of one processor's time, from 0 to 1, that is spent in the background at most.</param>
 internal sealed record SchedulerSettings(long MostBytes, long SolveBytes, double BackgroundShare)
@@ -13,7 +14,10 @@ internal sealed record SchedulerSettings(long MostBytes, long SolveBytes, double
 
     private const long Mebibyte = 1024 * 1024;
 
-    public static readonly SchedulerSettings Usual = new(1024 * Mebibyte, WorkLimits.Usual.Bytes, 0.02);
+    /// <summary>While the answers alone take so much, nobody is let in who would want another.</summary>
+    public long MostBytesOfAnswers => MostBytes / 2;
+
+    public static readonly SchedulerSettings Usual = new(320 * Mebibyte, WorkLimits.Usual.Bytes, 0.02);
 
     /// <exception cref="InvalidOperationException">A value is out of range.</exception>
     public static SchedulerSettings From(IConfiguration configuration, WorkLimits limits)

@@ -1,3 +1,5 @@
+using Evenstep.Service.Http.Negotiation;
+
 namespace Evenstep.Service.Answering.Scheduling;
 
 /// <summary>Where all solves go through: only as many run at once as there are processors, each on a thread of its own.</summary>
@@ -6,13 +8,14 @@ internal sealed class SolveGate : IDisposable
     private readonly SolveThreads threads = new();
     private readonly SolveScheduler scheduler;
 
-    public SolveGate(SchedulerSettings settings)
-        : this(Environment.ProcessorCount, settings, TimeProvider.System)
+    public SolveGate(SchedulerSettings settings, AnswersBeingSent answers)
+        : this(Environment.ProcessorCount, settings, TimeProvider.System, answers)
     {
     }
 
     /// <summary>With a number of slots and a clock of its own.</summary>
-    internal SolveGate(int slots, SchedulerSettings settings, TimeProvider clock) => scheduler = new SolveScheduler(slots, settings, clock);
+    internal SolveGate(int slots, SchedulerSettings settings, TimeProvider clock, AnswersBeingSent? answers = null) =>
+        scheduler = new SolveScheduler(slots, settings, clock, answers);
 
     /// <summary>How many solves run.</summary>
     public int InUse => scheduler.Running;

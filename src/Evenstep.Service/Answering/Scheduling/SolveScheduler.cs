@@ -1,3 +1,5 @@
+using Evenstep.Service.Http.Negotiation;
+
 namespace Evenstep.Service.Answering.Scheduling;
 
 /// <summary>
@@ -26,11 +28,12 @@ internal sealed class SolveScheduler : IDisposable
     /// <param name="slots">How many solves may run at once.</param>
     /// <param name="settings">What they may take together.</param>
     /// <param name="clock">Times what they take. It decides who runs, and never what comes of it.</param>
-    public SolveScheduler(int slots, SchedulerSettings settings, TimeProvider clock)
+    /// <param name="answers">Those that are being sent, which take of the same memory; null where none are.</param>
+    public SolveScheduler(int slots, SchedulerSettings settings, TimeProvider clock, AnswersBeingSent? answers = null)
     {
         this.slots = slots;
         this.clock = clock;
-        memory = new SolvesMemory(settings);
+        memory = new SolvesMemory(settings, answers ?? new AnswersBeingSent());
         waiting = new WaitingSolves(slots, memory);
         running = new RunningSolves(slots, clock);
         background = new ProcessorAllowance(settings.BackgroundShare, clock);

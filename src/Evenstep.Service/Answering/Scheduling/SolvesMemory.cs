@@ -1,12 +1,15 @@
+using Evenstep.Service.Http.Negotiation;
+
 namespace Evenstep.Service.Answering.Scheduling;
 
 /// <summary>
-/// The memory of the solves under way. There is always room left for the eldest of them to take as much as one may, so that
-/// it can end and give back what it holds; the others go on only while they leave it that room. What is at the first level
-/// holds too little to count yet.
+/// The memory of the solves under way, and of the answers that are being sent. There is always room left for the eldest solve
+/// to take as much as one may, so that it can end and give back what it holds; the others go on only while they, and the answers,
+/// leave it that room. What is at the first level holds too little to count yet.
 /// </summary>
 /// <param name="settings">What they may hold together, and each alone.</param>
-internal sealed class SolvesMemory(SchedulerSettings settings)
+/// <param name="answers">Those that are being sent.</param>
+internal sealed class SolvesMemory(SchedulerSettings settings, AnswersBeingSent answers)
 {
     /// <summary>In the order in which they began.</summary>
     private readonly List<ScheduledSolve> begun = [];
@@ -25,5 +28,5 @@ internal sealed class SolvesMemory(SchedulerSettings settings)
     public void Leave(ScheduledSolve solve) => begun.Remove(solve);
 
     public bool HasRoomFor(ScheduledSolve solve) => solve.IsBackground || solve.Level == 0 || begun.Count == 0 || solve == begun[0]
-        || Held - begun[0].Held + settings.SolveBytes <= settings.MostBytes;
+        || Held - begun[0].Held + answers.Bytes + settings.SolveBytes <= settings.MostBytes;
 }

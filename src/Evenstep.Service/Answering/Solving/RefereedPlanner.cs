@@ -4,7 +4,6 @@ using System.Text;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving;
 using Evenstep.Service.Answering.Scheduling;
 
 namespace Evenstep.Service.Answering.Solving;

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Text;
 using Evenstep.Planning.Budgets;
+using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Service.Answering.Scheduling;
 using Evenstep.Service.Answering.Solving;

@@ -1,6 +1,6 @@
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving;
 using Evenstep.Service.Answering.Kits;
 using Evenstep.Service.Answering.Recommendations;
 using Evenstep.Service.Answering.Solving;
@@ -14,7 +14,9 @@ internal static class SpendingCurveWriter
     /// <param name="asked">The request.</param>
     /// <param name="charted">The frontier.</param>
     /// <param name="infeasible">The plan that says why, if no set is allowed.</param>
-    public static SpendingCurveAnswer Write(RecommendationAsked asked, SolvedCurve charted, Solved? infeasible)
+    /// <param name="budget">Sees cancellation.</param>
+    /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
+    public static SpendingCurveAnswer Write(RecommendationAsked asked, SolvedCurve charted, Solved? infeasible, WorkBudget budget)
     {
         var frontier = charted.Frontier;
         var curve = SpendingCurve.Of(frontier);
@@ -26,7 +28,7 @@ internal static class SpendingCurveWriter
             Currency = asked.Catalogue.Currency,
             Points = PointsOf(asked.Problem, curve),
             Notes = infeasible is not null
-                ? [.. PlanRemarks.NotesOf(asked, infeasible, suggested)]
+                ? [.. PlanRemarks.NotesOf(asked, infeasible, suggested, budget)]
                 : [.. KitRemarks.NotesOf(suggested), .. SpendingRemarks.NotesOf(asked, frontier, curve, suggested, hasBudget: true)],
             Conflicts = infeasible?.Plan.Conflicts is { } conflicts ? ConflictWriter.Write(asked, conflicts) : null,
             Cautions = KitRemarks.CautionsOf(suggested),

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Kits;
 using Evenstep.Service.Contract.Languages;
@@ -31,7 +32,7 @@ internal sealed record AssessmentAnswer
 
 internal static class AssessmentWriter
 {
-    public static AssessmentAnswer Write(AssessmentAsked asked)
+    public static AssessmentAnswer Write(AssessmentAsked asked, WorkBudget? budget = null)
     {
         var kit = Kit.Of(asked.Problem, []);
         return new AssessmentAnswer
@@ -39,7 +40,7 @@ internal static class AssessmentWriter
             Catalogue = asked.Catalogue is null ? null : KitWriter.CatalogueOf(asked.Catalogue),
             Kit = KitWriter.FiguresOf(kit.Figures),
             Telescopes = [.. kit.Ladders.Select(ladder => AssessedTelescopeWriter.Write(ladder, asked.Problem.EnoughMismatch, asked.Targets))],
-            Spare = KitWriter.SpareOf(kit),
+            Spare = KitWriter.SpareOf(kit, budget),
             Demands = KitWriter.FramingsOf(kit),
             Notes = [.. KitRemarks.NotesOf(kit)],
             Cautions = KitRemarks.CautionsOf(kit),

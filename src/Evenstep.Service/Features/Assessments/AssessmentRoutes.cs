@@ -1,4 +1,5 @@
 using Evenstep.Service.Answering.Pictures;
+using Evenstep.Service.Answering.Scheduling;
 using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Contract.Problems;
@@ -29,7 +30,7 @@ internal static class AssessmentRoutes
     /// </remarks>
     /// <response code="200">The assessment.</response>
     public static async Task<Results<SpokenResult<AssessmentAnswer>, PictureResult, ProblemResult>> AssessAsync(
-        HttpRequest request, CatalogueSnapshot snapshot, CancellationToken cancellationToken)
+        HttpRequest request, CatalogueSnapshot snapshot, WritingGate answers, CancellationToken cancellationToken)
     {
         var received = await BodyReader.ReceiveAsync(request, cancellationToken);
         using var body = received.Refusal is { } turnedAway ? new OpenedBody(turnedAway) : StrictJson.Parse(received.Bytes);
@@ -45,7 +46,8 @@ internal static class AssessmentRoutes
         }
 
         return received.Form == AnswerFormat.Picture
-            ? new PictureResult(AssessmentScene.Of(asked))
-            : new SpokenResult<AssessmentAnswer>(AssessmentWriter.Write(asked), language => AssessmentJson.In(language).AssessmentAnswer);
+            ? new PictureResult(await answers.WriteAsync(_ => AssessmentScene.Of(asked), cancellationToken))
+            : new SpokenResult<AssessmentAnswer>(
+                await answers.WriteAsync(budget => AssessmentWriter.Write(asked, budget), cancellationToken), language => AssessmentJson.In(language).AssessmentAnswer);
     }
 }

@@ -70,7 +70,7 @@ internal sealed class BatchLineWriter(PipeWriter body) : IDisposable
         {
             // As it is: every answer is one line, whether it goes out alone or here.
             json.WritePropertyName("recommendation");
-            json.WriteRawValue(answer.Body.Span, skipInputValidation: true);
+            json.WriteRawValue(answer.Body, skipInputValidation: true);
             return;
         }
 

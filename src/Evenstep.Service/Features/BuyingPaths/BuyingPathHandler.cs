@@ -17,7 +17,8 @@ namespace Evenstep.Service.Features.BuyingPaths;
 internal sealed record SolvedPath(BuyingPath Path, TimeSpan Took);
 
 /// <summary>Makes the buying path of a request that is understood, and lets the referee check it: rather no answer than a wrong one.</summary>
-internal sealed partial class BuyingPathHandler(PathSolver solve, SolveGate gate, WorkLimits limits, ServiceMeter meter, ILogger<BuyingPathHandler> logger)
+internal sealed partial class BuyingPathHandler(
+    PathSolver solve, SolveGate gate, WritingGate answers, WorkLimits limits, ServiceMeter meter, ILogger<BuyingPathHandler> logger)
 {
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
     /// <exception cref="RefereeException">The path is faulty: a mistake of ours, logged in full.</exception>
@@ -26,8 +27,13 @@ internal sealed partial class BuyingPathHandler(PathSolver solve, SolveGate gate
     {
         var led = await gate.RunAsync(slot => Solve(asked, body, slot.Budget(limits)), cancellationToken);
         meter.Solved(led.Took);
-        var answer = BuyingPathWriter.Write(asked, led);
-        return FinishedAnswer.Of(answer, BuyingPathJson.In(representation.Language).BuyingPathAnswer, representation.Language, answer.Outcome, led.Took);
+        return await answers.WriteAsync(
+            budget =>
+            {
+                var answer = BuyingPathWriter.Write(asked, led, budget);
+                return FinishedAnswer.Of(answer, BuyingPathJson.In(representation.Language).BuyingPathAnswer, representation.Language, answer.Outcome, led.Took);
+            },
+            cancellationToken);
     }
 
     private SolvedPath Solve(RecommendationAsked asked, ReadOnlyMemory<byte> body, WorkBudget budget)

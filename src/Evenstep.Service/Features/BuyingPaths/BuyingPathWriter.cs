@@ -1,4 +1,5 @@
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving;
 using Evenstep.Service.Answering.Kits;
@@ -12,7 +13,7 @@ namespace Evenstep.Service.Features.BuyingPaths;
 /// <summary>Writes a buying path as the answer to a request.</summary>
 internal static class BuyingPathWriter
 {
-    public static BuyingPathAnswer Write(RecommendationAsked asked, SolvedPath led)
+    public static BuyingPathAnswer Write(RecommendationAsked asked, SolvedPath led, WorkBudget budget)
     {
         var path = led.Path;
         var conflicts = path.Plan.Conflicts;
@@ -28,7 +29,7 @@ internal static class BuyingPathWriter
             GreatestLossPercent = conflicts is null ? Rounded.Percent(100 * path.GreatestLoss) : null,
             LeastGreatestLossPercent = path.LeastGreatestLoss is { } least ? Rounded.Percent(100 * least) : null,
             ComparedWith = SpendingCurveWriter.PointsOf(asked.Problem, SpendingCurve.Of(path.Frontier)),
-            Notes = [.. NotesOf(asked, led, end)],
+            Notes = [.. NotesOf(asked, led, end, budget)],
             Conflicts = conflicts is null ? null : ConflictWriter.Write(asked, conflicts),
             Cautions = KitRemarks.CautionsOf(end),
             Solver = new PathSolverAnswer { Proved = path.IsProved, Limit = path.Limit, Milliseconds = Rounded.Milliseconds(led.Took) },
@@ -53,12 +54,12 @@ internal static class BuyingPathWriter
             : null,
     };
 
-    private static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, SolvedPath led, Kit end)
+    private static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, SolvedPath led, Kit end, WorkBudget budget)
     {
         // What is remarked on a plan is remarked on where the path ends, which may be another set.
         var path = led.Path;
         var ended = path.Plan with { Purchases = [.. end.Purchases.OrderBy(item => item.Id, StringComparer.Ordinal)] };
-        foreach (var note in PlanRemarks.NotesOf(asked, new Solved(ended, led.Took), end))
+        foreach (var note in PlanRemarks.NotesOf(asked, new Solved(ended, led.Took), Kit.Of(asked.Problem, ended.Purchases), budget))
         {
             yield return note;
         }

@@ -1,4 +1,4 @@
-using System.Text.Json;
+using System.Buffers;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Kits;
@@ -33,9 +33,9 @@ internal static class MatchWriter
     }
 
     /// <summary>The same in the form and the language asked for.</summary>
-    public static ReadOnlyMemory<byte> Write(RecommendationAsked asked, Item item, Representation representation) => representation.Form == AnswerFormat.Picture
-        ? LadderPicture.Draw(MatchScene.Of(asked, item), representation.Language)
-        : JsonSerializer.SerializeToUtf8Bytes(Write(asked, item), MatchJson.In(representation.Language).MatchAnswer);
+    public static ReadOnlySequence<byte> Write(RecommendationAsked asked, Item item, Representation representation) => representation.Form == AnswerFormat.Picture
+        ? new ReadOnlySequence<byte>(LadderPicture.Draw(MatchScene.Of(asked, item), representation.Language))
+        : AnswerBytes.Of(Write(asked, item), MatchJson.In(representation.Language).MatchAnswer);
 
     private static MatchedItemAnswer ItemOf(ItemRequest listed, Item item) => new()
     {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Net.Mime;
 using System.Reflection;
 using System.Security.Cryptography;
@@ -15,7 +16,7 @@ namespace Evenstep.Service.Features.ProductPages;
 /// <typeparam name="T">What the answer was before it was written as JSON, for the OpenAPI document.</typeparam>
 /// <param name="representation">The form and the language it is in.</param>
 /// <param name="body">The answer.</param>
-internal sealed class PageResult<T>(Representation representation, ReadOnlyMemory<byte> body) : IResult, IEndpointMetadataProvider
+internal sealed class PageResult<T>(Representation representation, ReadOnlySequence<byte> body) : IResult, IEndpointMetadataProvider
 {
     /// <summary>A shop's own cache may show it for a minute, and a while longer while it fetches it anew.</summary>
     public const string CacheControl = "public, max-age=60, stale-while-revalidate=600";
@@ -25,7 +26,7 @@ internal sealed class PageResult<T>(Representation representation, ReadOnlyMemor
     public Task ExecuteAsync(HttpContext httpContext)
     {
         var response = httpContext.Response;
-        var version = VersionOf(body.Span);
+        var version = VersionOf(body);
         if (Preconditions.RefusalOfRead(httpContext.Request, version) is { } refusal)
         {
             return refusal.ExecuteAsync(httpContext);
@@ -56,5 +57,14 @@ internal sealed class PageResult<T>(Representation representation, ReadOnlyMemor
     }
 
     /// <summary>Of the answer itself: what changes elsewhere in the catalogue makes no other.</summary>
-    private static string VersionOf(ReadOnlySpan<byte> answer) => Convert.ToHexStringLower(SHA256.HashData(answer).AsSpan(0, TagBytes));
+    private static string VersionOf(ReadOnlySequence<byte> answer)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        foreach (var piece in answer)
+        {
+            hash.AppendData(piece.Span);
+        }
+
+        return Convert.ToHexStringLower(hash.GetHashAndReset().AsSpan(0, TagBytes));
+    }
 }

@@ -3,18 +3,20 @@ using System.Text.Json.Nodes;
 using Evenstep.Service.Answering.Caching;
 using Evenstep.Service.Answering.Kits;
 using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Answering.Scheduling;
 using Evenstep.Service.Answering.Solving;
 using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Contract.Languages;
 using Evenstep.Service.Http.Negotiation;
 using Evenstep.Service.Http.Problems;
+using Evenstep.Planning.Budgets;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Evenstep.Service.Features.ProductPages;
 
 /// <summary>Makes the recommendation of a telescope's page.</summary>
-internal sealed class ProductPageHandler(CatalogueSnapshot snapshot, AnswerCache cache, RecommendationHandler recommendations, SuggestionHandler suggestions)
+internal sealed class ProductPageHandler(CatalogueSnapshot snapshot, AnswerCache cache, RecommendationHandler recommendations, SuggestionHandler suggestions, WritingGate answers)
 {
     private const string WithBudget = "/product-page/with-budget";
     private const string Suggested = "/product-page/suggested";
@@ -53,17 +55,23 @@ internal sealed class ProductPageHandler(CatalogueSnapshot snapshot, AnswerCache
         var (solved, notes) = hasBudget
             ? (await recommendations.SolveAsync(asked, body, nobodyWaits), [])
             : await suggestions.SolveAsync(asked, body, nobodyWaits);
-        return representation.Form == AnswerFormat.Picture
-            ? RecommendationHandler.Finish(asked, solved, representation)
-            : FinishedAnswer.Of(
-                Write(asked, solved, notes), RecommendationJson.In(representation.Language).RecommendationAnswer, representation.Language, solved.Plan.Outcome, solved.Took);
+        return await answers.WriteAsync(
+            budget => representation.Form == AnswerFormat.Picture
+                ? RecommendationHandler.Finish(asked, solved, representation, budget)
+                : FinishedAnswer.Of(
+                    Write(asked, solved, notes, budget),
+                    RecommendationJson.In(representation.Language).RecommendationAnswer,
+                    representation.Language,
+                    solved.Plan.Outcome,
+                    solved.Took),
+            nobodyWaits);
     }
 
     /// <summary>The answer tells nothing that may differ while it is the same advice: not how long it took, and not the
     /// version of a catalogue in which something else has changed.</summary>
-    private static RecommendationAnswer Write(RecommendationAsked asked, Solved solved, IReadOnlyList<RemarkAnswer> notes)
+    private static RecommendationAnswer Write(RecommendationAsked asked, Solved solved, IReadOnlyList<RemarkAnswer> notes, WorkBudget budget)
     {
-        var answer = RecommendationWriter.Write(asked, solved with { Took = TimeSpan.Zero });
+        var answer = RecommendationWriter.Write(asked, solved with { Took = TimeSpan.Zero }, budget);
         return answer with
         {
             Catalogue = KitWriter.CatalogueOf(asked.Catalogue) with { Version = null },

@@ -1,6 +1,5 @@
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving;
 using Evenstep.Service.Answering.Metrics;
 using Evenstep.Service.Answering.Recommendations;
 using Evenstep.Service.Answering.Solving;

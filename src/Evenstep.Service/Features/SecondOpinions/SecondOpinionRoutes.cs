@@ -1,5 +1,6 @@
 using Evenstep.Service.Answering.Caching;
 using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Answering.Scheduling;
 using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Http.Endpoints;
 using Evenstep.Service.Http.Negotiation;
@@ -28,17 +29,20 @@ internal static class SecondOpinionRoutes
     /// </remarks>
     /// <response code="200">The second opinion.</response>
     public static Task<Results<AnswerResult<SecondOpinionAnswer>, ProblemResult>> JudgeAsync(
-        HttpRequest request, PlanningWalk walk, RecommendationHandler handler, CancellationToken cancellationToken) =>
+        HttpRequest request, PlanningWalk walk, RecommendationHandler handler, WritingGate answers, CancellationToken cancellationToken) =>
         walk.AnswerAsync<SecondOpinionAsked, SecondOpinionAnswer>(
-            request, Route, SecondOpinionReader.Read, (asked, body, representation, nobodyWaits) => AnswerAsync(handler, asked, body, representation, nobodyWaits), cancellationToken);
+            request, Route, SecondOpinionReader.Read, (asked, body, representation, nobodyWaits) => AnswerAsync(handler, answers, asked, body, representation, nobodyWaits), cancellationToken);
 
     private static async Task<FinishedAnswer> AnswerAsync(
-        RecommendationHandler handler, SecondOpinionAsked asked, ReadOnlyMemory<byte> body, Representation representation, CancellationToken nobodyWaits)
+        RecommendationHandler handler, WritingGate answers, SecondOpinionAsked asked, ReadOnlyMemory<byte> body, Representation representation, CancellationToken nobodyWaits)
     {
         var solved = await handler.SolveAsync(asked.Planning, body, nobodyWaits);
         var (language, outcome) = (representation.Language, solved.Plan.Outcome);
-        return representation.Form == AnswerFormat.Picture
-            ? FinishedAnswer.Of(SecondOpinionScene.Of(asked, solved.Plan), language, outcome, solved.Took)
-            : FinishedAnswer.Of(SecondOpinionWriter.Write(asked, solved), SecondOpinionJson.In(language).SecondOpinionAnswer, language, outcome, solved.Took);
+        return await answers.WriteAsync(
+            budget => representation.Form == AnswerFormat.Picture
+                ? FinishedAnswer.Of(SecondOpinionScene.Of(asked, solved.Plan, budget), language, outcome, solved.Took)
+                : FinishedAnswer.Of(
+                    SecondOpinionWriter.Write(asked, solved, budget), SecondOpinionJson.In(language).SecondOpinionAnswer, language, outcome, solved.Took),
+            nobodyWaits);
     }
 }

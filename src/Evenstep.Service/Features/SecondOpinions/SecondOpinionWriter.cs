@@ -3,19 +3,20 @@ using Evenstep.Service.Answering.Kits;
 using Evenstep.Service.Answering.Recommendations;
 using Evenstep.Service.Answering.Solving;
 using Evenstep.Service.Contract.Languages;
+using Evenstep.Planning.Budgets;
 
 namespace Evenstep.Service.Features.SecondOpinions;
 
 /// <summary>Writes a second opinion as the answer to a request.</summary>
 internal static class SecondOpinionWriter
 {
-    public static SecondOpinionAnswer Write(SecondOpinionAsked asked, Solved solved)
+    public static SecondOpinionAnswer Write(SecondOpinionAsked asked, Solved solved, WorkBudget? budget = null)
     {
         var opinion = SecondOpinion.Of(asked.Planning.Problem, solved.Plan, asked.ShoppingList);
         return new SecondOpinionAnswer
         {
             List = ListOf(opinion, asked.Planning),
-            Advice = RecommendationWriter.Write(asked.Planning, solved),
+            Advice = RecommendationWriter.Write(asked.Planning, solved, budget),
             Difference = DifferenceOf(opinion.Difference),
         };
     }

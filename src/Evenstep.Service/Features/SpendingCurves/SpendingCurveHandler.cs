@@ -2,6 +2,7 @@ using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Caching;
 using Evenstep.Service.Answering.Metrics;
 using Evenstep.Service.Answering.Recommendations;
+using Evenstep.Service.Answering.Scheduling;
 using Evenstep.Service.Answering.Solving;
 using Evenstep.Service.Answering.Spending;
 using Evenstep.Service.Http.Negotiation;
@@ -9,7 +10,7 @@ using Evenstep.Service.Http.Negotiation;
 namespace Evenstep.Service.Features.SpendingCurves;
 
 /// <summary>Makes the spending curve of a request that is understood.</summary>
-internal sealed class SpendingCurveHandler(RefereedSpending spending, RecommendationHandler recommendations, ServiceMeter meter)
+internal sealed class SpendingCurveHandler(RefereedSpending spending, RecommendationHandler recommendations, WritingGate answers, ServiceMeter meter)
 {
     public async Task<FinishedAnswer> ChartAsync(
         RecommendationAsked asked, ReadOnlyMemory<byte> body, Representation representation, CancellationToken cancellationToken)
@@ -17,8 +18,13 @@ internal sealed class SpendingCurveHandler(RefereedSpending spending, Recommenda
         var charted = await spending.SolveAsync(new PlanningCase(asked.Problem, asked.Catalogue, body), cancellationToken);
         meter.Solved(charted.Took);
         var infeasible = charted.Frontier.Points.IsEmpty ? await ConflictingAsync(asked, body, cancellationToken) : null;
-        var answer = SpendingCurveWriter.Write(asked, charted, infeasible);
-        return FinishedAnswer.Of(answer, SpendingCurveJson.In(representation.Language).SpendingCurveAnswer, representation.Language, answer.Outcome, charted.Took);
+        return await answers.WriteAsync(
+            budget =>
+            {
+                var answer = SpendingCurveWriter.Write(asked, charted, infeasible, budget);
+                return FinishedAnswer.Of(answer, SpendingCurveJson.In(representation.Language).SpendingCurveAnswer, representation.Language, answer.Outcome, charted.Took);
+            },
+            cancellationToken);
     }
 
     /// <summary>The plan that says why no set is allowed: the second engine must have found none either.</summary>

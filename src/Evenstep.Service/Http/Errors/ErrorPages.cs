@@ -1,5 +1,5 @@
 using System.Globalization;
-using Evenstep.Planning.Solving;
+using Evenstep.Planning.Budgets;
 using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Contract.Problems;
 using Evenstep.Service.Http.Bodies;

@@ -1,3 +1,4 @@
+using System.Buffers;
 using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Http.Negotiation;
@@ -16,7 +17,7 @@ internal static class RepresentationOfAnswers
     /// <param name="contentSecurityPolicy">What may be done with it, if that is to be said.</param>
     /// <param name="cancellationToken">Nobody waits any more.</param>
     public static async Task GiveAsync(
-        this HttpResponse response, Representation representation, ReadOnlyMemory<byte> body, string? contentSecurityPolicy, CancellationToken cancellationToken)
+        this HttpResponse response, Representation representation, ReadOnlySequence<byte> body, string? contentSecurityPolicy, CancellationToken cancellationToken)
     {
         response.SayLanguage(representation.Language);
         response.ContentType = representation.Form.ContentType;
@@ -26,6 +27,11 @@ internal static class RepresentationOfAnswers
             response.Headers.ContentSecurityPolicy = contentSecurityPolicy;
         }
 
-        await response.Body.WriteAsync(body, cancellationToken);
+        using var counted = response.HttpContext.RequestServices.GetRequiredService<AnswersBeingSent>().Count(body.Length);
+        foreach (var piece in body)
+        {
+            // Each goes out before the next one: the server would copy all that is written at once.
+            await response.Body.WriteAsync(piece, cancellationToken);
+        }
     }
 }

@@ -1,6 +1,5 @@
 using System.Net.Mime;
 using System.Reflection;
-using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Evenstep.Service.Contract.Headers;
 using Evenstep.Service.Contract.Languages;
@@ -20,7 +19,7 @@ internal sealed class SpokenResult<T>(T answer, Func<Language, JsonTypeInfo<T>> 
     public Task ExecuteAsync(HttpContext httpContext)
     {
         var language = httpContext.Request.LanguageAsked();
-        var body = JsonSerializer.SerializeToUtf8Bytes(answer, shapeIn(language));
+        var body = AnswerBytes.Of(answer, shapeIn(language));
         return httpContext.Response.GiveAsync(new Representation(AnswerFormat.Json, language), body, null, httpContext.RequestAborted);
     }
 

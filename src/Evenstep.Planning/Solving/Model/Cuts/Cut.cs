@@ -1,8 +1,10 @@
+using Evenstep.Planning.Solving.Model.Subproblems;
+
 namespace Evenstep.Planning.Solving.Model.Cuts;
 
 /// <summary>
 /// A constraint on the choices that every set within the question meets, and some set that was found does not. Choices
-/// are told by their places.
+/// are told by their indices.
 /// </summary>
 internal abstract class Cut
 {
@@ -10,7 +12,7 @@ internal abstract class Cut
     public abstract int Terms { get; }
 
     /// <summary>Whether a set meets it.</summary>
-    public abstract bool Allows(ReadOnlySpan<int> places);
+    public abstract bool Allows(ReadOnlySpan<int> indices);
 
     public abstract void Keep(Master master);
 }

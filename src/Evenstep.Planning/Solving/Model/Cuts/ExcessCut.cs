@@ -1,4 +1,5 @@
 using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Model.Subproblems;
 using Google.OrTools.Sat;
 
 namespace Evenstep.Planning.Solving.Model.Cuts;
@@ -28,14 +29,14 @@ internal sealed class ExcessCut : Cut
         var settled = judged.Settled;
         settled.Space.Budget.Spend(StepsPerChoice * settled.Choices.Length * settled.Telescopes);
         var units = new long[settled.Choices.Length];
-        for (var place = 0; place < units.Length; place++)
+        for (var index = 0; index < units.Length; index++)
         {
-            units[place] = (long)Math.Ceiling((judged.GainOf(place) * UnitsPerExcess) + Slack);
+            units[index] = (long)Math.Ceiling((judged.GainOf(index) * UnitsPerExcess) + Slack);
         }
 
-        foreach (var place in judged.Places)
+        foreach (var index in judged.Indices)
         {
-            units[place] = 0;
+            units[index] = 0;
         }
 
         var least = (long)Math.Floor(((judged.MeanExcess - settled.Question.MostExcess) * UnitsPerExcess) - Slack);
@@ -57,12 +58,12 @@ internal sealed class ExcessCut : Cut
     /// <summary>Whether even the best choices within money and number gain too little.</summary>
     public bool IsOutOfReach(Settled settled) => GreatestGain.IsBelow(least, units, settled);
 
-    public override bool Allows(ReadOnlySpan<int> places)
+    public override bool Allows(ReadOnlySpan<int> indices)
     {
         var sum = 0L;
-        foreach (var place in places)
+        foreach (var index in indices)
         {
-            sum += units[place];
+            sum += units[index];
         }
 
         return sum >= least;
@@ -70,7 +71,7 @@ internal sealed class ExcessCut : Cut
 
     public override void Keep(Master master)
     {
-        int[] gaining = [.. Enumerable.Range(0, units.Length).Where(place => units[place] > 0)];
-        master.Cp.Add(LinearExpr.WeightedSum(gaining.Select(master.Chosen), gaining.Select(place => units[place])) >= least);
+        int[] gaining = [.. Enumerable.Range(0, units.Length).Where(index => units[index] > 0)];
+        master.Cp.Add(LinearExpr.WeightedSum(gaining.Select(master.Chosen), gaining.Select(index => units[index])) >= least);
     }
 }

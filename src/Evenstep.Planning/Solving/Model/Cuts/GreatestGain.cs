@@ -1,4 +1,5 @@
 using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model.Cuts;
 
@@ -57,10 +58,10 @@ internal static class GreatestGain
         Span<(double Gain, long Cents)> best = stackalloc (double, long)[Limits.MostPurchases];
         var count = 0;
         var most = Math.Min(settled.PurchasesLeft, Limits.MostPurchases);
-        for (var place = 0; place < units.Length; place++)
+        for (var index = 0; index < units.Length; index++)
         {
-            var cents = settled.Choices[place].LeastCents;
-            var gain = units[place] - (charge * cents);
+            var cents = settled.Choices[index].LeastCents;
+            var gain = units[index] - (charge * cents);
             if (gain <= 0 || most == 0 || (count == most && gain <= best[count - 1].Gain))
             {
                 continue;

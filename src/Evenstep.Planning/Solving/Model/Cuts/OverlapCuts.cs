@@ -1,4 +1,5 @@
 using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model.Cuts;
 
@@ -27,23 +28,23 @@ internal static class OverlapCuts
 
     private static int[] Widened(Settled settled, int telescope, Clash clash, in Showing one, in Showing other)
     {
-        SortedSet<int> places = [clash.One, clash.Other];
+        SortedSet<int> indices = [clash.One, clash.Other];
         List<Showing> all = [one, other];
         var lnLeastStep = settled.Problem.Preferences.LnLeastStep;
-        for (var place = 0; place < settled.Choices.Length; place++)
+        for (var index = 0; index < settled.Choices.Length; index++)
         {
-            foreach (ref readonly var view in settled.PlainIn(telescope, place))
+            foreach (ref readonly var view in settled.PlainIn(telescope, index))
             {
-                if (!places.Contains(place) && OverlapsAll(view, all, lnLeastStep))
+                if (!indices.Contains(index) && OverlapsAll(view, all, lnLeastStep))
                 {
-                    places.Add(place);
+                    indices.Add(index);
                     all.Add(view);
                 }
             }
         }
 
         settled.Space.Budget.Spend(settled.Choices.Length * 4L);
-        return [.. places];
+        return [.. indices];
     }
 
     private static bool OverlapsAll(in Showing view, List<Showing> all, double lnLeastStep)

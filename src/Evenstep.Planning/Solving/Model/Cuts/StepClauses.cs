@@ -1,4 +1,5 @@
 using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model.Cuts;
 
@@ -25,7 +26,8 @@ internal static class StepClauses
             foreach (var gap in judged.Telescopes[t].All.Where(gap => gap.Mismatch > reach))
             {
                 var telescope = t;
-                yield return new AtLeastOne(Positions(gap, reach, length).Select(at => Reaching(settled, telescope, at, reach)).MinBy(places => places.Length)!);
+                yield return new AtLeastOne(
+                    Positions(gap, reach, length).Select(at => Reaching(settled, telescope, at, reach)).MinBy(choices => choices.Length)!);
             }
         }
     }
@@ -61,17 +63,17 @@ internal static class StepClauses
 
     private static int[] Reaching(Settled settled, int telescope, double at, double reach)
     {
-        List<int> places = [];
-        for (var place = 0; place < settled.Choices.Length; place++)
+        List<int> indices = [];
+        for (var index = 0; index < settled.Choices.Length; index++)
         {
-            if (Reaches(settled.ReachesIn(telescope, place), at, reach + Lenience))
+            if (Reaches(settled.ReachesIn(telescope, index), at, reach + Lenience))
             {
-                places.Add(place);
+                indices.Add(index);
             }
         }
 
         settled.Space.Budget.Spend(settled.ReachesIn(telescope).Length + settled.Choices.Length);
-        return [.. places];
+        return [.. indices];
     }
 
     private static bool Reaches(ReadOnlySpan<Reach> reaches, double at, double reach)

@@ -1,11 +1,11 @@
+using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Model.Subproblems;
+
 namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>The sum of prices is at most the budget.</summary>
 internal static class Budget
 {
     public static void Keep(Master master) =>
-        master.Cp.Add(master.Sum(item => item.Cents) <= Math.Min(ToCents(master.Problem.Limits.Budget), master.Settled.Question.MostCents));
-
-    /// <summary>Money has at most two decimal places, so hundredths are exact.</summary>
-    public static long ToCents(decimal money) => (long)(money * 100);
+        master.Cp.Add(master.Sum(item => item.Cents) <= Math.Min(BudgetRule.Most(master.Problem).Cents, master.Settled.Question.MostCents));
 }

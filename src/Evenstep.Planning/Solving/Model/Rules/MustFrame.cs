@@ -1,4 +1,4 @@
-using Evenstep.Planning.Optics;
+using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
 
@@ -19,11 +19,9 @@ internal static class MustFrame
             {
                 settled.Space.Budget.Spend(StepsPerChoice * settled.Choices.Length * settled.Telescopes);
                 master.Cp.AddBoolOr(Enumerable.Range(0, settled.Choices.Length)
-                    .Where(place => settled.Shows(place, demand.WidthDeg, demand.TelescopeIndex))
+                    .Where(index => settled.Shows(index, demand.WidthDeg, demand.TelescopeIndex))
                     .Select(master.Chosen));
             }
         }
     }
-
-    public static bool IsWide(double trueFieldDeg, double widthDeg) => Tolerance.AtLeast(trueFieldDeg / widthDeg, 1);
 }

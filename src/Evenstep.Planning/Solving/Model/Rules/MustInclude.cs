@@ -1,3 +1,5 @@
+using Evenstep.Planning.Solving.Model.Subproblems;
+
 namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>Every item that must be included is bought: a Barlow is in every set that is settled.</summary>
@@ -5,11 +7,11 @@ internal static class MustInclude
 {
     public static void Keep(Master master)
     {
-        for (var place = 0; place < master.Settled.Choices.Length; place++)
+        for (var index = 0; index < master.Settled.Choices.Length; index++)
         {
-            if (master.Settled.Choices[place].IsDemanded)
+            if (master.Settled.Choices[index].IsDemanded)
             {
-                master.Cp.AddBoolAnd([master.Chosen(place)]);
+                master.Cp.AddBoolAnd([master.Chosen(index)]);
             }
         }
     }

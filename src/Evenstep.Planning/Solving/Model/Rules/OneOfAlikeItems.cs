@@ -1,3 +1,4 @@
+using Evenstep.Planning.Solving.Model.Subproblems;
 using Google.OrTools.Sat;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
@@ -13,9 +14,9 @@ internal static class OneOfAlikeItems
             Name(master, barlow, certain);
         }
 
-        for (var place = 0; place < master.Settled.Choices.Length; place++)
+        for (var index = 0; index < master.Settled.Choices.Length; index++)
         {
-            Name(master, master.Settled.Choices[place], master.Chosen(place));
+            Name(master, master.Settled.Choices[index], master.Chosen(index));
         }
     }
 

@@ -1,3 +1,5 @@
+using Evenstep.Planning.Solving.Model.Subproblems;
+
 namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>Of the items bought at most one is a reticle eyepiece.</summary>
@@ -5,6 +7,6 @@ internal static class OneReticle
 {
     public static void Keep(Master master) => master.Cp.AddAtMostOne(
         Enumerable.Range(0, master.Settled.Choices.Length)
-            .Where(place => master.Settled.Choices[place].Representative.IsReticle)
+            .Where(index => master.Settled.Choices[index].Representative.IsReticle)
             .Select(master.Chosen));
 }

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Solving.Model.Subproblems;
 using Google.OrTools.Sat;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
@@ -16,8 +17,8 @@ internal static class OverlapCount
             return;
         }
 
-        int[] overlapping = [.. Enumerable.Range(0, settled.Choices.Length).Where(place => settled.OverlapsOf(place) > 0)];
-        var own = LinearExpr.WeightedSum(overlapping.Select(master.Chosen), overlapping.Select(place => settled.OverlapsOf(place)));
+        int[] overlapping = [.. Enumerable.Range(0, settled.Choices.Length).Where(index => settled.OverlapsOf(index) > 0)];
+        var own = LinearExpr.WeightedSum(overlapping.Select(master.Chosen), overlapping.Select(index => settled.OverlapsOf(index)));
         master.Overlaps = master.Cp.Add(own <= settled.AllowedOverlaps - settled.OverlapsOfNothing).Proto.Linear;
     }
 

@@ -1,5 +1,5 @@
-using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
+using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
 
@@ -22,14 +22,12 @@ internal static class ReticleDemand
             .. master.Problem.Owned.Where(item => item.IsBarlow),
             .. settled.Barlows.Select(barlow => barlow.Representative),
         ];
-        if (!master.Problem.Owned.Any(item => item.IsReticle && Serves(master.Problem, item, barlows, asked)))
+        if (!ReticleRule.IsServedBy(master.Problem, master.Problem.Owned, barlows, asked))
         {
             master.Cp.AddBoolOr(Enumerable.Range(0, settled.Choices.Length)
-                .Where(place => settled.Choices[place].Representative is { IsReticle: true } reticle && Serves(master.Problem, reticle, barlows, asked))
+                .Where(index => settled.Choices[index].Representative is { IsReticle: true } reticle
+                    && ReticleRule.Serves(master.Problem, reticle, barlows, asked))
                 .Select(master.Chosen));
         }
     }
-
-    public static bool Serves(PurchaseProblem problem, Item reticle, Item[] barlows, double asked) =>
-        Reticle.HighestPower(reticle, barlows, problem.Telescopes) is { } power && Tolerance.AtLeast(power / asked, 1);
 }

@@ -1,4 +1,4 @@
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Budgets;
 
 /// <summary>The work limit ended before any allowed set was found, and before it was proved that there is none.</summary>
 public sealed class WorkLimitException : Exception

@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving.Model.Rules;
 using Google.OrTools.Sat;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>
 /// The constraint model of the allowed sets with these Barlows: a literal for each choice, and every rule but those on
@@ -11,27 +10,16 @@ namespace Evenstep.Planning.Solving.Model;
 /// </summary>
 internal sealed class Master
 {
-    /// <summary>All rules of an allowed set that are not kept by cuts. Each opens with the sentence that it encodes.</summary>
-    private static readonly Action<Master>[] Rules =
-    [
-        OneOfAlikeItems.Keep,
-        Budget.Keep,
-        PurchaseCount.Keep,
-        OneReticle.Keep,
-        OverlapCount.Keep,
-        MustInclude.Keep,
-        MustFrame.Keep,
-        ReticleDemand.Keep,
-    ];
-
     private readonly Dictionary<Item, ILiteral> bought = [];
     private readonly BoolVar[] chosen;
 
-    public Master(Settled settled)
+    /// <param name="settled">The Barlows, and the choices that are left.</param>
+    /// <param name="rules">What every set must keep to, each stated in its turn.</param>
+    public Master(Settled settled, IEnumerable<Action<Master>> rules)
     {
         Settled = settled;
         chosen = [.. settled.Choices.Select(_ => Cp.NewBoolVar(""))];
-        foreach (var rule in Rules)
+        foreach (var rule in rules)
         {
             rule(this);
         }
@@ -59,7 +47,7 @@ internal sealed class Master
     /// <summary>Every item that may be bought.</summary>
     public IEnumerable<Item> Items => bought.Keys;
 
-    public BoolVar Chosen(int place) => chosen[place];
+    public BoolVar Chosen(int index) => chosen[index];
 
     public ILiteral Bought(Item item) => bought[item];
 
@@ -68,8 +56,8 @@ internal sealed class Master
 
     public LinearExpr Sum(Func<Item, long> amount) => LinearExpr.WeightedSum(bought.Values, bought.Keys.Select(amount));
 
-    /// <summary>The places of the choices in a solution.</summary>
-    public int[] Places(CpSolver solver) => [.. Enumerable.Range(0, chosen.Length).Where(place => solver.BooleanValue(chosen[place]))];
+    /// <summary>The indices of the choices in a solution.</summary>
+    public int[] Indices(CpSolver solver) => [.. Enumerable.Range(0, chosen.Length).Where(index => solver.BooleanValue(chosen[index]))];
 
     /// <summary>The items of a solution, in ordinal order of ids.</summary>
     public ImmutableArray<Item> Purchases(CpSolver solver) =>

@@ -1,6 +1,6 @@
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>A stretch of an axis that no view of a set reaches.</summary>
 /// <param name="From">A position.</param>

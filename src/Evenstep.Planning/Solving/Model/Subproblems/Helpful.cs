@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving.Model.Rules;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>
 /// Leaves out candidates that help to meet no demand. Where only it matters whether some set is allowed, and how much of a
@@ -39,7 +38,10 @@ internal sealed class Helpful
     {
         for (var t = 0; t < problem.Telescopes.Length; t++)
         {
-            double[] widths = [.. problem.Demands.MustFrame.Where(demand => demand.TelescopeIndex is null || demand.TelescopeIndex == t).Select(demand => demand.WidthDeg)];
+            double[] widths =
+            [
+                .. problem.Demands.MustFrame.Where(demand => demand.TelescopeIndex is null || demand.TelescopeIndex == t).Select(demand => demand.WidthDeg),
+            ];
             if (widths.Length > 0)
             {
                 AddWhatFrames(problem.Telescopes[t], widths.Min());
@@ -68,7 +70,7 @@ internal sealed class Helpful
 
     private void Add(KitView view, double widthDeg)
     {
-        if (view.IsUsable && MustFrame.IsWide(view.View.TrueFieldDeg, widthDeg))
+        if (view.IsUsable && FramingRule.IsWide(view.View.TrueFieldDeg, widthDeg))
         {
             helpful.Add(view.Eyepiece);
             helpful.UnionWith(view.Barlow is { } barlow ? [barlow] : Array.Empty<Item>());
@@ -82,7 +84,7 @@ internal sealed class Helpful
         {
             Item[] reticles = [.. problem.Owned.Concat(candidates).Where(item => item.IsReticle)];
             helpful.UnionWith(candidates.Where(item => item.IsBarlow && Array.Exists(reticles, reticle =>
-                Reticle.HighestPower(reticle, [item], problem.Telescopes) is { } power && Tolerance.AtLeast(power / asked, 1))));
+                ReticleRule.Serves(problem, reticle, [item], asked))));
         }
     }
 }

@@ -1,13 +1,13 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>
 /// Items of which at most one is bought: alike in every view they can make and every demand they can meet, so that only
 /// price and preference tell them apart.
 /// </summary>
-/// <param name="Index">Its place among the choices of a problem.</param>
+/// <param name="Index">Its index among the choices of a problem.</param>
 /// <param name="Items">At least one; none of them is beaten by another at once in price and preference.</param>
 /// <param name="IsDemanded">It must be bought; it has one item then.</param>
 internal sealed record Choice(int Index, ImmutableArray<Item> Items, bool IsDemanded)

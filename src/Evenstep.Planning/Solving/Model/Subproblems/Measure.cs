@@ -2,15 +2,11 @@ using System.Collections.Immutable;
 using Evenstep.Planning.Purchases;
 using Google.OrTools.Sat;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>What decides between sets that are equally good in steps and excess, as a whole number to be made least.</summary>
 internal abstract class Measure
 {
-    /// <summary>Preference scores are counted in units of 1e-7: degrees, millimetres and grams are given far more coarsely,
-    /// so that no two scores that differ become equal.</summary>
-    private const double UnitsPerScore = 1e7;
-
     public static readonly Measure Cents = new Sum(item => item.Cents) { RanksByPrice = true };
 
     public static readonly Measure Count = new Sum(_ => 1);
@@ -30,7 +26,7 @@ internal abstract class Measure
         var score = new PreferenceScore(problem);
         return problem.Preferences.Prefer == Prefer.Parfocal
             ? new ParfocalGroups(problem, score)
-            : new Sum(item => (long)Math.Round(score.OfItem(item) * UnitsPerScore));
+            : new Sum(score.UnitsOfItem);
     }
 
     public abstract long Of(ImmutableArray<Item> purchases);

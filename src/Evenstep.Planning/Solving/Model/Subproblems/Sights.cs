@@ -1,7 +1,7 @@
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>
 /// The usable views, in every telescope, of the owned oculars and of every choice: alone and through the owned Barlows, or

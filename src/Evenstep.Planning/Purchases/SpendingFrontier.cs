@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Budgets;
-using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Purchases;
 
 /// <summary>A set that no allowed set beats: none is at once no dearer and narrower in its largest step.</summary>
 /// <param name="Purchases">In ordinal order of ids.</param>

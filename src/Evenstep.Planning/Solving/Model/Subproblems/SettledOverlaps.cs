@@ -2,7 +2,7 @@ using System.Runtime.InteropServices;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>Counts overlapping pairs of views in which a purchase takes part, the Barlows being settled.</summary>
 internal sealed class SettledOverlaps

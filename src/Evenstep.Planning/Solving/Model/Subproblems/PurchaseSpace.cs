@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>A purchase problem reduced to what must be decided: choices, and the views that they make.</summary>
 internal sealed class PurchaseSpace

@@ -1,19 +1,19 @@
 using System.Runtime.InteropServices;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>Two choices and the pairs of their views that overlap.</summary>
 internal readonly record struct Clash(int One, int Other, int Pairs);
 
-/// <summary>A set of choices, by their places, beside the Barlows settled: what it leaves open, and what overlaps in it.</summary>
+/// <summary>A set of choices, by their indices, beside the Barlows settled: what it leaves open, and what overlaps in it.</summary>
 internal sealed class Judged
 {
     private const long StepsPerReach = 30;
 
-    private Judged(Settled settled, int[] places)
+    private Judged(Settled settled, int[] indices)
     {
-        (Settled, Places) = (settled, places);
+        (Settled, Indices) = (settled, indices);
         Telescopes = [.. Enumerable.Range(0, settled.Telescopes).Select(GapsIn)];
         for (var t = 0; t < Telescopes.Length; t++)
         {
@@ -25,7 +25,7 @@ internal sealed class Judged
     public Settled Settled { get; }
 
     /// <summary>Ascending.</summary>
-    public int[] Places { get; }
+    public int[] Indices { get; }
 
     public Gaps[] Telescopes { get; }
 
@@ -37,19 +37,19 @@ internal sealed class Judged
 
     public bool KeepsExcess => MeanExcess <= Settled.Question.MostExcess;
 
-    public static Judged Of(Settled settled, int[] places) => new(settled, places);
+    public static Judged Of(Settled settled, int[] indices) => new(settled, indices);
 
     /// <summary>What an integral over one telescope's axis adds to the kit's mean.</summary>
     public static double WeightIn(Settled settled, int telescope) =>
         1 / (settled.Problem.Telescopes[telescope].Axis.Length * settled.Telescopes);
 
     /// <summary>How much less mean excess there is with one more choice.</summary>
-    public double GainOf(int place)
+    public double GainOf(int index)
     {
         var gain = 0.0;
         for (var t = 0; t < Telescopes.Length; t++)
         {
-            gain += Telescopes[t].Gain(Settled.ReachesIn(t, place)) * WeightIn(Settled, t);
+            gain += Telescopes[t].Gain(Settled.ReachesIn(t, index)) * WeightIn(Settled, t);
         }
 
         return gain;
@@ -58,13 +58,13 @@ internal sealed class Judged
     /// <summary>The pairs of choices that overlap.</summary>
     public IEnumerable<Clash> Clashes()
     {
-        for (var i = 0; i < Places.Length; i++)
+        for (var i = 0; i < Indices.Length; i++)
         {
-            for (var j = i + 1; j < Places.Length; j++)
+            for (var j = i + 1; j < Indices.Length; j++)
             {
-                if (Settled.OverlapsOf(Places[i], Places[j]) is > 0 and var pairs)
+                if (Settled.OverlapsOf(Indices[i], Indices[j]) is > 0 and var pairs)
                 {
-                    yield return new Clash(Places[i], Places[j], pairs);
+                    yield return new Clash(Indices[i], Indices[j], pairs);
                 }
             }
         }
@@ -73,9 +73,9 @@ internal sealed class Judged
     private Gaps GapsIn(int telescope)
     {
         List<Reach> all = [.. Settled.CertainIn(telescope)];
-        foreach (var place in Places)
+        foreach (var index in Indices)
         {
-            all.AddRange(Settled.ReachesIn(telescope, place));
+            all.AddRange(Settled.ReachesIn(telescope, index));
         }
 
         Settled.Space.Budget.Spend(StepsPerReach * (1 + all.Count));

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>What is asked for: some allowed set within these limits, or the one of least measure.</summary>
 internal sealed record Question

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving.Model;
+namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>
 /// What is left to decide once the Barlows are settled: which eyepieces, zooms and reticle eyepieces. Each brings all its
@@ -24,8 +24,8 @@ internal sealed class Settled
     {
         (Space, Barlows, Question, this.sights, budget) = (space, barlows, question, sights, space.Budget);
         var telescopes = space.Problem.Telescopes.Length;
-        PurchasesLeft = space.Problem.Limits.MaxPurchases - barlows.Length;
-        CentsLeft = Math.Min(Rules.Budget.ToCents(space.Problem.Limits.Budget), question.MostCents) - barlows.Sum(barlow => barlow.LeastCents);
+        PurchasesLeft = PurchaseCountRule.Left(space.Problem, barlows.Length);
+        CentsLeft = Math.Min(BudgetRule.Most(space.Problem).Cents, question.MostCents) - barlows.Sum(barlow => barlow.LeastCents);
         overlaps = new SettledOverlaps(space, sights);
         Choices = [.. Eligible()];
         certain = [.. Enumerable.Range(0, telescopes).Select(Certain)];
@@ -49,7 +49,7 @@ internal sealed class Settled
     /// <summary>In hundredths, the Barlows paid for at their cheapest.</summary>
     public long CentsLeft { get; }
 
-    /// <summary>What may be bought with these Barlows; elsewhere told by their places here.</summary>
+    /// <summary>What may be bought with these Barlows; elsewhere told by their indices here.</summary>
     public ImmutableArray<Choice> Choices { get; }
 
     public int Telescopes => Problem.Telescopes.Length;
@@ -80,30 +80,30 @@ internal sealed class Settled
     public ReadOnlySpan<Reach> CertainIn(int telescope) => certain[telescope];
 
     /// <summary>Of one choice, sorted by their beginnings.</summary>
-    public ReadOnlySpan<Reach> ReachesIn(int telescope, int place) =>
-        reaches[telescope].AsSpan(starts[telescope][place]..starts[telescope][place + 1]);
+    public ReadOnlySpan<Reach> ReachesIn(int telescope, int index) =>
+        reaches[telescope].AsSpan(starts[telescope][index]..starts[telescope][index + 1]);
 
     /// <summary>Of all choices.</summary>
     public ReadOnlySpan<Reach> ReachesIn(int telescope) => reaches[telescope];
 
     /// <summary>Of one choice, alone or through what is owned.</summary>
-    public ReadOnlySpan<Showing> PlainIn(int telescope, int place) => sights[0].Of(telescope, Choices[place]);
+    public ReadOnlySpan<Showing> PlainIn(int telescope, int index) => sights[0].Of(telescope, Choices[index]);
 
     /// <summary>Pairs of views that overlap and need one of the Barlows, and no other purchase.</summary>
     public int OverlapsOfNothing => overlaps.OfNothing;
 
     /// <summary>Pairs of views that overlap and need this choice, and no other but the Barlows.</summary>
-    public int OverlapsOf(int place) => overlaps.Of(Choices[place]);
+    public int OverlapsOf(int index) => overlaps.Of(Choices[index]);
 
     /// <summary>Pairs of views that overlap and need both choices.</summary>
     public int OverlapsOf(int one, int other) => overlaps.Of(Choices[one], Choices[other]);
 
     /// <summary>The views of a choice.</summary>
-    public IEnumerable<(int Telescope, Showing View)> ViewsOf(int place) => overlaps.ViewsOf(Choices[place]);
+    public IEnumerable<(int Telescope, Showing View)> ViewsOf(int index) => overlaps.ViewsOf(Choices[index]);
 
     public bool CertainlyShows(double widthDeg, int? telescope) => Any(telescope, widthDeg, (one, t) => one.OfOwned(t));
 
-    public bool Shows(int place, double widthDeg, int? telescope) => Any(telescope, widthDeg, (one, t) => one.Of(t, Choices[place]));
+    public bool Shows(int index, double widthDeg, int? telescope) => Any(telescope, widthDeg, (one, t) => one.Of(t, Choices[index]));
 
     private bool Any(int? only, double widthDeg, Func<Sights, int, ReadOnlySpan<Showing>> views)
     {
@@ -113,7 +113,7 @@ internal sealed class Settled
             {
                 foreach (ref readonly var view in views(one, t))
                 {
-                    if (Rules.MustFrame.IsWide(view.TrueFieldDeg, widthDeg))
+                    if (FramingRule.IsWide(view.TrueFieldDeg, widthDeg))
                     {
                         return true;
                     }
@@ -155,19 +155,19 @@ internal sealed class Settled
     private Reach[] Reaches(int telescope)
     {
         List<Reach> all = [];
-        for (var place = 0; place < Choices.Length; place++)
+        for (var index = 0; index < Choices.Length; index++)
         {
             var first = all.Count;
             foreach (var one in sights)
             {
-                foreach (ref readonly var view in one.Of(telescope, Choices[place]))
+                foreach (ref readonly var view in one.Of(telescope, Choices[index]))
                 {
                     all.Add(view.Reach);
                 }
             }
 
             all.Sort(first, all.Count - first, ByBeginning);
-            starts[telescope][place + 1] = all.Count;
+            starts[telescope][index + 1] = all.Count;
         }
 
         return [.. all];

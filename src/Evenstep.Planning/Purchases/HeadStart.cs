@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
-using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Purchases;
 
 /// <summary>How far the search came before its limit, for the model to go on from.</summary>
 /// <param name="Purchases">An allowed set, the best known in its largest step.</param>

@@ -1,7 +1,6 @@
 using System.Text;
-using Evenstep.Planning.Purchases;
 
-namespace Evenstep.Planning.Solving;
+namespace Evenstep.Planning.Purchases;
 
 /// <summary>
 /// The fixed rule for sets that are equal in everything that counts: the least sum of the items' fingerprints is chosen.

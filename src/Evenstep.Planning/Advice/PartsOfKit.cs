@@ -1,0 +1,52 @@
+using Evenstep.Planning.Budgets;
+using Evenstep.Planning.Purchases;
+
+namespace Evenstep.Planning.Advice;
+
+/// <summary>
+/// The figures of parts of one kit, without making a kit of each: a kit may have thirty thousand views, and a hundred parts of
+/// it are asked for.
+/// </summary>
+/// <param name="kit">The whole.</param>
+/// <param name="budget">Counts the work, and sees cancellation; null for nobody who could cancel. It cuts nothing short: what is
+/// said of one kit is bounded by what a request may hold.</param>
+internal sealed class PartsOfKit(Kit kit, WorkBudget? budget)
+{
+    /// <summary>Of asking whether a view is left, and of sorting it among those that are.</summary>
+    private const long StepsOfView = 30;
+
+    private readonly Reach[] reaches = new Reach[kit.Ladders.Max(ladder => ladder.Usable.Length)];
+    private readonly double[] starts = new double[kit.Ladders.Max(ladder => ladder.Usable.Length)];
+
+    /// <summary>What is left without all views that need one of these items.</summary>
+    /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
+    public LadderFigures Without(params IReadOnlyList<Item> items) => LadderFigures.Of([.. kit.Ladders.Select(ladder => FiguresOf(ladder, items))]);
+
+    private LadderFigures FiguresOf(Ladder ladder, IReadOnlyList<Item> without)
+    {
+        budget?.Spend(StepsOfView * ladder.Usable.Length);
+        var count = 0;
+        foreach (var view in ladder.Usable)
+        {
+            if (!IsNeededBy(view, without))
+            {
+                reaches[count++] = view.Reach;
+            }
+        }
+
+        return LadderFigures.Of(reaches.AsSpan(0, count), starts.AsSpan(0, count), ladder.Telescope.Axis.Length, kit.Problem.EnoughMismatch);
+    }
+
+    private static bool IsNeededBy(KitView view, IReadOnlyList<Item> items)
+    {
+        for (var i = 0; i < items.Count; i++)
+        {
+            if (view.Needs(items[i]))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,23 @@
+namespace Evenstep.Planning.Purchases;
+
+/// <summary>The sum of prices is at most the budget.</summary>
+internal static class BudgetRule
+{
+    public static IEnumerable<Breach> BrokenBy(Kit kit)
+    {
+        if (!Affords(kit.Problem, kit.TotalPrice))
+        {
+            yield return new Breach.Budget(kit.TotalPrice, kit.Problem.Limits.Budget);
+        }
+    }
+
+    public static bool Affords(PurchaseProblem problem, decimal price) => price <= problem.Limits.Budget;
+
+    /// <summary>What all purchases together may cost.</summary>
+    public static Money Most(PurchaseProblem problem) => Money.Of(problem.Limits.Budget);
+}
+
+public abstract partial record Breach
+{
+    public sealed record Budget(decimal TotalPrice, decimal Limit) : Breach;
+}
