@@ -12,11 +12,8 @@ internal sealed record KitRequest
     [Shaped(typeof(TelescopeShapes), nameof(TelescopeShapes.InRequest), "The telescopes to equip.", IsRequired = true)]
     public IReadOnlyList<TelescopeRequest?>? Telescopes { get; init; }
 
-    [Part<ObserverRequest>("Who looks.")]
-    public ObserverRequest? Observer { get; init; }
-
-    [Part<SiteRequest>("Where one observes.")]
-    public SiteRequest? Site { get; init; }
+    [Part<ObserverRequest>("Who looks.")] public ObserverRequest? Observer { get; init; }
+    [Part<SiteRequest>("Where one observes.")] public SiteRequest? Site { get; init; }
 
     [List(0, PurchaseProblem.MostOwned)]
     [Shaped(typeof(ItemShapes), nameof(ItemShapes.Owned), "The eyepieces, zooms and Barlows there are already.", Default = "[]")]
@@ -31,14 +28,9 @@ internal sealed record ObserverRequest
 {
     private const int MostObserved = 20;
 
-    [Number(nameof(Bounds.AgeYears), "years", "Age in years, from which the dark-adapted pupil is estimated.")]
-    public double? Age { get; init; }
-
-    [Number(nameof(Bounds.PupilMm), "mm", "The measured dark-adapted pupil, in mm; it goes before the age.")]
-    public double? PupilMm { get; init; }
-
-    [Flag("Whether spectacles are worn at the telescope.", Default = "false")]
-    public bool? WearsSpectacles { get; init; }
+    [Number(nameof(Bounds.AgeYears), "years", "Age in years, from which the dark-adapted pupil is estimated.")] public double? Age { get; init; }
+    [Number(nameof(Bounds.PupilMm), "mm", "The measured dark-adapted pupil, in mm; it goes before the age.")] public double? PupilMm { get; init; }
+    [Flag("Whether spectacles are worn at the telescope.", Default = "false")] public bool? WearsSpectacles { get; init; }
 
     [Number(nameof(Bounds.CylinderDioptres), "dioptres", "The cylinder of the prescription, in dioptres; its sign does not matter. Only with spectacles.")]
     public double? AstigmatismDioptres { get; init; }
@@ -62,12 +54,7 @@ internal sealed record SiteRequest
 [Schema("Framing", "Something that must fit into some usable view at once.")]
 internal sealed record FramingRequest
 {
-    [Text("What is to be framed.")]
-    public string? Name { get; init; }
-
-    [Number(nameof(Bounds.WidthDeg), "degrees", "The least true field, in degrees.", IsRequired = true)]
-    public double? WidthDeg { get; init; }
-
-    [Text("The name or id of the telescope it must be in; without one, any.")]
-    public string? Telescope { get; init; }
+    [Text("What is to be framed.")] public string? Name { get; init; }
+    [Number(nameof(Bounds.WidthDeg), "degrees", "The least true field, in degrees.", IsRequired = true)] public double? WidthDeg { get; init; }
+    [Text("The name or id of the telescope it must be in; without one, any.")] public string? Telescope { get; init; }
 }

@@ -14,30 +14,18 @@ internal sealed record RecommendationRequest
     [FieldsOf<KitRequest>(Required = [nameof(KitRequest.Catalogue)])]
     public KitRequest Kit { get; init; } = new();
 
-    [Part<LimitsRequest>("What must not be exceeded.", IsRequired = true)]
-    public LimitsRequest? Limits { get; init; }
-
-    [Part<PreferencesRequest>("How the observer likes a kit to be.")]
-    public PreferencesRequest? Preferences { get; init; }
-
-    [Part<ExplainRequest>("What else the answer is to say.")]
-    public ExplainRequest? Explain { get; init; }
+    [Part<LimitsRequest>("What must not be exceeded.", IsRequired = true)] public LimitsRequest? Limits { get; init; }
+    [Part<PreferencesRequest>("How the observer likes a kit to be.")] public PreferencesRequest? Preferences { get; init; }
+    [Part<ExplainRequest>("What else the answer is to say.")] public ExplainRequest? Explain { get; init; }
 }
 
 [Schema("Limits", "What must not be exceeded.")]
 internal sealed record LimitsRequest
 {
-    [Money(nameof(Bounds.Budget), "The most that all purchases together may cost.", IsRequired = true)]
-    public decimal? Budget { get; init; }
-
-    [Whole(0, Limits.MostPurchases, "The most items to buy.", Default = "3")]
-    public int? MaxPurchases { get; init; }
-
-    [Whole(0, Limits.MostBarlows, "The most Barlows among them.", Default = "1")]
-    public int? MaxBarlows { get; init; }
-
-    [Money(nameof(Bounds.Price), "The most that one item may cost.")]
-    public decimal? MaxPricePerItem { get; init; }
+    [Money(nameof(Bounds.Budget), "The most that all purchases together may cost.", IsRequired = true)] public decimal? Budget { get; init; }
+    [Whole(0, Limits.MostPurchases, "The most items to buy.", Default = "3")] public int? MaxPurchases { get; init; }
+    [Whole(0, Limits.MostBarlows, "The most Barlows among them.", Default = "1")] public int? MaxBarlows { get; init; }
+    [Money(nameof(Bounds.Price), "The most that one item may cost.")] public decimal? MaxPricePerItem { get; init; }
 
     [Number(nameof(Bounds.MassGrams), "g", "The most that one item may weigh, in grams, where its mass is known.")]
     public double? MaxItemMassGrams { get; init; }
@@ -58,23 +46,15 @@ internal sealed record PreferencesRequest
 {
     private const int MostMustInclude = 20;
 
-    [Choice<Prefer>("What decides between sets of purchases whose steps are equally good.", Default = "\"low-price\"")]
-    public Prefer? Prefer { get; init; }
-
-    [Number(nameof(Bounds.LeastStep), "", "Powers closer than this ratio repeat one another.", Default = "1.15")]
-    public double? LeastStep { get; init; }
-
-    [Number(nameof(Bounds.EnoughStep), "", "A step of up to this ratio is as good as none.", Default = "1.5")]
-    public double? EnoughStep { get; init; }
+    [Choice<Prefer>("What decides between sets of purchases whose steps are equally good.", Default = "\"low-price\"")] public Prefer? Prefer { get; init; }
+    [Number(nameof(Bounds.LeastStep), "", "Powers closer than this ratio repeat one another.", Default = "1.15")] public double? LeastStep { get; init; }
+    [Number(nameof(Bounds.EnoughStep), "", "A step of up to this ratio is as good as none.", Default = "1.5")] public double? EnoughStep { get; init; }
 
     [Number(nameof(Bounds.ApparentFieldDeg), "degrees", "The narrowest apparent field put up with, in degrees.")]
     public double? LeastApparentFieldDeg { get; init; }
 
-    [Choice<Allowing>("Whether Barlows may be bought.", Default = "\"allow\"")]
-    public Allowing? Barlows { get; init; }
-
-    [Choice<Allowing>("Whether zooms may be bought.", Default = "\"avoid\"")]
-    public Allowing? Zooms { get; init; }
+    [Choice<Allowing>("Whether Barlows may be bought.", Default = "\"allow\"")] public Allowing? Barlows { get; init; }
+    [Choice<Allowing>("Whether zooms may be bought.", Default = "\"avoid\"")] public Allowing? Zooms { get; init; }
 
     [List(0, MostMustInclude)]
     [Text("Ids of items that must be bought.", Most = ItemRequest.MostIdCharacters, Default = "[]")]
@@ -88,8 +68,7 @@ internal sealed record PreferencesRequest
     [Part<FramingRequest>("What must fit into some usable view at once.", Default = "[]")]
     public IReadOnlyList<FramingRequest?>? MustFrame { get; init; }
 
-    [Part<ReticleRequest>("Asks for a reticle eyepiece.")]
-    public ReticleRequest? Reticle { get; init; }
+    [Part<ReticleRequest>("Asks for a reticle eyepiece.")] public ReticleRequest? Reticle { get; init; }
 }
 
 [Schema("ReticleWish", "A reticle eyepiece is wanted.")]
@@ -119,6 +98,5 @@ internal sealed record ExplainRequest
     [Part<TargetRequest>("Asks which view is for what: true for the targets that `/v1/targets` lists, or targets of your own.", Default = "false")]
     public FlagOrList<TargetRequest>? Targets { get; init; }
 
-    [Flag("Asks for a second, independent proof. It may take longer than the first.", Default = "false")]
-    public bool? Certify { get; init; }
+    [Flag("Asks for a second, independent proof. It may take longer than the first.", Default = "false")] public bool? Certify { get; init; }
 }

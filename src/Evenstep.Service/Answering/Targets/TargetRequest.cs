@@ -9,11 +9,8 @@ internal sealed record TargetRequest
 {
     public const int MostTargets = 100;
 
-    [Text("What to call it.", IsRequired = true)]
-    public string? Name { get; init; }
-
-    [Number(nameof(Bounds.TargetWidthArcmin), "arcminutes", "How wide it is, in arcminutes.", IsRequired = true)]
-    public double? WidthArcmin { get; init; }
+    [Text("What to call it.", IsRequired = true)] public string? Name { get; init; }
+    [Number(nameof(Bounds.TargetWidthArcmin), "arcminutes", "How wide it is, in arcminutes.", IsRequired = true)] public double? WidthArcmin { get; init; }
 
     [Number(nameof(Bounds.WantedExitPupilMm), "mm", "The exit pupil that shows it best, in mm.", IsRequired = true)]
     public double? WantedExitPupilMm { get; init; }

@@ -11,26 +11,13 @@ internal sealed record TelescopeRequest
 {
     private const int MostIncluded = 20;
 
-    [Text("The telescope's id in the stored catalogue.", Most = ItemRequest.MostIdCharacters)]
-    public string? Id { get; init; }
-
-    [Flag("Whether the items packed with it count as owned.", Default = "true")]
-    public bool? WithIncluded { get; init; }
-
-    [Text("What to call it; without one, `telescope 1` by its place.")]
-    public string? Name { get; init; }
-
-    [Number(nameof(Bounds.ApertureMm), "mm", "Aperture, in mm.")]
-    public double? ApertureMm { get; init; }
-
-    [Number(nameof(Bounds.TelescopeFocalLengthMm), "mm", "Focal length, in mm.")]
-    public double? FocalLengthMm { get; init; }
-
-    [Choice<Barrel>("The barrel that the focuser takes, in inches.")]
-    public Barrel? FocuserBarrel { get; init; }
-
-    [Part<PowerRangeRequest>("Overrides either end of the power range.")]
-    public PowerRangeRequest? PowerRange { get; init; }
+    [Text("The telescope's id in the stored catalogue.", Most = ItemRequest.MostIdCharacters)] public string? Id { get; init; }
+    [Flag("Whether the items packed with it count as owned.", Default = "true")] public bool? WithIncluded { get; init; }
+    [Text("What to call it; without one, `telescope 1` by its place.")] public string? Name { get; init; }
+    [Number(nameof(Bounds.ApertureMm), "mm", "Aperture, in mm.")] public double? ApertureMm { get; init; }
+    [Number(nameof(Bounds.TelescopeFocalLengthMm), "mm", "Focal length, in mm.")] public double? FocalLengthMm { get; init; }
+    [Choice<Barrel>("The barrel that the focuser takes, in inches.")] public Barrel? FocuserBarrel { get; init; }
+    [Part<PowerRangeRequest>("Overrides either end of the power range.")] public PowerRangeRequest? PowerRange { get; init; }
 
     /// <summary>Items in full, or by the ids of items of the catalogue.</summary>
     [List(0, MostIncluded)]
@@ -45,9 +32,6 @@ internal sealed record TelescopeRequest
 [Schema("PowerRangeWish", "Overrides either end of the power range that pupil, focuser, aperture and seeing set.")]
 internal sealed record PowerRangeRequest
 {
-    [Number(nameof(Bounds.Power), "", "The lowest power of use.")]
-    public double? Lowest { get; init; }
-
-    [Number(nameof(Bounds.Power), "", "The highest power of use: at least 1.5 times the lowest.")]
-    public double? Highest { get; init; }
+    [Number(nameof(Bounds.Power), "", "The lowest power of use.")] public double? Lowest { get; init; }
+    [Number(nameof(Bounds.Power), "", "The highest power of use: at least 1.5 times the lowest.")] public double? Highest { get; init; }
 }
