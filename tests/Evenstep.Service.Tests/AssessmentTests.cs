@@ -1,4 +1,4 @@
-using System.Text.Json;
+using Evenstep.Service.Tests.Answers;
 
 namespace Evenstep.Service.Tests;
 
@@ -26,16 +26,14 @@ public sealed class AssessmentTests(Service service) : IClassFixture<Service>
             }
             """);
 
-        var telescope = answer.Json.GetProperty("telescopes")[0];
-        var view = telescope.GetProperty("ladder").GetProperty("views")[0];
-        Assert.Equal("telescope 1", telescope.GetProperty("name").GetString());
-        Assert.Equal("owned-1", view.GetProperty("eyepieceId").GetString());
-        Assert.Equal("40.6", view.GetProperty("power").GetRawText());
-        Assert.Equal("1.281", view.GetProperty("trueFieldDeg").GetRawText());
-        Assert.Equal("306.5", view.GetProperty("driftSeconds").GetRawText());
-        Assert.Equal("eye-relief", view.GetProperty("notUsableBecause").GetString());
-        Assert.Equal(JsonValueKind.Null, answer.Json.GetProperty("kit").GetProperty("largestStep").ValueKind);
-        Assert.Equal(["sun", "eyesight"], answer.Json.GetProperty("cautions").EnumerateArray().Select(one => one.GetProperty("code").GetString()));
+        var assessment = answer.As<Assessment>();
+        var telescope = Assert.Single(assessment.Telescopes);
+        var view = telescope.Ladder.Views[0];
+        Assert.Equal(("telescope 1", "owned-1"), (telescope.Name, view.EyepieceId));
+        Assert.Equal((40.6, 1.281, 306.5), (view.Power, view.TrueFieldDeg, view.DriftSeconds));
+        Assert.Equal("eye-relief", view.NotUsableBecause);
+        Assert.Null(assessment.Kit.LargestStep);
+        Assert.Equal(["sun", "eyesight"], assessment.Cautions.Select(one => one.Code));
     }
 
     [Fact]
@@ -48,9 +46,9 @@ public sealed class AssessmentTests(Service service) : IClassFixture<Service>
             { "telescopes": [ { "id": "capstan-152", "withIncluded": false } ], "owned": [ { "id": "stayrope-2x" } ], "catalogue": { "id": "demo" } }
             """);
 
-        Assert.Equal(2, ViewsOf(with).GetArrayLength());
-        Assert.Equal(0, ViewsOf(without).GetArrayLength());
+        Assert.Equal(2, ViewsOf(with).Count);
+        Assert.Empty(ViewsOf(without));
     }
 
-    private static JsonElement ViewsOf(Answer answer) => answer.Json.GetProperty("telescopes")[0].GetProperty("ladder").GetProperty("views");
+    private static IReadOnlyList<View> ViewsOf(Answer answer) => answer.As<Assessment>().Telescopes[0].Ladder.Views;
 }

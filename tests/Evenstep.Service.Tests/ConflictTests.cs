@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Tests.Answers;
 
@@ -29,7 +28,7 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
             }
             """, language: language);
 
-        Assert.Equal([text], DemandsOf(answer.Json).Select(demand => demand.GetProperty("text").GetString()));
+        Assert.Equal([text], DemandsOf(answer.As<Recommendation>()).Select(demand => demand.Text));
     }
 
     [Theory]
@@ -50,11 +49,12 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
             }
             """, language: language);
 
-        var nearest = answer.Json.GetProperty("conflicts").GetProperty("nearest");
-        Assert.Equal([text], DemandsOf(answer.Json).Select(demand => demand.GetProperty("text").GetString()));
-        Assert.Contains(answer.Json.GetProperty("notes").EnumerateArray(), one => one.GetProperty("text").GetString() == note);
-        Assert.Equal("186.00", nearest.GetProperty("maxPricePerItem").GetRawText());
-        Assert.Equal(JsonValueKind.Null, nearest.GetProperty("maxItemMassGrams").ValueKind);
+        var advice = answer.As<Recommendation>();
+        var nearest = advice.Conflicts!.Nearest;
+        Assert.Equal([text], DemandsOf(answer.As<Recommendation>()).Select(demand => demand.Text));
+        Assert.Contains(advice.Notes, one => one.Text == note);
+        Assert.Equal("186.00", Reading.Text(nearest.MaxPricePerItem));
+        Assert.Null(nearest.MaxItemMassGrams);
     }
 
     [Theory]
@@ -73,9 +73,9 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
             }
             """);
 
-        var note = answer.Json.GetProperty("notes").EnumerateArray().Single(one => one.GetProperty("code").GetString() == "larger-max-item-mass-helps");
-        Assert.Equal(said, note.GetProperty("values").GetProperty("maxItemMassGrams").GetDouble());
-        Assert.Equal($"Allowing a single item to weigh {said.ToString(CultureInfo.InvariantCulture)} g alone would make it possible.", note.GetProperty("text").GetString());
+        var note = answer.As<Recommendation>().Notes.Single(one => one.Code == "larger-max-item-mass-helps");
+        Assert.Equal(said, note.Values.GetProperty("maxItemMassGrams").GetDouble());
+        Assert.Equal($"Allowing a single item to weigh {said.ToString(CultureInfo.InvariantCulture)} g alone would make it possible.", note.Text);
     }
 
     [Fact]
@@ -92,7 +92,7 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
 
         Assert.Equal(
             ["No set within the limits (budget EUR 120.00, purchases 3, Barlows 1, repetitions 0) has a reticle eyepiece that gives 100x; changing one of them alone would not do."],
-            DemandsOf(answer.Json).Select(demand => demand.GetProperty("text").GetString()));
+            DemandsOf(answer.As<Recommendation>()).Select(demand => demand.Text));
     }
 
     [Fact]
@@ -101,14 +101,14 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
         var values = 0;
         foreach (var seed in Enumerable.Range(FirstSeed, Problems))
         {
-            var answer = (await service.PostAsync(Path, OracleBody.Of(RandomProblems.Make(seed)).ToJsonString())).Json;
-            if (answer.GetProperty("outcome").GetString() != "infeasible")
+            var answer = (await service.PostAsync(Path, OracleBody.Of(RandomProblems.Make(seed)).ToJsonString())).As<Recommendation>();
+            if (answer.Outcome != "infeasible")
             {
                 continue;
             }
 
-            string[] expected = [.. NearestInWords(answer.GetProperty("conflicts").GetProperty("nearest"))];
-            var sentences = DemandsOf(answer).Where(IsDemand).Select(demand => demand.GetProperty("text").GetString()!).ToList();
+            string[] expected = [.. NearestInWords(answer.Conflicts!.Nearest)];
+            var sentences = DemandsOf(answer).Where(IsDemand).Select(demand => demand.Text).ToList();
             Assert.All(sentences, sentence => Assert.All(expected, value => Assert.Contains(value, sentence, StringComparison.Ordinal)));
             values += sentences.Count * expected.Length;
         }
@@ -117,22 +117,22 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
     }
 
     /// <summary>Not an item that must be bought and is no candidate, which has a sentence of its own.</summary>
-    private static bool IsDemand(JsonElement demand) => demand.GetProperty("code").GetString() is "must-include" or "must-frame" or "reticle"
-        && demand.GetProperty("values").TryGetProperty("budget", out _);
+    private static bool IsDemand(Remark demand) => demand.Code is "must-include" or "must-frame" or "reticle"
+        && demand.Values.TryGetProperty("budget", out _);
 
-    private static JsonElement.ArrayEnumerator DemandsOf(JsonElement answer) => answer.GetProperty("conflicts").GetProperty("demands").EnumerateArray();
+    private static IReadOnlyList<Remark> DemandsOf(Recommendation answer) => answer.Conflicts!.Demands;
 
-    private static IEnumerable<string> NearestInWords(JsonElement nearest)
+    private static IEnumerable<string> NearestInWords(NearestLimits nearest)
     {
-        (string Name, string Words)[] limits =
+        (object? Value, string Words)[] limits =
         [
-            ("budget", "a budget of EUR {0:N2}"), ("maxPurchases", "a limit of {0} on purchases"), ("maxBarlows", "a limit of {0} on Barlows"),
-            ("allowedOverlaps", "a limit of {0} on repetitions"), ("maxPricePerItem", "a limit of EUR {0:N2} for a single item"),
-            ("maxItemMassGrams", "a limit of {0:0.#} g for a single item"),
+            (nearest.Budget, "a budget of EUR {0:N2}"), (nearest.MaxPurchases, "a limit of {0} on purchases"), (nearest.MaxBarlows, "a limit of {0} on Barlows"),
+            (nearest.AllowedOverlaps, "a limit of {0} on repetitions"), (nearest.MaxPricePerItem, "a limit of EUR {0:N2} for a single item"),
+            (nearest.MaxItemMassGrams, "a limit of {0:0.#} g for a single item"),
         ];
-        return limits.Where(limit => nearest.GetProperty(limit.Name).ValueKind != JsonValueKind.Null)
-            .Select(limit => string.Format(CultureInfo.InvariantCulture, limit.Words, nearest.GetProperty(limit.Name).GetDecimal()))
-            .Concat(nearest.GetProperty("mustFrame").EnumerateArray().Where(frame => frame.GetProperty("widthDeg").ValueKind != JsonValueKind.Null)
-                .Select(frame => string.Create(CultureInfo.InvariantCulture, $"a view of {frame.GetProperty("widthDeg").GetDouble():0.##}°")));
+        return limits.Where(limit => limit.Value is not null)
+            .Select(limit => string.Format(CultureInfo.InvariantCulture, limit.Words, limit.Value))
+            .Concat(nearest.MustFrame.Where(frame => frame.WidthDeg is not null)
+                .Select(frame => string.Create(CultureInfo.InvariantCulture, $"a view of {frame.WidthDeg:0.##}°")));
     }
 }

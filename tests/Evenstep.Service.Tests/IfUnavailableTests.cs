@@ -1,4 +1,3 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Tests.Answers;
@@ -17,7 +16,7 @@ public sealed class IfUnavailableTests(Service service) : IClassFixture<Service>
     {
         var answer = await service.PostAsync(Path, Repository.Example("recommendation-spectacles"));
 
-        Assert.All(PurchasesOf(answer.Json), purchase => Assert.Equal(JsonValueKind.Null, purchase.GetProperty("ifUnavailable").ValueKind));
+        Assert.All(answer.As<Recommendation>().Purchases, purchase => Assert.Null(purchase.IfUnavailable));
     }
 
     [Fact]
@@ -27,12 +26,12 @@ public sealed class IfUnavailableTests(Service service) : IClassFixture<Service>
         foreach (var body in Bodies())
         {
             body["explain"]!["ifUnavailable"] = true;
-            foreach (var purchase in PurchasesOf((await service.PostAsync(Path, body.ToJsonString())).Json))
+            foreach (var purchase in (await service.PostAsync(Path, body.ToJsonString())).As<Recommendation>().Purchases)
             {
-                var excluding = Excluding(body, purchase.GetProperty("itemId").GetString()!);
+                var excluding = Excluding(body, purchase.ItemId);
                 var answer = await service.PostAsync(Path, excluding.ToJsonString());
 
-                Assert.Equal(Expected(answer.Json), purchase.GetProperty("ifUnavailable").GetRawText());
+                Assert.Equal(Reading.Text(Expected(answer.As<Recommendation>())), Reading.Text(purchase.IfUnavailable!));
                 compared++;
             }
         }
@@ -56,8 +55,6 @@ public sealed class IfUnavailableTests(Service service) : IClassFixture<Service>
     private static IEnumerable<JsonObject> Bodies() => Enumerable.Range(FirstSeed, Problems).Select(seed => OracleBody.Of(RandomProblems.Make(seed)))
         .Prepend(JsonNode.Parse(Repository.Example("recommendation-spectacles"))!.AsObject());
 
-    private static JsonElement.ArrayEnumerator PurchasesOf(JsonElement answer) => answer.GetProperty("purchases").EnumerateArray();
-
     private static JsonNode Excluding(JsonObject body, string id)
     {
         var excluding = body.DeepClone();
@@ -67,19 +64,9 @@ public sealed class IfUnavailableTests(Service service) : IClassFixture<Service>
         return excluding;
     }
 
-    private static string Expected(JsonElement answer)
-    {
-        var after = JsonNode.Parse(answer.GetProperty("after").GetRawText());
-        return new JsonObject
-        {
-            ["outcome"] = answer.GetProperty("outcome").GetString(),
-            ["totalPrice"] = JsonNode.Parse(answer.GetProperty("totalPrice").GetRawText()),
-            ["itemIds"] = new JsonArray([.. PurchasesOf(answer).Select(one => one.GetProperty("itemId").GetString()).Order(StringComparer.Ordinal)]),
-            ["largestStep"] = after?["largestStep"]?.DeepClone(),
-            ["meanMismatchPercent"] = after?["meanMismatchPercent"]?.DeepClone(),
-            ["servedPercent"] = after?["servedPercent"]?.DeepClone(),
-        }.ToJsonString();
-    }
+    private static WithoutItem Expected(Recommendation answer) => new(
+        answer.Outcome, answer.TotalPrice, [.. answer.Purchases.Select(one => one.ItemId).Order(StringComparer.Ordinal)],
+        answer.After?.LargestStep, answer.After?.MeanMismatchPercent, answer.After?.ServedPercent);
 
     private static string WithoutAlternatives(string body)
     {

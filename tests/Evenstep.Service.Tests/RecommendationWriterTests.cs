@@ -6,6 +6,8 @@ using Evenstep.Service.Answering.Solving;
 using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Contract.Languages;
+using Reading = Evenstep.Service.Tests.Answers.Reading;
+using Recommendation = Evenstep.Service.Tests.Answers.Recommendation;
 
 namespace Evenstep.Service.Tests;
 
@@ -18,13 +20,13 @@ public sealed class RecommendationWriterTests
     {
         var answer = Write(Asked, PlanOf(Asked, "a-12", "a-25"));
 
-        Assert.Equal("optimal", answer.GetProperty("outcome").GetString());
-        Assert.Equal("74.00", answer.GetProperty("totalPrice").GetRawText());
-        Assert.Equal(2, answer.GetProperty("purchases").GetArrayLength());
-        Assert.NotEqual("", answer.GetProperty("purchases")[0].GetProperty("reasons")[0].GetProperty("text").GetString());
-        Assert.Equal(JsonValueKind.Null, answer.GetProperty("before").GetProperty("largestStep").ValueKind);
-        Assert.Equal(1.5, answer.GetProperty("leastLargestStep").GetDouble());
-        Assert.Equal("2.5", answer.GetProperty("solver").GetProperty("milliseconds").GetRawText());
+        Assert.Equal("optimal", answer.Outcome);
+        Assert.Equal("74.00", Reading.Text(answer.TotalPrice));
+        Assert.Equal(2, answer.Purchases.Count);
+        Assert.NotEqual("", answer.Purchases[0].Reasons[0].Text);
+        Assert.Null(answer.Before.LargestStep);
+        Assert.Equal(1.5, answer.LeastLargestStep);
+        Assert.Equal(2.5, answer.Solver.Milliseconds);
     }
 
     [Fact]
@@ -45,13 +47,13 @@ public sealed class RecommendationWriterTests
 
         var answer = Write(Asked, plan);
 
-        Assert.Equal(JsonValueKind.Null, answer.GetProperty("totalPrice").ValueKind);
-        Assert.Equal(JsonValueKind.Null, answer.GetProperty("telescopes")[0].GetProperty("after").ValueKind);
-        Assert.Equal("186.00", answer.GetProperty("conflicts").GetProperty("nearest").GetProperty("budget").GetRawText());
+        Assert.Null(answer.TotalPrice);
+        Assert.Null(answer.Telescopes[0].After);
+        Assert.Equal("186.00", Reading.Text(answer.Conflicts!.Nearest.Budget));
         Assert.Equal(
             ["over-budget", "reticle", "must-include", "must-frame"],
-            answer.GetProperty("conflicts").GetProperty("demands").EnumerateArray().Select(one => one.GetProperty("code").GetString()));
-        Assert.Contains(answer.GetProperty("notes").EnumerateArray(), note => note.GetProperty("text").GetString() == "A budget of EUR 186.00 alone would make it possible.");
+            answer.Conflicts.Demands.Select(one => one.Code));
+        Assert.Contains(answer.Notes, note => note.Text == "A budget of EUR 186.00 alone would make it possible.");
     }
 
     [Fact]
@@ -61,8 +63,8 @@ public sealed class RecommendationWriterTests
 
         var answer = Write(asked, PlanOf(asked));
 
-        Assert.All(answer.GetProperty("excluded").EnumerateArray(), one => Assert.NotEqual("", one.GetProperty("detail").GetString()));
-        Assert.True(answer.GetProperty("excluded").GetArrayLength() > 20);
+        Assert.All(answer.ListOfExcluded(), one => Assert.NotEqual("", one.Detail));
+        Assert.True(answer.ListOfExcluded().Count > 20);
     }
 
     private static RecommendationAsked Read(string example)
@@ -82,9 +84,9 @@ public sealed class RecommendationWriterTests
         Values = new StageValues(Math.Log(1.5), Math.Log(1.5), 0, 0),
     };
 
-    private static JsonElement Write(RecommendationAsked asked, Plan plan)
+    private static Recommendation Write(RecommendationAsked asked, Plan plan)
     {
         var answer = RecommendationWriter.Write(asked, new Solved(plan, TimeSpan.FromMilliseconds(2.5)));
-        return JsonSerializer.SerializeToElement(answer, RecommendationJson.In(Language.English).RecommendationAnswer);
+        return Reading.Read<Recommendation>(JsonSerializer.Serialize(answer, RecommendationJson.In(Language.English).RecommendationAnswer));
     }
 }

@@ -47,7 +47,7 @@ public sealed class RefusalTests(Service service) : IClassFixture<Service>
     {
         var answer = await service.PostAsync(Path, """{ "limits": { "budgte": 1 } }""");
 
-        Assert.Contains("`budget`", answer.Json.GetProperty("errors").GetProperty("/limits/budgte")[0].GetProperty("message").GetString(), StringComparison.Ordinal);
+        Assert.Contains("`budget`", answer.Problem.Errors!["/limits/budgte"][0].Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -69,7 +69,7 @@ public sealed class RefusalTests(Service service) : IClassFixture<Service>
         var answer = await service.PostAsync(Path, body);
 
         Assert.Equal(100, answer.Errors.Length);
-        Assert.Equal(53, answer.Json.GetProperty("moreErrors").GetInt32());
+        Assert.Equal(53, answer.Problem.MoreErrors);
     }
 
     [Theory]
@@ -109,7 +109,7 @@ public sealed class RefusalTests(Service service) : IClassFixture<Service>
     {
         var answer = await service.PostAsync(Path, new string('[', 100_000));
 
-        Assert.Contains("levels deep", answer.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.Contains("levels deep", answer.Problem.Detail, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -142,5 +142,5 @@ public sealed class RefusalTests(Service service) : IClassFixture<Service>
         Assert.Equal("/problems/method-not-allowed", TypeOf(await service.GetAsync(Path)));
     }
 
-    private static string? TypeOf(Answer answer) => answer.Json.GetProperty("type").GetString();
+    private static string? TypeOf(Answer answer) => answer.Problem.Type;
 }

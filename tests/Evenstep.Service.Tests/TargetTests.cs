@@ -1,4 +1,3 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Evenstep.Planning.Advice;
 using Evenstep.Service.Contract.Languages;
@@ -17,9 +16,9 @@ public sealed class TargetTests(Service service) : IClassFixture<Service>
 
         Assert.Equal((200, "application/json", "en", "Accept-Language"), (answer.Status, answer.ContentType, answer.Language, answer.Vary));
         Assert.Empty(AnswerShape.Differences("targets", answer.Json));
-        var sources = TextsOf(answer.Json.GetProperty("sources"), "code");
-        Assert.All(TextsOf(answer.Json.GetProperty("targets"), "widthFrom"), from => Assert.Contains(from, sources));
-        Assert.Equal(KnownTarget.All.Select(known => known.Id), TextsOf(answer.Json.GetProperty("targets"), "id"));
+        var known = answer.As<KnownTargets>();
+        Assert.All(known.Targets, target => Assert.Contains(target.WidthFrom, known.Sources.Select(source => source.Code)));
+        Assert.Equal(KnownTarget.All.Select(target => target.Id), known.Targets.Select(target => target.Id));
     }
 
     [Fact]
@@ -45,7 +44,7 @@ public sealed class TargetTests(Service service) : IClassFixture<Service>
     {
         var answer = await service.PostAsync(Recommendations, Repository.Example("recommendation-listed-telescope"));
 
-        Assert.All(Ladders(answer.Json), ladder => Assert.Equal(JsonValueKind.Null, ladder.GetProperty("targets").ValueKind));
+        Assert.All(Ladders(answer), ladder => Assert.Null(ladder.Targets));
     }
 
     [Fact]
@@ -65,7 +64,7 @@ public sealed class TargetTests(Service service) : IClassFixture<Service>
         var english = await service.PostAsync(Recommendations, BodyWith(true));
         var german = await service.PostAsync(Recommendations, BodyWith(true), language: "de");
 
-        Assert.All(Ladders(english.Json), ladder => Assert.Equal(KnownTarget.All.Length, ladder.GetProperty("targets").GetArrayLength()));
+        Assert.All(Ladders(english), ladder => Assert.Equal(KnownTarget.All.Length, ladder.Targets!.Count));
         Assert.Contains("\"name\":\"M 42\",\"commonName\":\"Orion Nebula\"", english.Body, StringComparison.Ordinal);
         Assert.Contains("\"name\":\"M 42\",\"commonName\":\"Orionnebel\"", german.Body, StringComparison.Ordinal);
         Assert.Contains("\"name\":\"NGC 6960 and NGC 6992\",", english.Body, StringComparison.Ordinal);
@@ -90,13 +89,13 @@ public sealed class TargetTests(Service service) : IClassFixture<Service>
             }
             """);
 
-        var targets = answer.Json.GetProperty("telescopes")[0].GetProperty("ladder").GetProperty("targets");
+        var targets = answer.As<Assessment>().Telescopes[0].Ladder.Targets!;
         Assert.Equal(
             """{"id":null,"name":"wide","commonName":null,"widthArcmin":400,"wantedExitPupilMm":5,"fits":false,"view":{"eyepieceId":"20","barlowId":null,"factor":1,"focalLengthMm":20,"power":50,"exitPupilMm":2,"trueFieldDeg":1}}""",
-            targets[0].GetRawText());
+            Reading.Text(targets[0]));
         Assert.Equal(
             """{"id":null,"name":"small","commonName":null,"widthArcmin":1,"wantedExitPupilMm":1,"fits":true,"view":{"eyepieceId":"8-24","barlowId":null,"factor":1,"focalLengthMm":10,"power":100,"exitPupilMm":1,"trueFieldDeg":0.575}}""",
-            targets[1].GetRawText());
+            Reading.Text(targets[1]));
     }
 
     private static string BodyWith(bool targets)
@@ -106,10 +105,8 @@ public sealed class TargetTests(Service service) : IClassFixture<Service>
         return body.ToJsonString();
     }
 
-    private static string[] TextsOf(JsonElement list, string name) => [.. list.EnumerateArray().Select(one => one.GetProperty(name).GetString()!)];
-
-    private static IEnumerable<JsonElement> Ladders(JsonElement answer) => answer.GetProperty("telescopes").EnumerateArray()
-        .SelectMany(telescope => (JsonElement[])[telescope.GetProperty("before"), telescope.GetProperty("after")]);
+    private static IEnumerable<Ladder> Ladders(Answer answer) => answer.As<Recommendation>().Telescopes
+        .SelectMany(telescope => (Ladder[])[telescope.Before, telescope.After!]);
 
     private static string WithoutTargets(JsonNode answer)
     {

@@ -67,7 +67,7 @@ public sealed class AdmissionTests
             var refused = await service.RecommendAsync(NotJson);
 
             Assert.Equal((503, "1", "application/problem+json"), (refused.Status, refused.RetryAfter, refused.ContentType));
-            Assert.Equal("/problems/saturated", refused.Json.GetProperty("type").GetString());
+            Assert.Equal("/problems/saturated", refused.Problem.Type);
             Assert.Equal(1, service.CountOf(AdmissionMeter.Refusals, "saturated"));
             Assert.Equal(200, await StatusOfAsync(service, "/health/live"));
             Assert.Equal(200, await StatusOfAsync(service, "/health/ready"));
@@ -92,7 +92,7 @@ public sealed class AdmissionTests
             var refused = await service.RecommendAsync(NotJson);
 
             Assert.Equal((429, "1"), (refused.Status, refused.RetryAfter));
-            Assert.Equal("/problems/share-used-up", refused.Json.GetProperty("type").GetString());
+            Assert.Equal("/problems/share-used-up", refused.Problem.Type);
             Assert.All(under, one => Assert.False(one.IsCompleted));
         }
     }
@@ -180,7 +180,7 @@ public sealed class AdmissionTests
         }
 
         Assert.Equal([400, 400, 429], answers.Select(answer => answer.Status));
-        Assert.Equal("/problems/rate-used-up", answers[2].Json.GetProperty("type").GetString());
+        Assert.Equal("/problems/rate-used-up", answers[2].Problem.Type);
         Assert.InRange(int.Parse(answers[2].RetryAfter!, System.Globalization.CultureInfo.InvariantCulture), 1, 30);
     }
 

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Evenstep.Planning.Tests.Oracle;
 
 namespace Evenstep.Service.Tests.Answers;
@@ -32,11 +31,12 @@ public sealed class ShapeTests(Service service) : IClassFixture<Service>
         var outcomes = new HashSet<string>();
         foreach (var seed in Enumerable.Range(FirstSeed, Problems))
         {
-            var answer = (await service.PostAsync("/v1/recommendations", OracleBody.Of(RandomProblems.Make(seed)).ToJsonString())).Json;
+            var answer = await service.PostAsync("/v1/recommendations", OracleBody.Of(RandomProblems.Make(seed)).ToJsonString());
+            var advice = answer.As<Recommendation>();
 
-            Assert.Empty(AnswerShape.Differences("recommendation", answer));
-            Assert.Empty(Unordered(answer));
-            outcomes.Add(answer.GetProperty("outcome").GetString()!);
+            Assert.Empty(AnswerShape.Differences("recommendation", answer.Json));
+            Assert.Empty(Unordered(advice));
+            outcomes.Add(advice.Outcome);
         }
 
         Assert.Equal(["infeasible", "nothing-worthwhile", "optimal"], outcomes.Order(StringComparer.Ordinal));
@@ -46,29 +46,28 @@ public sealed class ShapeTests(Service service) : IClassFixture<Service>
     public async Task Excluded_items_are_counted_unless_the_list_is_asked_for()
     {
         var body = OracleBody.Of(RandomProblems.Make(FirstSeed));
-        var listed = (await service.PostAsync("/v1/recommendations", body.ToJsonString())).Json.GetProperty("excluded").EnumerateArray().ToArray();
+        var listed = (await service.PostAsync("/v1/recommendations", body.ToJsonString())).As<Recommendation>().ListOfExcluded();
         body.Remove("explain");
 
-        var counted = (await service.PostAsync("/v1/recommendations", body.ToJsonString())).Json.GetProperty("excluded");
+        var counted = (await service.PostAsync("/v1/recommendations", body.ToJsonString())).As<Recommendation>().CountsOfExcluded();
 
         Assert.NotEmpty(listed);
         Assert.Equal(
-            listed.GroupBy(one => one.GetProperty("reason").GetString()).Select(group => $"{group.Key} {group.Count()}").Order(StringComparer.Ordinal),
-            counted.EnumerateObject().Select(count => $"{count.Name} {count.Value}").Order(StringComparer.Ordinal));
+            listed.GroupBy(one => one.Reason).Select(group => $"{group.Key} {group.Count()}").Order(StringComparer.Ordinal),
+            counted.Select(count => $"{count.Key} {count.Value}").Order(StringComparer.Ordinal));
     }
 
     /// <summary>What is not in the order that the contract says.</summary>
-    private static IEnumerable<string> Unordered(JsonElement answer)
+    private static IEnumerable<string> Unordered(Recommendation answer)
     {
-        var orders = answer.GetProperty("purchases").EnumerateArray().Select(one => one.GetProperty("order").GetInt32());
-        if (!orders.SequenceEqual(Enumerable.Range(1, answer.GetProperty("purchases").GetArrayLength())))
+        if (!answer.Purchases.Select(one => one.Order).SequenceEqual(Enumerable.Range(1, answer.Purchases.Count)))
         {
             yield return "purchases";
         }
 
-        foreach (var views in answer.GetProperty("telescopes").EnumerateArray().Select(telescope => telescope.GetProperty("before").GetProperty("views")))
+        foreach (var views in answer.Telescopes.Select(telescope => telescope.Before.Views))
         {
-            var powers = views.EnumerateArray().Select(view => view.GetProperty("power").GetDouble()).ToArray();
+            var powers = views.Select(view => view.Power).ToArray();
             if (!powers.SequenceEqual(powers.Order()))
             {
                 yield return $"views: {string.Join(' ', powers)}";

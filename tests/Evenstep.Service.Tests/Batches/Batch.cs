@@ -1,5 +1,5 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
+using Evenstep.Service.Tests.Answers;
 
 namespace Evenstep.Service.Tests.Batches;
 
@@ -21,6 +21,6 @@ internal static class Batch
     public static string LineOfItsOwn(string id, int number) =>
         $$"""{"id":"{{id}}","telescopes":[{"id":"jetty-112"}],"catalogue":{"id":"demo"},"limits":{"budget":{{50 + number}}} }""";
 
-    public static JsonElement[] LinesOf(string body) =>
-        [.. body.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => JsonSerializer.Deserialize<JsonElement>(line))];
+    public static LineAnswer[] LinesOf(string body) =>
+        [.. body.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(Reading.Read<LineAnswer>)];
 }

@@ -1,8 +1,8 @@
-using System.Text.Json;
 using System.Text.RegularExpressions;
 using Evenstep.Service.Answering.Metrics;
 using Evenstep.Service.Answering.Solving;
 using Evenstep.Service.Features.Batches;
+using Evenstep.Service.Tests.Answers;
 using Evenstep.Service.Tests.Certifying;
 using Evenstep.Service.Tests.Metrics;
 using Microsoft.Extensions.DependencyInjection;
@@ -20,8 +20,8 @@ public sealed partial class BatchTests(Service service) : IClassFixture<Service>
 
         var answers = await LinesAsync(string.Join('\n', lines));
 
-        Assert.Equal(Enumerable.Range(0, 60).Select(i => $"line {i}"), answers.Select(answer => answer.GetProperty("id").GetString()));
-        Assert.All(answers.Index(), one => Assert.True(one.Item.TryGetProperty(one.Index % 7 == 3 ? "problem" : "recommendation", out _)));
+        Assert.Equal(Enumerable.Range(0, 60).Select(i => $"line {i}"), answers.Select(answer => answer.Id));
+        Assert.All(answers.Index(), one => Assert.NotNull(one.Index % 7 == 3 ? one.Item.Problem : one.Item.Recommendation));
     }
 
     [Theory]
@@ -48,10 +48,9 @@ public sealed partial class BatchTests(Service service) : IClassFixture<Service>
             """{ "id": "bad", "telescopes": [ { "apertureMm": 1, "focalLengthMm": 1218, "focuserBarrel": "2in" } ], "catalogue": { "id": "demo" }, "limits": { "budgte": 1 } }""",
             Batch.Line("good too"));
 
-        Assert.Equal(["good", "bad", "good too"], answers.Select(answer => answer.GetProperty("id").GetString()));
-        var problem = answers[1].GetProperty("problem");
-        Assert.Equal(400, problem.GetProperty("status").GetInt32());
-        Assert.Equal(["/telescopes/0/apertureMm", "/limits/budgte", "/limits/budget"], problem.GetProperty("errors").EnumerateObject().Select(error => error.Name));
+        Assert.Equal(["good", "bad", "good too"], answers.Select(answer => answer.Id));
+        Assert.Equal(400, answers[1].Problem!.Status);
+        Assert.Equal(["/telescopes/0/apertureMm", "/limits/budgte", "/limits/budget"], answers[1].Problem!.Errors!.Keys);
     }
 
     [Theory]
@@ -66,10 +65,9 @@ public sealed partial class BatchTests(Service service) : IClassFixture<Service>
         var answers = await LinesAsync(Batch.Line("good"), "", line);
 
         var answer = answers[1];
-        Assert.Equal((JsonValueKind.Null, 3), (answer.GetProperty("id").ValueKind, answer.GetProperty("line").GetInt32()));
-        var problem = answer.GetProperty("problem");
-        Assert.Equal(type, problem.GetProperty("type").GetString());
-        Assert.Equal(place, problem.TryGetProperty("errors", out var errors) ? errors.EnumerateObject().Single().Name : null);
+        Assert.Equal((null, 3), (answer.Id, answer.Line));
+        Assert.Equal(type, answer.Problem!.Type);
+        Assert.Equal(place, answer.Problem.Errors?.Keys.Single());
     }
 
     [Fact]
@@ -80,7 +78,7 @@ public sealed partial class BatchTests(Service service) : IClassFixture<Service>
 
         var answers = await LinesAsync(Batch.Line(most), Batch.Line(most + "x"), twice);
 
-        Assert.Equal(most, answers[0].GetProperty("id").GetString());
+        Assert.Equal(most, answers[0].Id);
         Assert.Equal("too-long", CodeAt(answers[1], "/id"));
         Assert.Equal("duplicate", CodeAt(answers[2], "/id"));
     }
@@ -90,7 +88,7 @@ public sealed partial class BatchTests(Service service) : IClassFixture<Service>
     {
         var answers = await LinesAsync(Batch.Line("a").Replace("\"demo\"", "\"none\"", StringComparison.Ordinal));
 
-        Assert.Equal(404, answers[0].GetProperty("problem").GetProperty("status").GetInt32());
+        Assert.Equal(404, answers[0].Problem!.Status);
     }
 
     [Fact]
@@ -101,8 +99,8 @@ public sealed partial class BatchTests(Service service) : IClassFixture<Service>
         var answers = await LinesAsync(
             Batch.Line("a").PadRight(mostBytes), Batch.Line("b").PadRight(mostBytes + 1), Batch.Line("c").PadRight(mostBytes), Batch.Line("d"));
 
-        Assert.Equal(["a", null, "c", "d"], answers.Select(answer => answer.GetProperty("id").GetString()));
-        Assert.Equal(413, answers[1].GetProperty("problem").GetProperty("status").GetInt32());
+        Assert.Equal(["a", null, "c", "d"], answers.Select(answer => answer.Id));
+        Assert.Equal(413, answers[1].Problem!.Status);
     }
 
     [Theory]
@@ -145,17 +143,16 @@ public sealed partial class BatchTests(Service service) : IClassFixture<Service>
         var answer = await watched.PostAsync(Batch.Path, $"{unlucky}\n{Batch.Line("lucky")}", Batch.MediaType);
 
         var lines = Batch.LinesOf(answer.Body);
-        Assert.Equal(("unlucky", 500), (lines[0].GetProperty("id").GetString(), lines[0].GetProperty("problem").GetProperty("status").GetInt32()));
-        Assert.True(lines[1].TryGetProperty("recommendation", out _));
+        Assert.Equal(("unlucky", 500), (lines[0].Id, lines[0].Problem!.Status));
+        Assert.NotNull(lines[1].Recommendation);
         Assert.Equal("Line 1 of a batch could not be answered.", Assert.Single(log.Entries).Message);
     }
 
-    private static string? CodeAt(JsonElement answer, string place) =>
-        answer.GetProperty("problem").GetProperty("errors").GetProperty(place)[0].GetProperty("code").GetString();
+    private static string? CodeAt(LineAnswer answer, string place) => answer.Problem!.Errors![place][0].Code;
 
     private static string Timeless(string body) => Milliseconds().Replace(body, "\"milliseconds\":0");
 
-    private async Task<JsonElement[]> LinesAsync(params string[] lines)
+    private async Task<LineAnswer[]> LinesAsync(params string[] lines)
     {
         var answer = await service.PostAsync(Batch.Path, string.Join('\n', lines), Batch.MediaType);
         Assert.Equal(200, answer.Status);

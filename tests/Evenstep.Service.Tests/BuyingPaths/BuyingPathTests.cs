@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Tests.Answers;
 
@@ -27,22 +26,21 @@ public sealed class BuyingPathTests(Service service) : IClassFixture<Service>
             var problem = RandomProblems.Make(seed);
             var answer = await LeadAsync(problem);
             var best = OraclePaths.Best(problem);
-            var steps = answer.GetProperty("steps").EnumerateArray().ToArray();
+            var steps = answer.Steps;
 
-            Assert.Empty(AnswerShape.Differences("buying-path", answer));
-            outcomes.Add(answer.GetProperty("outcome").GetString()!);
+            outcomes.Add(answer.Outcome);
             if (best.Count == 0)
             {
-                Assert.Equal(("infeasible", 0), (answer.GetProperty("outcome").GetString(), steps.Length));
-                Assert.Equal(JsonValueKind.Null, answer.GetProperty("greatestLossPercent").ValueKind);
-                Assert.Equal(JsonValueKind.Object, answer.GetProperty("conflicts").ValueKind);
+                Assert.Equal(("infeasible", 0), (answer.Outcome, steps.Count));
+                Assert.Null(answer.GreatestLossPercent);
+                Assert.NotNull(answer.Conflicts);
                 continue;
             }
 
-            Assert.Contains(best, one => one.Ids.SequenceEqual(steps.Select(step => step.GetProperty("itemId").GetString()!)));
-            Assert.Equal(best[0].Price, answer.GetProperty("totalPrice").GetDecimal());
-            Assert.Equal(100 * best[0].GreatestLoss, answer.GetProperty("greatestLossPercent").GetDouble(), tolerance: PercentTolerance);
-            Assert.Equal(100 * OraclePaths.LeastLoss(problem)!.Value, answer.GetProperty("leastGreatestLossPercent").GetDouble(), tolerance: PercentTolerance);
+            Assert.Contains(best, one => one.Ids.SequenceEqual(steps.Select(step => step.ItemId)));
+            Assert.Equal(best[0].Price, answer.TotalPrice);
+            Assert.Equal(100 * best[0].GreatestLoss, answer.GreatestLossPercent!.Value, tolerance: PercentTolerance);
+            Assert.Equal(100 * OraclePaths.LeastLoss(problem)!.Value, answer.LeastGreatestLossPercent!.Value, tolerance: PercentTolerance);
             AssertSteps(problem, steps);
         }
 
@@ -55,11 +53,11 @@ public sealed class BuyingPathTests(Service service) : IClassFixture<Service>
         foreach (var seed in Enumerable.Range(FirstSeed, Problems))
         {
             var body = OracleBody.Of(RandomProblems.Make(seed)).ToJsonString();
-            var path = (await service.PostAsync(Path, body)).Json;
-            var curve = (await service.PostAsync("/v1/spending-curves", body)).Json;
+            var path = (await service.PostAsync(Path, body)).As<BuyingPath>();
+            var curve = (await service.PostAsync("/v1/spending-curves", body)).As<SpendingCurve>();
 
-            Assert.Equal(curve.GetProperty("points").GetRawText(), path.GetProperty("comparedWith").GetRawText());
-            Assert.Equal(curve.GetProperty("conflicts").GetRawText(), path.GetProperty("conflicts").GetRawText());
+            Assert.Equal(Reading.Text(curve.Points), Reading.Text(path.ComparedWith));
+            Assert.Equal(Reading.Text(curve.Conflicts), Reading.Text(path.Conflicts));
         }
     }
 
@@ -74,9 +72,9 @@ public sealed class BuyingPathTests(Service service) : IClassFixture<Service>
 
         Assert.True(refusals > 0);
         Assert.Equal(200, answer.Status);
-        Assert.Equal("best-found", answer.Json.GetProperty("outcome").GetString());
-        Assert.False(answer.Json.GetProperty("solver").GetProperty("proved").GetBoolean());
-        Assert.Contains(answer.Json.GetProperty("notes").EnumerateArray(), note => note.GetProperty("code").GetString() == "path-not-proved");
+        var path = answer.As<BuyingPath>();
+        Assert.Equal(("best-found", false), (path.Outcome, path.Solver.Proved));
+        Assert.Contains(path.Notes, note => note.Code == "path-not-proved");
     }
 
     private async Task<Answer> HurriedAsync(double limit)
@@ -88,18 +86,18 @@ public sealed class BuyingPathTests(Service service) : IClassFixture<Service>
         return await Answer.OfAsync(response);
     }
 
-    private static void AssertSteps(OracleProblem problem, JsonElement[] steps)
+    private static void AssertSteps(OracleProblem problem, IReadOnlyList<BuyingStep> steps)
     {
         var spending = OracleSpending.Of(problem);
         var lnOfNothing = Exhaustive.Assess(problem, []).Figures.Kit.LnLargestStep;
         var spent = 0m;
         foreach (var step in steps)
         {
-            spent += step.GetProperty("price").GetDecimal();
-            Assert.Equal(spent, step.GetProperty("totalPriceSoFar").GetDecimal());
-            if (step.GetProperty("bestForTheMoney") is { ValueKind: JsonValueKind.Number } best)
+            spent += step.Price;
+            Assert.Equal(spent, step.TotalPriceSoFar);
+            if (step.BestForTheMoney is { } best)
             {
-                Assert.Equal(Math.Exp(spending.LeastLnStep(spent)!.Value), best.GetDouble(), tolerance: StepTolerance);
+                Assert.Equal(Math.Exp(spending.LeastLnStep(spent)!.Value), best, tolerance: StepTolerance);
             }
             else
             {
@@ -108,10 +106,11 @@ public sealed class BuyingPathTests(Service service) : IClassFixture<Service>
         }
     }
 
-    private async Task<JsonElement> LeadAsync(OracleProblem problem)
+    private async Task<BuyingPath> LeadAsync(OracleProblem problem)
     {
         var answer = await service.PostAsync(Path, OracleBody.Of(problem).ToJsonString());
         Assert.True(answer.Status == 200, answer.Body);
-        return answer.Json;
+        Assert.Empty(AnswerShape.Differences("buying-path", answer.Json));
+        return answer.As<BuyingPath>();
     }
 }

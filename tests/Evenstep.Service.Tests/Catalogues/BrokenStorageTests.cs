@@ -95,7 +95,7 @@ public sealed class BrokenStorageTests : IDisposable
 
         var refused = await service.SendAsync(HttpMethod.Put, Path, Wares.Json(50));
 
-        Assert.Equal((503, "/problems/storage-away"), (refused.Status, refused.Json.GetProperty("type").GetString()));
+        Assert.Equal((503, "/problems/storage-away"), (refused.Status, refused.Problem.Type));
         Assert.Contains("Another program keeps the file of stored catalogues locked.", refused.Body, StringComparison.Ordinal);
         Assert.DoesNotContain("SQL", refused.Body, StringComparison.OrdinalIgnoreCase);
         Assert.Equal(stored.ETag, (await service.GetAsync(Path)).ETag);
@@ -105,8 +105,8 @@ public sealed class BrokenStorageTests : IDisposable
 
     private static void AssertBroken(Answer answer, string what)
     {
-        Assert.Equal((500, "/problems/storage-broken"), (answer.Status, answer.Json.GetProperty("type").GetString()));
-        var detail = answer.Json.GetProperty("detail").GetString();
+        Assert.Equal((500, "/problems/storage-broken"), (answer.Status, answer.Problem.Type));
+        var detail = answer.Problem.Detail;
         Assert.Contains(what, detail, StringComparison.Ordinal);
         Assert.Contains("Sending the request again does not help", detail, StringComparison.Ordinal);
         Assert.DoesNotContain("SQL", detail, StringComparison.OrdinalIgnoreCase);

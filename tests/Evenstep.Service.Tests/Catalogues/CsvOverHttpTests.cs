@@ -1,4 +1,4 @@
-using System.Text.Json;
+using Evenstep.Service.Tests.Answers;
 
 namespace Evenstep.Service.Tests.Catalogues;
 
@@ -18,7 +18,7 @@ public sealed class CsvOverHttpTests(Service service) : IClassFixture<Service>
         var json = await service.GetAsync(path);
         var again = await service.SendAsync(HttpMethod.Put, path, json.Body);
 
-        Assert.Equal((201, 2, 0), (csv.Status, csv.Json.GetProperty("itemCount").GetInt32(), csv.Json.GetProperty("warnings").GetArrayLength()));
+        Assert.Equal((201, 2, 0), (csv.Status, csv.As<StoredSummary>().ItemCount, csv.As<StoredSummary>().Warnings.Count));
         Assert.Equal((200, csv.ETag), (again.Status, again.ETag));
     }
 
@@ -31,10 +31,10 @@ public sealed class CsvOverHttpTests(Service service) : IClassFixture<Service>
 
         Assert.Equal((200, Csv), (export.Status, export.ContentType));
         Assert.Equal(201, stored.Status);
-        Assert.Equal(0, stored.Json.GetProperty("warnings").GetArrayLength());
+        Assert.Empty(stored.As<StoredSummary>().Warnings);
         Assert.Equal(
-            (await service.GetAsync("/v1/catalogues/demo")).Json.GetProperty("items").GetRawText(),
-            (await service.GetAsync(path)).Json.GetProperty("items").GetRawText());
+            (await service.GetAsync("/v1/catalogues/demo")).Items.Select(item => item.GetRawText()),
+            (await service.GetAsync(path)).Items.Select(item => item.GetRawText()));
     }
 
     [Fact]
@@ -81,7 +81,7 @@ public sealed class CsvOverHttpTests(Service service) : IClassFixture<Service>
         var changed = await service.SendAsync(HttpMethod.Put, path, export.Body, Csv);
         var torn = await PutAsync(Rows);
 
-        Assert.Equal((200, 1, "EUR"), (changed.Status, changed.Json.GetProperty("telescopeCount").GetInt32(), changed.Json.GetProperty("currency").GetString()));
+        Assert.Equal((200, 1, "EUR"), (changed.Status, changed.As<StoredSummary>().TelescopeCount, changed.As<StoredSummary>().Currency));
         Assert.Equal(400, torn.Status);
         Assert.All(torn.Errors, error => Assert.Matches("^/telescopes/0/included/[0-9] unknown-item$", error));
     }
@@ -120,9 +120,9 @@ public sealed class CsvOverHttpTests(Service service) : IClassFixture<Service>
     {
         var answer = await PutAsync(Rows.Replace("75", "0", StringComparison.Ordinal).Replace("\n", ",x\n", StringComparison.Ordinal), ("Accept-Language", language));
 
-        var warnings = answer.Json.GetProperty("warnings").EnumerateArray().ToList();
-        Assert.Equal(["/line/1/x unknown-column", "/line/3/price price-of-zero"], warnings.Select(one => $"{Text(one, "pointer")} {Text(one, "code")}"));
-        Assert.Equal(text, Text(warnings[1], "text"));
+        var warnings = answer.As<StoredSummary>().Warnings;
+        Assert.Equal(["/line/1/x unknown-column", "/line/3/price price-of-zero"], warnings.Select(one => $"{one.Pointer} {one.Code}"));
+        Assert.Equal(text, warnings[1].Text);
         Assert.Equal(201, answer.Status);
     }
 
@@ -136,7 +136,7 @@ public sealed class CsvOverHttpTests(Service service) : IClassFixture<Service>
     {
         var answer = await service.SendAsync(HttpMethod.Put, path, """{ "currency": "EUK", "items": [ { "id": "a", "kind": "barlow", "factors": [2], "barrel": "2in", "price": 0 } ] }""");
 
-        Assert.Equal(["/currency", "/items/0/price"], answer.Json.GetProperty("warnings").EnumerateArray().Select(one => Text(one, "pointer")));
+        Assert.Equal(["/currency", "/items/0/price"], answer.As<StoredSummary>().Warnings.Select(one => one.Pointer));
     }
 
     [Fact]
@@ -183,7 +183,7 @@ public sealed class CsvOverHttpTests(Service service) : IClassFixture<Service>
 
         Assert.Equal(
             ["/line/1/warehouse unknown-column", "/line/2/price price-of-zero"],
-            answer.Json.GetProperty("warnings").EnumerateArray().Select(one => $"{Text(one, "pointer")} {Text(one, "code")}"));
+            answer.As<StoredSummary>().Warnings.Select(one => $"{one.Pointer} {one.Code}"));
     }
 
     [Fact]
@@ -193,8 +193,6 @@ public sealed class CsvOverHttpTests(Service service) : IClassFixture<Service>
 
         Assert.Equal(before.ETag, (await PatchAsync((await GetAsync(path, Csv)).Body)).ETag);
     }
-
-    private static string? Text(JsonElement warning, string name) => warning.GetProperty(name).GetString();
 
     private Task<Answer> PutAsync(string csv, params (string, string)[] headers) =>
         service.SendAsync(HttpMethod.Put, $"{path}?currency=EUR", csv, Csv, headers);

@@ -40,7 +40,7 @@ public sealed class FullDiskTests
 
         var refused = await service.SendAsync(HttpMethod.Put, Path, Wares.Large(items: 1500, attributes: 10));
 
-        Assert.Equal((507, "/problems/storage-full"), (refused.Status, refused.Json.GetProperty("type").GetString()));
+        Assert.Equal((507, "/problems/storage-full"), (refused.Status, refused.Problem.Type));
         Assert.Equal(stored.ETag, (await service.GetAsync(Path)).ETag);
         Assert.Equal(200, (await service.SendAsync(HttpMethod.Put, Path, Wares.Json(40))).Status);
         Assert.Equal(204, (await service.SendAsync(HttpMethod.Delete, Path)).Status);

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Evenstep.Service.Tests.Answers;
 
 namespace Evenstep.Service.Tests.Catalogues;
 
@@ -81,7 +82,7 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
         var one = await PatchAsync("e-25", """{ "massGram": null }""");
         var feed = await FeedAsync("""{ "id": "e-25", "pricee": null }""");
 
-        Assert.Contains("Did you mean `massGrams`?", one.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.Contains("Did you mean `massGrams`?", one.Problem.Detail, StringComparison.Ordinal);
         Assert.Equal(["/line/1/pricee unknown-field"], feed.Errors);
         Assert.Contains("Did you mean `price`?", feed.Body, StringComparison.Ordinal);
     }
@@ -94,7 +95,7 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
         var noItem = await PatchAsync("e-26", "{}");
 
         Assert.Equal((404, 404), (noCatalogue.Status, noItem.Status));
-        Assert.Contains("Did you mean `e-25`?", noItem.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.Contains("Did you mean `e-25`?", noItem.Problem.Detail, StringComparison.Ordinal);
         Assert.Equal(409, (await service.SendAsync(HttpMethod.Patch, "/v1/catalogues/demo/items/ebbwick-8-3", "{}", Merge)).Status);
         Assert.Equal(409, (await service.SendAsync(HttpMethod.Patch, "/v1/catalogues/demo/items", """{ "id": "ebbwick-8-3" }""", Ndjson)).Status);
     }
@@ -107,7 +108,7 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
         await service.SendAsync(HttpMethod.Put, path, Wares.Json(telescopes: "[]").Replace("e-25", id, StringComparison.Ordinal));
 
         Assert.Equal(200, (await PatchAsync(inPath, """{ "price": 3 }""")).Status);
-        Assert.Equal(3, JsonElement.Parse(await ItemAsync(0)).GetProperty("price").GetDouble());
+        Assert.Equal(3, (await OfferAsync(0)).Price);
     }
 
     [Fact]
@@ -131,8 +132,8 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
         var answer = await FeedAsync("\uFEFF{ \"id\": \"e-6\", \"price\": 60.5 }\r\n\r\n{ \"id\": \"e-25\", \"inStock\": false, \"attributes\": { \"a\": \"1\" } }\n");
 
         Assert.Equal(200, answer.Status);
-        Assert.Equal(60.5, JsonElement.Parse(await ItemAsync(1)).GetProperty("price").GetDouble());
-        Assert.False(JsonElement.Parse(await ItemAsync(0)).GetProperty("inStock").GetBoolean());
+        Assert.Equal(60.5m, (await OfferAsync(1)).Price);
+        Assert.False((await OfferAsync(0)).InStock);
     }
 
     [Fact]
@@ -168,7 +169,7 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
         var feed = await FeedAsync("{ \"id\": \"e-6\", \"price\": 5 }\n{ \"id\": \"e-25\", \"price\": 0 }");
 
         Assert.Equal(200, feed.Status);
-        Assert.Equal("/line/2/price", Assert.Single(feed.Json.GetProperty("warnings").EnumerateArray()).GetProperty("pointer").GetString());
+        Assert.Equal("/line/2/price", Assert.Single(feed.As<StoredSummary>().Warnings).Pointer);
     }
 
     [Theory]
@@ -189,7 +190,7 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
         var answer = await FeedAsync(string.Concat(Enumerable.Repeat("{ \"id\": \"e-25\" }\n", 3001)));
 
         Assert.Equal(400, answer.Status);
-        Assert.Equal(2900, answer.Json.GetProperty("moreErrors").GetInt32());
+        Assert.Equal(2900, answer.Problem.MoreErrors);
     }
 
     [Fact]
@@ -200,7 +201,7 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
         var answer = await FeedAsync(string.Concat(Enumerable.Range(0, 3000).Select(i => $"{{ \"id\": \"e-{i}\", \"price\": 7 }}\n")));
 
         Assert.Equal(200, answer.Status);
-        Assert.All((await service.GetAsync(path)).Json.GetProperty("items").EnumerateArray(), item => Assert.Equal(7, item.GetProperty("price").GetDouble()));
+        Assert.All((await service.GetAsync(path)).Items, item => Assert.Equal(7, OfferOf(item).Price));
     }
 
     /// <summary>Of two changes at once neither is lost, for each is worked out anew if the other comes first.</summary>
@@ -212,7 +213,7 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
         var answers = await Task.WhenAll(Enumerable.Range(0, 40).Select(i => PatchAsync($"e-{i}", """{ "price": 7 }""")));
 
         Assert.All(answers, answer => Assert.Equal(200, answer.Status));
-        Assert.All((await service.GetAsync(path)).Json.GetProperty("items").EnumerateArray(), item => Assert.Equal(7, item.GetProperty("price").GetDouble()));
+        Assert.All((await service.GetAsync(path)).Items, item => Assert.Equal(7, OfferOf(item).Price));
     }
 
     [Theory]
@@ -223,7 +224,7 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
         var answer = await service.SendAsync(HttpMethod.Patch, path + at, "{}", type);
 
         Assert.Equal(415, answer.Status);
-        Assert.Contains(taken, answer.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.Contains(taken, answer.Problem.Detail, StringComparison.Ordinal);
         Assert.Contains(taken, answer.AcceptPatch, StringComparison.Ordinal);
     }
 
@@ -235,5 +236,12 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
     private Task<Answer> FeedAsync(string lines, params (string Name, string Value)[] headers) =>
         service.SendAsync(HttpMethod.Patch, $"{path}/items", lines, Ndjson, headers);
 
-    private async Task<string> ItemAsync(int number) => (await service.GetAsync(path)).Json.GetProperty("items")[number].GetRawText();
+    private async Task<string> ItemAsync(int number) => (await service.GetAsync(path)).Items[number].GetRawText();
+
+    private async Task<Offer> OfferAsync(int number) => OfferOf((await service.GetAsync(path)).Items[number]);
+
+    private static Offer OfferOf(JsonElement item) => JsonSerializer.Deserialize<Offer>(item, JsonSerializerOptions.Web)!;
+
+    /// <summary>What a shop changes from day to day.</summary>
+    private sealed record Offer(decimal Price, bool InStock = true);
 }

@@ -86,7 +86,7 @@ public sealed class PostgresTests(Postgres postgres, ITestOutputHelper output)
         {
             var refused = await service.SendAsync(HttpMethod.Put, Path, Wares.Json(50));
             Assert.Equal((503, "2"), (refused.Status, refused.RetryAfter));
-            Assert.Equal("/problems/storage-away", refused.Json.GetProperty("type").GetString());
+            Assert.Equal("/problems/storage-away", refused.Problem.Type);
             Assert.Equal(503, (await service.SendAsync(HttpMethod.Delete, Path)).Status);
             Assert.Equal(stored.ETag, (await service.GetAsync(Path)).ETag);
             Assert.Equal(200, (await service.PostAsync("/v1/recommendations", """{ "telescopes": [ { "id": "reef-150" } ], "catalogue": { "id": "shop" }, "limits": { "budget": 90 } }""")).Status);
@@ -110,7 +110,7 @@ public sealed class PostgresTests(Postgres postgres, ITestOutputHelper output)
         try
         {
             var refused = await service.SendAsync(HttpMethod.Put, Path, Wares.Json(50));
-            Assert.Equal((503, "/problems/storage-away"), (refused.Status, refused.Json.GetProperty("type").GetString()));
+            Assert.Equal((503, "/problems/storage-away"), (refused.Status, refused.Problem.Type));
             Assert.Equal(stored.ETag, (await service.GetAsync(Path)).ETag);
         }
         finally

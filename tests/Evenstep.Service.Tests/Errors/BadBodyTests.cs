@@ -28,10 +28,10 @@ public sealed class BadBodyTests(Service service) : IClassFixture<Service>
         var answer = await PostAsync(bad);
 
         Assert.True(bad.Status == answer.Status, answer.Body);
-        Assert.Equal($"/problems/{bad.Type}", answer.Json.GetProperty("type").GetString());
+        Assert.Equal($"/problems/{bad.Type}", answer.Problem.Type);
         Assert.Equal(Expected(bad), Expected(bad) is null ? null : answer.Errors.Order(StringComparer.Ordinal));
         Assert.Equal(bad.Errors?.Sum(place => place.Value.Length) ?? bad.Shown ?? 0, CountOf(answer));
-        Assert.Equal(bad.More, answer.Json.TryGetProperty("moreErrors", out var more) ? more.GetInt32() : null);
+        Assert.Equal(bad.More, answer.Problem.MoreErrors);
     }
 
     [Theory]
@@ -52,11 +52,11 @@ public sealed class BadBodyTests(Service service) : IClassFixture<Service>
         var answer = await PostAsync(Named(name));
 
         Assert.Equal("application/problem+json", answer.ContentType);
-        Assert.StartsWith("/problems/", answer.Json.GetProperty("type").GetString(), StringComparison.Ordinal);
-        Assert.NotEqual("", answer.Json.GetProperty("title").GetString());
-        Assert.NotEqual("", answer.Json.GetProperty("detail").GetString());
-        Assert.Equal(answer.Status, answer.Json.GetProperty("status").GetInt32());
-        Assert.Equal(CountOf(answer) > 0, answer.Json.TryGetProperty("errors", out _));
+        Assert.StartsWith("/problems/", answer.Problem.Type, StringComparison.Ordinal);
+        Assert.NotEqual("", answer.Problem.Title);
+        Assert.NotEqual("", answer.Problem.Detail);
+        Assert.Equal(answer.Status, answer.Problem.Status);
+        Assert.Equal(CountOf(answer) > 0, answer.Problem.Errors is not null);
     }
 
     [Theory]
@@ -81,16 +81,13 @@ public sealed class BadBodyTests(Service service) : IClassFixture<Service>
         .SelectMany(place => place.Value.Select(code => $"{BodyPatch.Expand(place.Key)} {code}"))
         .Order(StringComparer.Ordinal);
 
-    private static int CountOf(Answer answer) => answer.Json.TryGetProperty("errors", out _) ? answer.Errors.Length : 0;
+    private static int CountOf(Answer answer) => answer.Problem.Errors is null ? 0 : answer.Errors.Length;
 
-    private static string[] PlacesOf(Answer answer) =>
-        answer.Json.TryGetProperty("errors", out var errors) ? [.. errors.EnumerateObject().Select(place => place.Name)] : [];
+    private static IEnumerable<string> PlacesOf(Answer answer) => answer.Problem.Errors?.Keys ?? [];
 
     private static string SaidBy(Answer answer)
     {
-        var messages = !answer.Json.TryGetProperty("errors", out var errors) ? [] : errors.EnumerateObject()
-            .SelectMany(place => place.Value.EnumerateArray())
-            .Select(error => error.GetProperty("message").GetString());
-        return string.Create(CultureInfo.InvariantCulture, $"{answer.Json.GetProperty("detail").GetString()}\n{string.Join('\n', messages)}");
+        var messages = answer.Problem.Errors?.Values.SelectMany(errors => errors).Select(error => error.Message) ?? [];
+        return string.Create(CultureInfo.InvariantCulture, $"{answer.Problem.Detail}\n{string.Join('\n', messages)}");
     }
 }

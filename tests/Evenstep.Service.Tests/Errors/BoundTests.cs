@@ -82,7 +82,7 @@ public sealed class BoundTests(Service service) : IClassFixture<Service>
         var answer = await PostAsync(row.At, number);
 
         Assert.Equal((400, $"{row.At} out-of-range"), (answer.Status, Assert.Single(answer.Errors)));
-        var message = answer.Json.GetProperty("errors").GetProperty(row.At)[0].GetProperty("message").GetString();
+        var message = answer.Problem.Errors![row.At][0].Message;
         Assert.StartsWith($"{number} was given;", message, StringComparison.Ordinal);
         Assert.Contains($"from {row.Least} to {row.Most}", message, StringComparison.Ordinal);
     }

@@ -76,7 +76,7 @@ public sealed class LengthTests(Service service) : IClassFixture<Service>
     private static LengthRow RowAt(string place) => Rows.Single(row => row.At == place);
 
     private static string? MessageAt(Answer answer, string place) =>
-        answer.Json.GetProperty("errors").GetProperty(place)[0].GetProperty("message").GetString();
+        answer.Problem.Errors![place][0].Message;
 
     private Task<Answer> PostAsync(LengthRow row, int length)
     {

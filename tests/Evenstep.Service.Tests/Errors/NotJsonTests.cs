@@ -17,7 +17,7 @@ public sealed class NotJsonTests(Service service) : IClassFixture<Service>
     [InlineData("{} {}", "At line 1, byte 4, the body is not JSON: '{' is invalid after a single JSON value. Expected end of data.")]
     [InlineData("", "The body is empty; send a JSON object.")]
     public async Task A_body(string body, string detail) =>
-        Assert.Equal(detail, (await service.PostAsync("/v1/recommendations", body)).Json.GetProperty("detail").GetString());
+        Assert.Equal(detail, (await service.PostAsync("/v1/recommendations", body)).Problem.Detail);
 
     [Fact]
     public async Task A_line_of_a_feed()
@@ -27,9 +27,9 @@ public sealed class NotJsonTests(Service service) : IClassFixture<Service>
 
         var answer = await service.SendAsync(HttpMethod.Patch, Path, "{ \"id\": \"gullwing-15\", \"price\": 1 }\nfirst-15, 69\n[ 1 ]\n{ \"id\": \"gullwing-5\", \"price\": free }", Lines);
 
-        var errors = answer.Json.GetProperty("errors").EnumerateObject().ToDictionary(place => place.Name, place => place.Value[0].GetProperty("message").GetString());
+        var errors = answer.Problem.Errors!.ToDictionary(at => at.Key, at => at.Value[0].Message);
         Assert.Equal(
-            new Dictionary<string, string?>
+            new Dictionary<string, string>
             {
                 ["/line/2"] = "Line 2 is not JSON: it begins with \"first-15\". Send a JSON object, which stands in braces. Every line must be a JSON object of its own.",
                 ["/line/3"] = "A list was given; it must be an object with the `id` of an item and the fields that change.",

@@ -44,6 +44,6 @@ public sealed class SuggestionTests(Service service) : IClassFixture<Service>
 
         var answer = await service.PostAsync("/v1/recommendations", BodyPatch.Apply(TestFile.Valid("recommendations"), changes));
 
-        Assert.Contains("mean `lens-79190`", answer.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.Contains("mean `lens-79190`", answer.Problem.Detail, StringComparison.Ordinal);
     }
 }

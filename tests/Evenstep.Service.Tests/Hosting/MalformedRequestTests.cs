@@ -1,5 +1,5 @@
-using System.Text.Json;
 using Evenstep.Service.Http.Headers;
+using Evenstep.Service.Tests.Answers;
 
 namespace Evenstep.Service.Tests.Hosting;
 
@@ -32,9 +32,9 @@ public sealed class MalformedRequestTests(MalformedRequestTests.Listening listen
         Assert.StartsWith(FormattableString.Invariant($"HTTP/1.1 {status} "), head, StringComparison.Ordinal);
         Assert.Contains("Content-Type: application/problem+json", head, StringComparison.Ordinal);
         Assert.Contains("Cache-Control: no-store", head, StringComparison.Ordinal);
-        using var problem = JsonDocument.Parse(body[body.IndexOf('{', StringComparison.Ordinal)..(body.LastIndexOf('}') + 1)]);
-        Assert.Equal(($"/problems/{kind}", status), (problem.RootElement.GetProperty("type").GetString(), problem.RootElement.GetProperty("status").GetInt32()));
-        Assert.True(problem.RootElement.GetProperty("detail").GetString()!.Length >= 20, what);
+        var problem = Reading.Read<ProblemDetails>(body[body.IndexOf('{', StringComparison.Ordinal)..(body.LastIndexOf('}') + 1)]);
+        Assert.Equal(($"/problems/{kind}", status), (problem.Type, problem.Status));
+        Assert.True(problem.Detail.Length >= 20, what);
     }
 
     [Theory]

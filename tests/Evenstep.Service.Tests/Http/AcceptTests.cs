@@ -13,7 +13,7 @@ public sealed class AcceptTests(Service service) : IClassFixture<Service>
 
         var answer = await service.SendAsync(new HttpMethod(operation.Method), operation.Address, headers: ("Accept", "audio/midi"));
 
-        Assert.Equal((406, "/problems/not-acceptable"), (answer.Status, answer.Json.GetProperty("type").GetString()));
+        Assert.Equal((406, "/problems/not-acceptable"), (answer.Status, answer.Problem.Type));
         Assert.Contains("`Accept: audio/midi` was given; the answer is ", answer.Body, StringComparison.Ordinal);
     }
 

@@ -22,7 +22,7 @@ public sealed class AdviceTests(Service service) : IClassFixture<Service>
         var answer = await service.GetAsync($"{page}?{query}");
 
         Assert.InRange(answer.Status, 400, 404);
-        Assert.EndsWith(advice, answer.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.EndsWith(advice, answer.Problem.Detail, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -36,7 +36,7 @@ public sealed class AdviceTests(Service service) : IClassFixture<Service>
     {
         var answer = await service.GetAsync(address);
 
-        var detail = answer.Json.GetProperty("detail").GetString()!;
+        var detail = answer.Problem.Detail;
         Assert.Equal(404, answer.Status);
         Assert.StartsWith($"There is nothing at {address}. {advice}", detail, StringComparison.Ordinal);
         Assert.EndsWith(" The document of all there is: `/openapi/v1.json`; for reading: `/swagger`.", detail, StringComparison.Ordinal);

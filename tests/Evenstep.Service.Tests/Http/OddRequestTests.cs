@@ -38,7 +38,7 @@ public sealed class OddRequestTests(Service service) : IClassFixture<Service>
         var (answer, accepted) = await PostAsync(address, Packed(Repository.Example("recommendation-shortest")), type, "gzip");
 
         Assert.Equal((415, "identity"), (answer.Status, accepted));
-        Assert.EndsWith("`Content-Encoding: gzip` was given; send the body as it is, without that header.", answer.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.EndsWith("`Content-Encoding: gzip` was given; send the body as it is, without that header.", answer.Problem.Detail, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -50,7 +50,7 @@ public sealed class OddRequestTests(Service service) : IClassFixture<Service>
     {
         var (answer, _) = await PostAsync("/v1/recommendations", [.. Encoding.Unicode.Preamble, .. Encoding.Unicode.GetBytes("{}")], "application/json", null);
 
-        Assert.EndsWith("the body is not JSON: it is not text in UTF-8.", answer.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.EndsWith("the body is not JSON: it is not text in UTF-8.", answer.Problem.Detail, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -30,7 +30,7 @@ public sealed class UnknownParameterTests(Service service) : IClassFixture<Servi
         var answer = await service.GetAsync(address);
 
         Assert.Equal(400, answer.Status);
-        Assert.Contains(advice, answer.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.Contains(advice, answer.Problem.Detail, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Net;
 using Evenstep.Service.Contract.Headers;
 using Evenstep.Service.Http.Authentication;
+using Evenstep.Service.Tests.Answers;
 using Evenstep.Service.Tests.Batches;
 using Evenstep.Service.Tests.Catalogues;
 using Microsoft.AspNetCore.Builder;
@@ -81,8 +82,8 @@ public sealed class KeyTests
 
         var refused = await service.SendAsync(HttpMethod.Get, "/v1/catalogues", headers: Shop.Header);
 
-        Assert.Equal((403, "/problems/forbidden"), (refused.Status, refused.Json.GetProperty("type").GetString()));
-        Assert.Contains("`write`", refused.Json.GetProperty("detail").GetString()!, StringComparison.Ordinal);
+        Assert.Equal((403, "/problems/forbidden"), (refused.Status, refused.Problem.Type));
+        Assert.Contains("`write`", refused.Problem.Detail, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -119,9 +120,9 @@ public sealed class KeyTests
         var rivalsBatch = await service.SendAsync(HttpMethod.Post, Batch.Path, Batch.Line("a").Replace("\"demo\"", "\"wares\"", StringComparison.Ordinal), Batch.MediaType, Rival.Header);
 
         Assert.Equal((200, 200), (shops.Status, rivals.Status));
-        Assert.NotEqual(0, shops.Json.GetProperty("excluded").EnumerateObject().Count() + shops.Json.GetProperty("purchases").GetArrayLength());
-        Assert.Equal(0, rivals.Json.GetProperty("purchases").GetArrayLength());
-        Assert.Equal(0, Batch.LinesOf(rivalsBatch.Body).Single().GetProperty("recommendation").GetProperty("purchases").GetArrayLength());
+        Assert.NotEqual(0, shops.As<Recommendation>().CountsOfExcluded().Count + shops.As<Recommendation>().Purchases.Count);
+        Assert.Empty(rivals.As<Recommendation>().Purchases);
+        Assert.Empty(Batch.LinesOf(rivalsBatch.Body).Single().Recommendation!.Purchases);
     }
 
     [Fact]
@@ -173,7 +174,7 @@ public sealed class KeyTests
 
         // One a second: none is refused, and none is answered that the rate has no room for.
         Assert.InRange(rate.Left, 0, 1);
-        Assert.Equal(lines, Batch.LinesOf(batch.Body).Count(line => line.TryGetProperty("recommendation", out _)));
+        Assert.Equal(lines, Batch.LinesOf(batch.Body).Count(line => line.Recommendation is not null));
     }
 
     [Theory]
@@ -222,7 +223,7 @@ public sealed class KeyTests
         Assert.Equal(200, (await service.SendAsync(HttpMethod.Get, "/health/live", headers: ("Host", host))).Status);
         if (status == 403)
         {
-            var detail = answer.Json.GetProperty("detail").GetString();
+            var detail = answer.Problem.Detail;
             Assert.Contains($"The request's `Host` is \"{host}\".", detail, StringComparison.Ordinal);
             Assert.Contains("`Evenstep:OpenTo` to `everywhere`", detail, StringComparison.Ordinal);
         }
@@ -245,7 +246,7 @@ public sealed class KeyTests
     }
 
     private static string ListedIds(Answer answer) =>
-        string.Join(' ', answer.Json.GetProperty("catalogues").EnumerateArray().Select(one => one.GetProperty("id").GetString()));
+        string.Join(' ', answer.As<CatalogueList>().Catalogues.Select(one => one.Id));
 
     /// <summary>Has requests come from an address.</summary>
     private sealed class From(IPAddress address) : IStartupFilter

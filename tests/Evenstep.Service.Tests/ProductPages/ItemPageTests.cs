@@ -23,8 +23,7 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
     {
         var answer = await MatchAsync(item, query);
 
-        Assert.Equal((code, text), (answer.GetProperty("verdict").GetProperty("code").GetString(), answer.GetProperty("verdict").GetProperty("text").GetString()));
-        Assert.Empty(AnswerShape.Differences("match", answer));
+        Assert.Equal((code, text), (answer.Verdict.Code, answer.Verdict.Text));
     }
 
     [Fact]
@@ -33,9 +32,8 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
         var answer = await MatchAsync("kelpstone-5-5", $"{Capstan}&owned=stayrope-3x");
 
         Assert.Equal(
-            ["kelpstone-5-5 null 221.1 true null", "kelpstone-5-5 \"stayrope-2x\" 442.2 false \"above-range\"", "kelpstone-5-5 \"stayrope-3x\" 663.3 false \"above-range\""],
-            answer.GetProperty("views").EnumerateArray().Select(view =>
-                $"{view.GetProperty("eyepieceId")} {Raw(view, "barlowId")} {Raw(view, "power")} {Raw(view, "usable")} {Raw(view, "notUsableBecause")}"));
+            [("kelpstone-5-5", null, 221.1, true, null), ("kelpstone-5-5", "stayrope-2x", 442.2, false, "above-range"), ("kelpstone-5-5", "stayrope-3x", 663.3, false, "above-range")],
+            answer.Views.Select(view => (view.EyepieceId, view.BarlowId, view.Power, view.Usable, view.NotUsableBecause)));
     }
 
     [Fact]
@@ -45,9 +43,9 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
         var without = await AssessAsync("");
         var with = await AssessAsync("""{ "id": "kelpstone-5-5" }""");
 
-        Assert.Equal(without.GetRawText(), answer.GetProperty("before").GetRawText());
-        Assert.Equal(with.GetRawText(), answer.GetProperty("after").GetRawText());
-        Assert.Equal(without.GetProperty("largestStep").GetDouble(), answer.GetProperty("fills").GetProperty("weighed").GetDouble());
+        Assert.Equal(without, answer.Before);
+        Assert.Equal(with, answer.After);
+        Assert.Equal(without.LargestStep, answer.Fills!.Weighed);
     }
 
     [Fact]
@@ -56,10 +54,10 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
         // 94x is close to the 103x of what is packed with the telescope; through the Barlow, 189x is new.
         var answer = await MatchAsync("kelpstone-12-9", Capstan);
 
-        Assert.Equal("fills-a-step", answer.GetProperty("verdict").GetProperty("code").GetString());
-        Assert.Equal(188.5, answer.GetProperty("verdict").GetProperty("values").GetProperty("power").GetDouble());
-        var pair = Assert.Single(answer.GetProperty("repeats").EnumerateArray());
-        Assert.Equal("kelpstone-12-9", pair.GetProperty("first").GetProperty("eyepieceId").GetString());
+        Assert.Equal("fills-a-step", answer.Verdict.Code);
+        Assert.Equal(188.5, answer.Verdict.Values.GetProperty("power").GetDouble());
+        var pair = Assert.Single(answer.Repeats);
+        Assert.Equal("kelpstone-12-9", pair.First.EyepieceId);
     }
 
     [Theory]
@@ -70,9 +68,9 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
     {
         var answer = await MatchAsync("slackwater-9-2-to-26-9", query);
 
-        var values = answer.GetProperty("verdict").GetProperty("values");
-        var view = answer.GetProperty("views").EnumerateArray().Single(view => (Raw(view, "barlowId"), Raw(view, "factor")) == (Raw(values, "barlowId"), Raw(values, "factor")));
-        Assert.Equal((Raw(view, "power"), Raw(view, "powerAtShortest")), (Raw(values, "power"), Raw(values, "powerAtShortest")));
+        var values = JsonSerializer.Deserialize<ViewInWords>(answer.Verdict.Values, JsonSerializerOptions.Web)!;
+        var view = answer.Views.Single(view => (view.BarlowId, view.Factor) == (values.BarlowId, values.Factor));
+        Assert.Equal((view.Power, view.PowerAtShortest), (values.Power, values.PowerAtShortest));
     }
 
     [Fact]
@@ -80,9 +78,9 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
     {
         var answer = await MatchAsync("kelpstone-12-9", $"{Capstan}&owned=kelpstone-5-5");
 
-        Assert.Equal("repeats", answer.GetProperty("verdict").GetProperty("code").GetString());
-        Assert.Equal(2, answer.GetProperty("repeats").GetArrayLength());
-        Assert.Equal(JsonValueKind.Null, answer.GetProperty("fills").ValueKind);
+        Assert.Equal("repeats", answer.Verdict.Code);
+        Assert.Equal(2, answer.Repeats.Count);
+        Assert.Null(answer.Fills);
     }
 
     [Theory]
@@ -100,17 +98,18 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
         Assert.Equal(errors, answer.Errors.Order(StringComparer.Ordinal));
     }
 
-    private async Task<JsonElement> MatchAsync(string item, string query)
+    private async Task<ItemMatch> MatchAsync(string item, string query)
     {
         var answer = await service.GetAsync(PathOf(item, query));
         Assert.True(answer.Status == 200, answer.Body);
-        return answer.Json;
+        Assert.Empty(AnswerShape.Differences("match", answer.Json));
+        return answer.As<ItemMatch>();
     }
 
-    private async Task<JsonElement> AssessAsync(string owned) => (await service.PostAsync(
-        "/v1/assessments", $$"""{ "telescopes": [ { "id": "capstan-152" } ], "owned": [ {{owned}} ], "catalogue": { "id": "demo" } }""")).Json.GetProperty("kit");
+    private async Task<Figures> AssessAsync(string owned) => (await service.PostAsync(
+        "/v1/assessments", $$"""{ "telescopes": [ { "id": "capstan-152" } ], "owned": [ {{owned}} ], "catalogue": { "id": "demo" } }""")).As<Assessment>().Kit;
 
     private static string PathOf(string item, string query) => $"/v1/catalogues/demo/items/{item}/match?{query}";
 
-    private static string Raw(JsonElement of, string name) => of.GetProperty(name).GetRawText();
+    private sealed record ViewInWords(string? BarlowId, double Factor, double Power, double? PowerAtShortest);
 }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Evenstep.Service.Tests.Answers;
 
 namespace Evenstep.Service.Tests.ProductPages;
 
@@ -14,6 +15,8 @@ internal sealed record Page(int Status, string Body)
     public string Vary { get; init; } = "";
 
     public string? AllowedOrigin { get; init; }
+
+    public T As<T>() => Reading.Read<T>(Body);
 
     public JsonElement Json => JsonSerializer.Deserialize<JsonElement>(Body);
 

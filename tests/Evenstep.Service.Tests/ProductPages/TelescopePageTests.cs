@@ -1,4 +1,3 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Evenstep.Service.Tests.Answers;
 
@@ -8,8 +7,6 @@ namespace Evenstep.Service.Tests.ProductPages;
 public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
 {
     private const string Telescopes = "/v1/catalogues/demo/telescopes";
-
-    private static readonly string[] Advised = ["totalPrice", "purchases", "after", "excluded", "solver"];
 
     /// <summary>Each parameter with what it says in a body.</summary>
     public static TheoryData<string, string, string> Parameters => new()
@@ -36,7 +33,7 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
         body["telescopes"] = new JsonArray(new JsonObject { ["id"] = telescope });
         body["catalogue"] = new JsonObject { ["id"] = "demo" };
         body["limits"] ??= new JsonObject { ["budget"] = 150 };
-        var posted = (await service.PostAsync("/v1/recommendations", body.ToJsonString())).Json;
+        var posted = await service.PostAsync("/v1/recommendations", body.ToJsonString());
 
         var page = await PageAsync($"{telescope}/recommendation?{query}");
 
@@ -64,19 +61,17 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
         body["telescopes"] = new JsonArray(new JsonObject { ["id"] = telescope });
         body["catalogue"] = new JsonObject { ["id"] = "demo" };
         (body["limits"] ??= new JsonObject())["budget"] = 1_000_000;
-        var points = (await service.PostAsync("/v1/spending-curves", body.ToJsonString())).Json.GetProperty("points").EnumerateArray();
-        var suggested = points.Single(point => point.GetProperty("suggested").GetBoolean());
+        var points = (await service.PostAsync("/v1/spending-curves", body.ToJsonString())).As<SpendingCurve>().Points;
+        var suggested = points.Single(point => point.Suggested);
 
-        var page = (await PageAsync($"{telescope}/recommendation?{query}")).Json;
+        var page = await RecommendationAsync($"{telescope}/recommendation?{query}");
 
-        Assert.Empty(AnswerShape.Differences("recommendation", page));
-        Assert.Equal("optimal", page.GetProperty("outcome").GetString());
+        Assert.Equal("optimal", page.Outcome);
         Assert.Equal(
-            suggested.GetProperty("itemIds").EnumerateArray().Select(id => id.GetString()).Order(StringComparer.Ordinal),
-            page.GetProperty("purchases").EnumerateArray().Select(purchase => purchase.GetProperty("itemId").GetString()).Order(StringComparer.Ordinal));
-        Assert.Equal(suggested.GetProperty("totalPrice").GetRawText(), page.GetProperty("totalPrice").GetRawText());
-        Assert.Equal(suggested.GetProperty("largestStep").GetRawText(), page.GetProperty("after").GetProperty("largestStep").GetRawText());
-        Assert.Contains(page.GetProperty("notes").EnumerateArray(), note => note.GetProperty("code").GetString() == "suggested-point");
+            suggested.ItemIds.Order(StringComparer.Ordinal),
+            page.Purchases.Select(purchase => purchase.ItemId).Order(StringComparer.Ordinal));
+        Assert.Equal((suggested.TotalPrice, suggested.LargestStep), (page.TotalPrice, page.After!.LargestStep));
+        Assert.Contains(page.Notes, note => note.Code == "suggested-point");
     }
 
     /// <summary>Where the curve has its knee at its first point, or has but one: buying nothing is not best for that.</summary>
@@ -86,12 +81,12 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
     [InlineData("seawall-102", "maxPurchases=1&owned=ebbwick-6-4&owned=kelpstone-12-9")]
     public async Task Where_the_suggested_point_buys_nothing_it_is_the_best_set_whatever_it_costs(string telescope, string query)
     {
-        var page = (await PageAsync($"{telescope}/recommendation?{query}")).Json;
-        var best = (await PageAsync($"{telescope}/recommendation?{query}&budget=1000000")).Json;
+        var page = await RecommendationAsync($"{telescope}/recommendation?{query}");
+        var best = await RecommendationAsync($"{telescope}/recommendation?{query}&budget=1000000");
 
-        Assert.Equal("optimal", page.GetProperty("outcome").GetString());
-        Assert.NotEqual(0, page.GetProperty("purchases").GetArrayLength());
-        Assert.All(Advised, part => Assert.Equal(best.GetProperty(part).GetRawText(), page.GetProperty(part).GetRawText()));
+        Assert.Equal("optimal", page.Outcome);
+        Assert.NotEmpty(page.Purchases);
+        Assert.Equal(AdviceOf(best), AdviceOf(page));
         Assert.EndsWith(", whatever it costs, because no smaller sum stands out.", SuggestionOf(page), StringComparison.Ordinal);
     }
 
@@ -100,24 +95,25 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
     {
         const string query = "owned=kelpstone-5-5&owned=kelpstone-12-9&maxPurchases=0";
 
-        var page = (await PageAsync($"breakwater-203/recommendation?{query}")).Json;
+        var page = await RecommendationAsync($"breakwater-203/recommendation?{query}");
 
-        Assert.Equal("nothing-worthwhile", page.GetProperty("outcome").GetString());
-        Assert.Equal("nothing-worthwhile", (await PageAsync($"breakwater-203/recommendation?{query}&budget=1000000")).Json.GetProperty("outcome").GetString());
-        Assert.DoesNotContain("budget", page.GetProperty("notes").GetRawText(), StringComparison.Ordinal);
+        Assert.Equal("nothing-worthwhile", page.Outcome);
+        Assert.Equal("nothing-worthwhile", (await RecommendationAsync($"breakwater-203/recommendation?{query}&budget=1000000")).Outcome);
+        Assert.DoesNotContain("budget", Reading.Text(page.Notes), StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task No_budget_is_spoken_of_where_none_is_named()
     {
         var queries = Parameters.Select(row => string.Join('&', $"{row[1]}".Split('&').Where(part => !part.StartsWith("budget=", StringComparison.Ordinal))));
-        var pages = await Task.WhenAll(queries.Select(query => PageAsync($"capstan-152/recommendation?{query}")));
+        var pages = await Task.WhenAll(queries.Select(query => RecommendationAsync($"capstan-152/recommendation?{query}")));
 
-        Assert.All(pages, page => Assert.DoesNotContain("budget", page.Json.GetProperty("notes").GetRawText(), StringComparison.Ordinal));
+        Assert.All(pages, page => Assert.DoesNotContain("budget", Reading.Text(page.Notes), StringComparison.Ordinal));
     }
 
-    private static string SuggestionOf(JsonElement page) => page.GetProperty("notes").EnumerateArray()
-        .Single(note => note.GetProperty("code").GetString() == "suggested-point").GetProperty("text").GetString()!;
+    private static string SuggestionOf(Recommendation page) => page.Notes.Single(note => note.Code == "suggested-point").Text;
+
+    private static string AdviceOf(Recommendation page) => Reading.Text((object[])[page.TotalPrice!, page.Purchases, page.After!, page.Excluded, page.Solver]);
 
     [Fact]
     public async Task All_that_is_wrong_with_a_query_is_named_at_once_by_parameter()
@@ -131,7 +127,7 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
                 "age duplicate", "budget out-of-range", "budgte unknown-field", "maxPurchases out-of-range", "observes not-one-of", "owned unknown-item",
                 "wearsSpectacles wrong-type", "zooms not-one-of",
             ],
-            ErrorsOf(page).Order(StringComparer.Ordinal));
+            page.As<ProblemDetails>().Codes().Order(StringComparer.Ordinal));
         Assert.Contains("mean `budget`", page.Body, StringComparison.Ordinal);
         Assert.Contains("8 things in the query are wrong", page.Body, StringComparison.Ordinal);
         Assert.Equal("no-store", page.CacheControl);
@@ -175,15 +171,19 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
         return await Page.GetAsync(client, $"{Telescopes}/{path}", headers);
     }
 
-    private static IEnumerable<string> ErrorsOf(Page page) => page.Json.GetProperty("errors").EnumerateObject()
-        .SelectMany(place => place.Value.EnumerateArray().Select(error => $"{place.Name} {error.GetProperty("code").GetString()}"));
+    private async Task<Recommendation> RecommendationAsync(string path)
+    {
+        var page = await PageAsync(path);
+        Assert.True(page.Status == 200, page.Body);
+        Assert.Empty(AnswerShape.Differences("recommendation", page.Json));
+        return page.As<Recommendation>();
+    }
 
     /// <summary>The bytes, but for the catalogue's version and the time, which a page does not tell.</summary>
-    private static string WithoutTimes(JsonElement answer)
+    private static string WithoutTimes(Answer answer)
     {
-        var (body, version) = (answer.GetRawText(), answer.GetProperty("catalogue").GetProperty("version").GetRawText());
-        var milliseconds = answer.GetProperty("solver").GetProperty("milliseconds").GetRawText();
-        return body.Replace($"\"version\":{version}", "\"version\":null", StringComparison.Ordinal)
-            .Replace($"\"milliseconds\":{milliseconds}", "\"milliseconds\":0", StringComparison.Ordinal);
+        var advice = answer.As<Recommendation>();
+        return answer.Body.Replace($"\"version\":\"{advice.Catalogue.Version}\"", "\"version\":null", StringComparison.Ordinal)
+            .Replace($"\"milliseconds\":{Reading.Text(advice.Solver.Milliseconds)}", "\"milliseconds\":0", StringComparison.Ordinal);
     }
 }

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Evenstep.Service.Tests.Answers;
 
 namespace Evenstep.Service.Tests.Recommendations;
 
@@ -13,8 +14,8 @@ public sealed class HurriedAnswerTests
         var body = JsonNode.Parse(Repository.Example("recommendation-spectacles"))!;
         body["preferences"]!["mustFrame"]![0]!["widthDeg"] = 19;
         await using var patient = new Service(null, ("Evenstep:WorkLimit", "60"));
-        var truth = (await patient.PostAsync("/v1/recommendations", body.ToJsonString())).Json;
-        Assert.Empty(truth.GetProperty("conflicts").GetProperty("undecided").EnumerateArray());
+        var truth = (await patient.PostAsync("/v1/recommendations", body.ToJsonString())).As<Recommendation>();
+        Assert.Empty(truth.Conflicts!.Undecided);
 
         foreach (var limit in WorkLimits)
         {
@@ -22,20 +23,17 @@ public sealed class HurriedAnswerTests
             var answer = await hurried.PostAsync("/v1/recommendations", body.ToJsonString());
             if (answer.Status == 503)
             {
-                Assert.EndsWith("/work-limit", answer.Json.GetProperty("type").GetString(), StringComparison.Ordinal);
+                Assert.EndsWith("/work-limit", answer.Problem.Type, StringComparison.Ordinal);
                 continue;
             }
 
-            Assert.Equal("infeasible", answer.Json.GetProperty("outcome").GetString());
-            var conflicts = answer.Json.GetProperty("conflicts");
-            string[] undecided = [.. conflicts.GetProperty("undecided").EnumerateArray().Select(one => one.GetString()!)];
-            Assert.Equal(undecided.Length > 0, answer.Json.GetProperty("solver").GetProperty("limit").GetString() is not null);
-            foreach (var known in conflicts.GetProperty("nearest").EnumerateObject().Where(one => one.Name != "mustFrame" && !undecided.Contains(one.Name)))
-            {
-                Assert.Equal(truth.GetProperty("conflicts").GetProperty("nearest").GetProperty(known.Name).GetRawText(), known.Value.GetRawText());
-            }
+            var advice = answer.As<Recommendation>();
+            var undecided = advice.Conflicts!.Undecided;
+            Assert.Equal("infeasible", advice.Outcome);
+            Assert.Equal(undecided.Count > 0, advice.Solver.Limit is not null);
+            Assert.Equal(DecidedOf(truth, undecided), DecidedOf(advice, undecided));
 
-            if (undecided.Length > 0)
+            if (undecided.Count > 0)
             {
                 Assert.DoesNotContain("no-single-change-helps", answer.Body, StringComparison.Ordinal);
             }
@@ -50,14 +48,19 @@ public sealed class HurriedAnswerTests
         {
             await using var hurried = new Service(null, ("Evenstep:WorkLimit", limit));
             var answer = await hurried.PostAsync("/v1/recommendations", Repository.Example("recommendation-spectacles"));
-            cut += answer.Status == 503 || answer.Json.GetProperty("outcome").GetString() == "best-found" ? 1 : 0;
+            cut += answer.Status == 503 || answer.As<Recommendation>().Outcome == "best-found" ? 1 : 0;
             if (answer.Status == 200)
             {
-                var solver = answer.Json.GetProperty("solver");
-                Assert.Equal(solver.GetProperty("proved").GetBoolean() ? null : "work", solver.GetProperty("limit").GetString());
+                var solver = answer.As<Recommendation>().Solver;
+                Assert.Equal(solver.Proved ? null : "work", solver.Limit);
             }
         }
 
         Assert.True(cut > 0, "no limit was low enough");
     }
+
+    /// <summary>The nearest values by name, but for the widths and for what is not decided.</summary>
+    private static IEnumerable<string> DecidedOf(Recommendation answer, IReadOnlyList<string> undecided) =>
+        JsonNode.Parse(Reading.Text(answer.Conflicts!.Nearest))!.AsObject()
+            .Where(one => one.Key != "mustFrame" && !undecided.Contains(one.Key)).Select(one => $"{one.Key} {one.Value?.ToJsonString()}");
 }

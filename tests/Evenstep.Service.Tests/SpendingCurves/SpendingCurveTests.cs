@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Tests.Answers;
 
@@ -26,9 +25,8 @@ public sealed class SpendingCurveTests(Service service) : IClassFixture<Service>
             var problem = RandomProblems.Make(seed);
             var answer = await ChartAsync(problem);
             var frontier = OracleSpending.Of(problem).Frontier();
-            var points = answer.GetProperty("points").EnumerateArray().Select(PointOf).ToArray();
+            var points = answer.Points.Select(point => (Price: point.TotalPrice, Step: point.LargestStep)).ToArray();
 
-            Assert.Empty(AnswerShape.Differences("spending-curve", answer));
             Assert.All(points, point => Assert.Contains(frontier, one => one.Price == point.Price && IsStep(point.Step, one.LnStep)));
             Assert.All(frontier, one => Assert.Contains(points, point => point.Price <= one.Price && (point.Step ?? double.PositiveInfinity) < (Merged * Math.Exp(one.LnStep)) + StepTolerance
                 || (point.Price <= one.Price && point.Step is null)));
@@ -42,15 +40,15 @@ public sealed class SpendingCurveTests(Service service) : IClassFixture<Service>
         foreach (var seed in Enumerable.Range(FirstSeed, Problems))
         {
             var problem = RandomProblems.Make(seed);
-            var points = (await ChartAsync(problem)).GetProperty("points").EnumerateArray().ToArray();
+            var points = (await ChartAsync(problem)).Points;
 
-            Assert.Equal(points.Length == 0 ? 0 : 1, points.Count(point => point.GetProperty("suggested").GetBoolean()));
+            Assert.Equal(points.Count == 0 ? 0 : 1, points.Count(point => point.Suggested));
             Assert.All(points, point =>
             {
-                var plan = Exhaustive.Assess(problem, [.. point.GetProperty("itemIds").EnumerateArray().Select(id => id.GetString()!)]);
+                var plan = Exhaustive.Assess(problem, [.. point.ItemIds]);
                 Assert.True(plan.IsAllowed, $"seed {seed}");
-                Assert.Equal(plan.Price, point.GetProperty("totalPrice").GetDecimal());
-                Assert.Equal(100 * plan.Figures.Kit.ServedShare, point.GetProperty("servedPercent").GetDouble(), tolerance: 0.006);
+                Assert.Equal(plan.Price, point.TotalPrice);
+                Assert.Equal(100 * plan.Figures.Kit.ServedShare, point.ServedPercent, tolerance: 0.006);
             });
         }
     }
@@ -62,13 +60,13 @@ public sealed class SpendingCurveTests(Service service) : IClassFixture<Service>
         foreach (var seed in Enumerable.Range(FirstSeed, Problems))
         {
             var body = OracleBody.Of(RandomProblems.Make(seed)).ToJsonString();
-            var answer = (await service.PostAsync(Path, body)).Json;
-            var advice = (await service.PostAsync("/v1/recommendations", body)).Json;
+            var answer = (await service.PostAsync(Path, body)).As<SpendingCurve>();
+            var advice = (await service.PostAsync("/v1/recommendations", body)).As<Recommendation>();
 
-            infeasible += answer.GetProperty("points").GetArrayLength() == 0 ? 1 : 0;
-            Assert.Equal(answer.GetProperty("points").GetArrayLength() == 0, answer.GetProperty("outcome").GetString() == "infeasible");
-            Assert.Equal(advice.GetProperty("outcome").GetString() == "infeasible", answer.GetProperty("outcome").GetString() == "infeasible");
-            Assert.Equal(advice.GetProperty("conflicts").GetRawText(), answer.GetProperty("conflicts").GetRawText());
+            infeasible += answer.Points.Count == 0 ? 1 : 0;
+            Assert.Equal(answer.Points.Count == 0, answer.Outcome == "infeasible");
+            Assert.Equal(advice.Outcome == "infeasible", answer.Outcome == "infeasible");
+            Assert.Equal(Reading.Text(advice.Conflicts), Reading.Text(answer.Conflicts));
         }
 
         Assert.InRange(infeasible, 1, Problems - 1);
@@ -82,11 +80,11 @@ public sealed class SpendingCurveTests(Service service) : IClassFixture<Service>
     {
         var answer = (await service.PostAsync(Path, $$"""
             { "telescopes": [ { "id": "capstan-152" } ], "catalogue": { "id": "demo" }, "limits": { "budget": {{budget}}, "maxPurchases": {{maxPurchases}} } }
-            """)).Json;
+            """)).As<SpendingCurve>();
 
-        var note = answer.GetProperty("notes").EnumerateArray().Single(note => note.GetProperty("code").GetString() == "suggested-point");
-        Assert.True(answer.GetProperty("points").EnumerateArray().Last().GetProperty("suggested").GetBoolean());
-        Assert.StartsWith(beginning, note.GetProperty("text").GetString(), StringComparison.Ordinal);
+        var note = answer.Notes.Single(note => note.Code == "suggested-point");
+        Assert.True(answer.Points[^1].Suggested);
+        Assert.StartsWith(beginning, note.Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -100,9 +98,9 @@ public sealed class SpendingCurveTests(Service service) : IClassFixture<Service>
 
         Assert.True(refusals > 0);
         Assert.Equal(200, answer.Status);
-        Assert.Equal("best-found", answer.Json.GetProperty("outcome").GetString());
-        Assert.False(answer.Json.GetProperty("solver").GetProperty("proved").GetBoolean());
-        Assert.Contains(answer.Json.GetProperty("notes").EnumerateArray(), note => note.GetProperty("code").GetString() is "curve-not-proved" or "curve-proved-up-to");
+        var curve = answer.As<SpendingCurve>();
+        Assert.Equal(("best-found", false), (curve.Outcome, curve.Solver.Proved));
+        Assert.Contains(curve.Notes, note => note.Code is "curve-not-proved" or "curve-proved-up-to");
     }
 
     private async Task<Answer> HurriedAsync(double limit)
@@ -114,16 +112,13 @@ public sealed class SpendingCurveTests(Service service) : IClassFixture<Service>
         return await Answer.OfAsync(response);
     }
 
-    private async Task<JsonElement> ChartAsync(OracleProblem problem)
+    private async Task<SpendingCurve> ChartAsync(OracleProblem problem)
     {
         var answer = await service.PostAsync(Path, OracleBody.Of(problem).ToJsonString());
         Assert.True(answer.Status == 200, answer.Body);
-        return answer.Json;
+        Assert.Empty(AnswerShape.Differences("spending-curve", answer.Json));
+        return answer.As<SpendingCurve>();
     }
-
-    private static (decimal Price, double? Step) PointOf(JsonElement point) => (
-        point.GetProperty("totalPrice").GetDecimal(),
-        point.GetProperty("largestStep") is { ValueKind: JsonValueKind.Number } step ? step.GetDouble() : null);
 
     /// <summary>Without a usable view there is no step to show.</summary>
     private static bool IsStep(double? shown, double lnStep) => shown is null || Math.Abs(shown.Value - Math.Exp(lnStep)) <= StepTolerance;
