@@ -9,7 +9,7 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
 {
     private const string Path = "/v1/recommendations";
     private const int FirstSeed = 570_000;
-    private const int Problems = 500;
+    private const int ProblemsPerBatch = 125;
 
     [Theory]
     [InlineData("en", "No set within the limits (budget EUR 120.00, purchases 1, Barlows 1, repetitions 0) shows 3° at once; any one of these would do: a budget of EUR 186.00 or a view of 1.5° instead of 3°.")]
@@ -95,11 +95,15 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
             DemandsOf(answer.As<Recommendation>()).Select(demand => demand.Text));
     }
 
-    [Fact]
-    public async Task Every_sentence_names_every_nearest_value()
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public async Task Every_sentence_names_every_nearest_value(int batch)
     {
         var values = 0;
-        foreach (var seed in Enumerable.Range(FirstSeed, Problems))
+        foreach (var seed in Enumerable.Range(FirstSeed + (batch * ProblemsPerBatch), ProblemsPerBatch))
         {
             var answer = (await service.PostAsync(Path, OracleBody.Of(RandomProblems.Make(seed)).ToJsonString())).As<Recommendation>();
             if (answer.Outcome != "infeasible")
@@ -108,12 +112,12 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
             }
 
             string[] expected = [.. NearestInWords(answer.Conflicts!.Nearest)];
-            var sentences = DemandsOf(answer).Where(IsDemand).Select(demand => demand.Text).ToList();
+            var sentences = DemandsOf(answer).Where(IsDemand).Select(demand => $"seed {seed}: {demand.Text}").ToList();
             Assert.All(sentences, sentence => Assert.All(expected, value => Assert.Contains(value, sentence, StringComparison.Ordinal)));
             values += sentences.Count * expected.Length;
         }
 
-        Assert.True(values > 20, $"only {values} values");
+        Assert.True(values > 5, $"only {values} values");
     }
 
     /// <summary>Not an item that must be bought and is no candidate, which has a sentence of its own.</summary>

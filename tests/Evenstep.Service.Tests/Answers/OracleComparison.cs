@@ -18,6 +18,12 @@ internal static class OracleComparison
             .Concat(expected.Outcome == OracleOutcome.Infeasible ? Infeasible(problem, expected, answer) : Solved(expected, answer));
     }
 
+    /// <summary>How the planning must end.</summary>
+    public static string OutcomeOf(OracleProblem problem) => OutcomeOf(Exhaustive.Solve(problem));
+
+    private static string OutcomeOf(OracleResult expected) => expected.Outcome == OracleOutcome.Infeasible ? "infeasible"
+        : expected.BuyingNothingIsBest ? "nothing-worthwhile" : "optimal";
+
     private static IEnumerable<string> Exclusions(OracleResult expected, Recommendation answer) => Same(
         "excluded",
         expected.Exclusions.OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => $"{pair.Key} {pair.Value}"),
@@ -34,7 +40,7 @@ internal static class OracleComparison
 
         return
         [
-            .. Same("outcome", expected.BuyingNothingIsBest ? "nothing-worthwhile" : "optimal", answer.Outcome),
+            .. Same("outcome", OutcomeOf(expected), answer.Outcome),
             .. Same("proved", true, answer.Solver.Proved),
             .. Same("conflicts", null, answer.Conflicts),
             .. Same("totalPrice", expected.BestPrice, answer.TotalPrice),
