@@ -5,7 +5,7 @@ using System.Text.Json;
 using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Http.Authentication;
 using Evenstep.Service.Tests.Answers;
-using Evenstep.Service.Tests.Http;
+using Evenstep.Service.Tests.Http.OpenApi;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;

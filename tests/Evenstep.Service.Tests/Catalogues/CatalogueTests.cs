@@ -1,7 +1,7 @@
 using Evenstep.Service.Answering.Health;
 using Evenstep.Service.Catalogues.Storing;
+using Evenstep.Service.Tests.Answering.Metrics;
 using Evenstep.Service.Tests.Answers;
-using Evenstep.Service.Tests.Metrics;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Evenstep.Service.Tests.Catalogues;
@@ -32,7 +32,7 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task It_is_given_back_to_whoever_does_not_have_it()
+    public async Task A_catalogue_is_sent_unless_the_caller_has_that_version()
     {
         var stored = await PutAsync(Wares.Json());
 
@@ -47,7 +47,7 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task It_is_there_after_a_new_start()
+    public async Task A_stored_catalogue_is_there_after_a_restart()
     {
         using var data = new DataFolder();
         await using (var first = new Service(data))
@@ -81,7 +81,7 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
     [Theory]
     [InlineData("If-Match", "0123")]
     [InlineData("If-None-Match", "\"a\" \"b\"")]
-    public async Task A_precondition_that_cannot_be_read_is_not_passed_over(string name, string value)
+    public async Task A_precondition_that_cannot_be_read_is_refused(string name, string value)
     {
         var answer = await PutAsync(Wares.Json(), (name, value));
 
@@ -91,7 +91,7 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task What_is_deleted_is_gone()
+    public async Task What_is_deleted_is_not_found()
     {
         await PutAsync(Wares.Json());
 
@@ -252,7 +252,7 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
     [InlineData("GET", "/v1/catalogues")]
     [InlineData("GET", "/v1/catalogues/demo")]
     [InlineData("PUT", "/v1/catalogues/shop")]
-    public async Task Whoever_accepts_no_JSON_gets_none(string method, string path) =>
+    public async Task A_request_that_does_not_accept_JSON_is_refused(string method, string path) =>
         Assert.Equal(406, (await service.SendAsync(new HttpMethod(method), path, method == "PUT" ? Wares.Json() : null, headers: ("Accept", "image/png"))).Status);
 
     [Fact]

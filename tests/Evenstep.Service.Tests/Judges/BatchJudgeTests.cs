@@ -1,4 +1,4 @@
-using Evenstep.Service.Tests.Batches;
+using Evenstep.Service.Tests.Features.Batches;
 
 namespace Evenstep.Service.Tests.Judges;
 
