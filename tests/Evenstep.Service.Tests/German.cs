@@ -5,5 +5,5 @@ namespace Evenstep.Service.Tests;
 /// <summary>The language that is not the usual one.</summary>
 internal static class German
 {
-    public static readonly Language Language = Contract.Languages.Language.All.Single(language => language.Tag == "de");
+    public static readonly Language Language = Language.All.Single(language => language.Tag == "de");
 }

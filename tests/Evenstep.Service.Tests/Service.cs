@@ -4,7 +4,8 @@ using System.Text;
 using System.Text.Json;
 using Evenstep.Service.Catalogues.Storing;
 using Evenstep.Service.Http.Authentication;
-using Evenstep.Service.Tests.Http;
+using Evenstep.Service.Tests.Answers;
+using Evenstep.Service.Tests.Http.OpenApi;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
@@ -168,12 +169,15 @@ public sealed record Answer(int Status, string? ContentType, string Body)
 
     public JsonElement Json => JsonSerializer.Deserialize<JsonElement>(Body);
 
-    /// <summary>The codes of the errors, by place.</summary>
-    public string[] Errors =>
-    [
-        .. Json.GetProperty("errors").EnumerateObject()
-            .SelectMany(place => place.Value.EnumerateArray().Select(error => $"{place.Name} {error.GetProperty("code").GetString()}")),
-    ];
+    /// <summary>The codes of the errors, by pointer.</summary>
+    public string[] Errors => Problem.Codes();
+
+    internal ProblemDetails Problem => As<ProblemDetails>();
+
+    /// <summary>The items of a catalogue, as they are stored.</summary>
+    internal JsonElement[] Items => [.. Json.GetProperty("items").EnumerateArray()];
+
+    internal T As<T>() => Reading.Read<T>(Body);
 
     public static async Task<Answer> OfAsync(HttpResponseMessage response) => new(
         (int)response.StatusCode, response.Content.Headers.ContentType?.MediaType, await response.Content.ReadAsStringAsync())

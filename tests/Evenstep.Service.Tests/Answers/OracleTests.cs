@@ -27,7 +27,7 @@ public sealed partial class OracleTests(Service service) : IClassFixture<Service
             var problem = RandomProblems.Make(seed);
             var answer = await service.PostAsync(Path, OracleBody.Of(problem).ToJsonString());
             differences.AddRange(answer.Status == 200
-                ? OracleComparison.Differences(problem, answer.Json).Select(difference => $"seed {seed}: {difference}")
+                ? OracleComparison.Differences(problem, answer.As<Recommendation>()).Select(difference => $"seed {seed}: {difference}")
                 : [$"seed {seed}: {answer.Body}"]);
         }
 

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Evenstep.Planning.Tests.Oracle;
 
 namespace Evenstep.Service.Tests.Answers;
@@ -10,6 +9,8 @@ public sealed class ShapeTests(Service service) : IClassFixture<Service>
     private const int FirstSeed = 200_000;
 
     private static readonly string[] Shapes = ["recommendation", "assessment", "second-opinion", "spending-curve", "buying-path"];
+
+    public static TheoryData<int> Seeds => [.. Enumerable.Range(FirstSeed, Problems)];
 
     public static TheoryData<string> Examples => [.. Shapes.SelectMany(Repository.Examples)];
 
@@ -26,49 +27,50 @@ public sealed class ShapeTests(Service service) : IClassFixture<Service>
         Assert.Empty(AnswerShape.Differences(shape, answer.Json));
     }
 
-    [Fact]
-    public async Task Random_problems_of_every_outcome_are_answered_in_the_shape_of_the_contract()
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public async Task A_random_problem_is_answered_in_the_shape_of_the_contract(int seed)
     {
-        var outcomes = new HashSet<string>();
-        foreach (var seed in Enumerable.Range(FirstSeed, Problems))
-        {
-            var answer = (await service.PostAsync("/v1/recommendations", OracleBody.Of(RandomProblems.Make(seed)).ToJsonString())).Json;
+        var problem = RandomProblems.Make(seed);
+        var answer = await service.PostAsync("/v1/recommendations", OracleBody.Of(problem).ToJsonString());
+        var advice = answer.As<Recommendation>();
 
-            Assert.Empty(AnswerShape.Differences("recommendation", answer));
-            Assert.Empty(Unordered(answer));
-            outcomes.Add(answer.GetProperty("outcome").GetString()!);
-        }
-
-        Assert.Equal(["infeasible", "nothing-worthwhile", "optimal"], outcomes.Order(StringComparer.Ordinal));
+        Assert.Empty(AnswerShape.Differences("recommendation", answer.Json));
+        Assert.Empty(Unordered(advice));
+        Assert.Equal(OracleComparison.OutcomeOf(problem), advice.Outcome);
     }
+
+    [Fact]
+    public void Among_the_problems_is_one_of_every_outcome() => Assert.Equal(
+        ["infeasible", "nothing-worthwhile", "optimal"],
+        Enumerable.Range(FirstSeed, Problems).Select(seed => OracleComparison.OutcomeOf(RandomProblems.Make(seed))).Distinct().Order(StringComparer.Ordinal));
 
     [Fact]
     public async Task Excluded_items_are_counted_unless_the_list_is_asked_for()
     {
         var body = OracleBody.Of(RandomProblems.Make(FirstSeed));
-        var listed = (await service.PostAsync("/v1/recommendations", body.ToJsonString())).Json.GetProperty("excluded").EnumerateArray().ToArray();
+        var listed = (await service.PostAsync("/v1/recommendations", body.ToJsonString())).As<Recommendation>().ListOfExcluded();
         body.Remove("explain");
 
-        var counted = (await service.PostAsync("/v1/recommendations", body.ToJsonString())).Json.GetProperty("excluded");
+        var counted = (await service.PostAsync("/v1/recommendations", body.ToJsonString())).As<Recommendation>().CountsOfExcluded();
 
         Assert.NotEmpty(listed);
         Assert.Equal(
-            listed.GroupBy(one => one.GetProperty("reason").GetString()).Select(group => $"{group.Key} {group.Count()}").Order(StringComparer.Ordinal),
-            counted.EnumerateObject().Select(count => $"{count.Name} {count.Value}").Order(StringComparer.Ordinal));
+            listed.GroupBy(one => one.Reason).Select(group => $"{group.Key} {group.Count()}").Order(StringComparer.Ordinal),
+            counted.Select(count => $"{count.Key} {count.Value}").Order(StringComparer.Ordinal));
     }
 
     /// <summary>What is not in the order that the contract says.</summary>
-    private static IEnumerable<string> Unordered(JsonElement answer)
+    private static IEnumerable<string> Unordered(Recommendation answer)
     {
-        var orders = answer.GetProperty("purchases").EnumerateArray().Select(one => one.GetProperty("order").GetInt32());
-        if (!orders.SequenceEqual(Enumerable.Range(1, answer.GetProperty("purchases").GetArrayLength())))
+        if (!answer.Purchases.Select(one => one.Order).SequenceEqual(Enumerable.Range(1, answer.Purchases.Count)))
         {
             yield return "purchases";
         }
 
-        foreach (var views in answer.GetProperty("telescopes").EnumerateArray().Select(telescope => telescope.GetProperty("before").GetProperty("views")))
+        foreach (var views in answer.Telescopes.Select(telescope => telescope.Before.Views))
         {
-            var powers = views.EnumerateArray().Select(view => view.GetProperty("power").GetDouble()).ToArray();
+            var powers = views.Select(view => view.Power).ToArray();
             if (!powers.SequenceEqual(powers.Order()))
             {
                 yield return $"views: {string.Join(' ', powers)}";

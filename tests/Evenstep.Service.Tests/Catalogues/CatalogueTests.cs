@@ -1,7 +1,7 @@
-using System.Text.Json;
 using Evenstep.Service.Answering.Health;
 using Evenstep.Service.Catalogues.Storing;
-using Evenstep.Service.Tests.Metrics;
+using Evenstep.Service.Tests.Answering.Metrics;
+using Evenstep.Service.Tests.Answers;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Evenstep.Service.Tests.Catalogues;
@@ -26,13 +26,13 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
         Assert.Equal((201, Path, $"\"{Wares.Catalogue().Version}\""), (created.Status, created.Location, created.ETag));
         Assert.Equal((200, created.ETag), (same.Status, same.ETag));
         Assert.Equal((200, $"\"{Wares.Catalogue(41).Version}\""), (changed.Status, changed.ETag));
-        Assert.Equal(id, created.Json.GetProperty("id").GetString());
-        Assert.Equal(created.ETag, $"\"{created.Json.GetProperty("version").GetString()}\"");
-        Assert.Equal(("EUR", 2, 1), (created.Json.GetProperty("currency").GetString(), created.Json.GetProperty("itemCount").GetInt32(), created.Json.GetProperty("telescopeCount").GetInt32()));
+        var told = created.As<StoredSummary>();
+        Assert.Equal((id, created.ETag), (told.Id, $"\"{told.Version}\""));
+        Assert.Equal(("EUR", 2, 1), (told.Currency, told.ItemCount, told.TelescopeCount));
     }
 
     [Fact]
-    public async Task It_is_given_back_to_whoever_does_not_have_it()
+    public async Task A_catalogue_is_sent_unless_the_caller_has_that_version()
     {
         var stored = await PutAsync(Wares.Json());
 
@@ -47,7 +47,7 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task It_is_there_after_a_new_start()
+    public async Task A_stored_catalogue_is_there_after_a_restart()
     {
         using var data = new DataFolder();
         await using (var first = new Service(data))
@@ -72,8 +72,8 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
         var any = await PutAsync(Wares.Json(3), ("If-Match", "*"));
 
         Assert.Equal((412, 201, 412, 412, 412, 200, 200), (missing.Status, created.Status, again.Status, stale.Status, weak.Status, replaced.Status, any.Status));
-        Assert.Equal("/problems/precondition-failed", stale.Json.GetProperty("type").GetString());
-        Assert.Contains(Wares.Catalogue().Version!, stale.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.Equal("/problems/precondition-failed", stale.Problem.Type);
+        Assert.Contains(Wares.Catalogue().Version!, stale.Problem.Detail, StringComparison.Ordinal);
         Assert.Equal(412, (await service.SendAsync(HttpMethod.Delete, Path, headers: ("If-Match", created.ETag!))).Status);
         Assert.Equal(204, (await service.SendAsync(HttpMethod.Delete, Path, headers: ("If-Match", any.ETag!))).Status);
     }
@@ -81,25 +81,25 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
     [Theory]
     [InlineData("If-Match", "0123")]
     [InlineData("If-None-Match", "\"a\" \"b\"")]
-    public async Task A_precondition_that_cannot_be_read_is_not_passed_over(string name, string value)
+    public async Task A_precondition_that_cannot_be_read_is_refused(string name, string value)
     {
         var answer = await PutAsync(Wares.Json(), (name, value));
 
-        Assert.Equal((400, "/problems/invalid-request"), (answer.Status, answer.Json.GetProperty("type").GetString()));
-        Assert.Contains(name, answer.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.Equal((400, "/problems/invalid-request"), (answer.Status, answer.Problem.Type));
+        Assert.Contains(name, answer.Problem.Detail, StringComparison.Ordinal);
         Assert.Equal(404, (await service.GetAsync(Path)).Status);
     }
 
     [Fact]
-    public async Task What_is_deleted_is_gone()
+    public async Task What_is_deleted_is_not_found()
     {
         await PutAsync(Wares.Json());
 
         Assert.Equal(204, (await service.SendAsync(HttpMethod.Delete, Path)).Status);
 
-        var cancellationToken = await service.GetAsync(Path);
-        Assert.Equal((404, "/problems/not-found"), (cancellationToken.Status, cancellationToken.Json.GetProperty("type").GetString()));
-        Assert.Contains("`demo`", cancellationToken.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        var gone = await service.GetAsync(Path);
+        Assert.Equal((404, "/problems/not-found"), (gone.Status, gone.Problem.Type));
+        Assert.Contains("`demo`", gone.Problem.Detail, StringComparison.Ordinal);
         Assert.Equal(404, (await service.SendAsync(HttpMethod.Delete, Path)).Status);
         Assert.Equal(404, (await service.PostAsync("/v1/recommendations", Recommendation)).Status);
     }
@@ -113,7 +113,7 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
 
         Assert.Equal(200, demo.Status);
         Assert.Equal((409, 409), (put.Status, deleted.Status));
-        Assert.Equal("/problems/read-only", put.Json.GetProperty("type").GetString());
+        Assert.Equal("/problems/read-only", put.Problem.Type);
         Assert.Equal(demo.Body, (await service.GetAsync("/v1/catalogues/demo")).Body);
         Assert.Equal(201, (await service.SendAsync(HttpMethod.Put, "/v1/catalogues/copy", demo.Body)).Status);
         Assert.Equal(demo.ETag, (await service.GetAsync("/v1/catalogues/copy")).ETag);
@@ -183,9 +183,9 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
         var oneOwned = await service.PostAsync("/v1/assessments", """{ "telescopes": [ { "id": "reef-150", "withIncluded": false } ], "owned": [ { "id": "packed-2x" }, { "id": "e-6" } ], "catalogue": { "id": "SHOP" } }""".Replace("SHOP", id, StringComparison.Ordinal));
         var clash = await service.PostAsync("/v1/assessments", """{ "telescopes": [ { "id": "reef-150" } ], "owned": [ { "id": "packed-2x", "kind": "barlow", "factors": [3], "barrel": "2in" } ], "catalogue": { "id": "SHOP" } }""".Replace("SHOP", id, StringComparison.Ordinal));
 
-        Assert.Equal(["e-25", "e-25+packed-2x"], ViewsBefore(with.Json.GetProperty("telescopes")[0].GetProperty("before")));
-        Assert.Empty(ViewsBefore(without.Json.GetProperty("telescopes")[0].GetProperty("before")));
-        Assert.Equal(["e-6", "e-6+packed-2x"], ViewsBefore(oneOwned.Json.GetProperty("telescopes")[0].GetProperty("ladder")));
+        Assert.Equal(["e-25", "e-25+packed-2x"], NamesOf(with.As<Recommendation>().Telescopes[0].Before));
+        Assert.Empty(NamesOf(without.As<Recommendation>().Telescopes[0].Before));
+        Assert.Equal(["e-6", "e-6+packed-2x"], NamesOf(oneOwned.As<Assessment>().Telescopes[0].Ladder));
         Assert.Equal(["/owned/0/id duplicate"], clash.Errors);
     }
 
@@ -197,8 +197,8 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
         await PutAsync(Wares.Json(12));
         var cheap = await service.PostAsync("/v1/recommendations", Recommendation);
 
-        Assert.Equal(Wares.Catalogue(39).Version, dear.Json.GetProperty("catalogue").GetProperty("version").GetString());
-        Assert.Equal(Wares.Catalogue(12).Version, cheap.Json.GetProperty("catalogue").GetProperty("version").GetString());
+        Assert.Equal(Wares.Catalogue(39).Version, dear.As<Recommendation>().Catalogue.Version);
+        Assert.Equal(Wares.Catalogue(12).Version, cheap.As<Recommendation>().Catalogue.Version);
     }
 
     [Fact]
@@ -213,16 +213,16 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
         List<string[]> pages = [];
         for (string? cursor = ""; cursor is not null;)
         {
-            var page = (await own.GetAsync($"/v1/catalogues?limit=2{cursor}")).Json;
-            pages.Add([.. page.GetProperty("catalogues").EnumerateArray().Select(one => one.GetProperty("id").GetString()!)]);
-            cursor = page.GetProperty("nextCursor").GetString() is { } next ? $"&cursor={next}" : null;
+            var page = (await own.GetAsync($"/v1/catalogues?limit=2{cursor}")).As<CatalogueList>();
+            pages.Add([.. page.Catalogues.Select(one => one.Id)]);
+            cursor = page.NextCursor is { } next ? $"&cursor={next}" : null;
 
             // What goes meanwhile shifts nothing.
             await own.SendAsync(HttpMethod.Delete, "/v1/catalogues/a");
         }
 
         Assert.Equal([["a", "b"], ["c", CatalogueSnapshot.DemoId], ["e"]], pages);
-        Assert.Equal(4, (await own.GetAsync("/v1/catalogues")).Json.GetProperty("catalogues").GetArrayLength());
+        Assert.Equal(4, (await own.GetAsync("/v1/catalogues")).As<CatalogueList>().Catalogues.Count);
     }
 
     [Theory]
@@ -252,7 +252,7 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
     [InlineData("GET", "/v1/catalogues")]
     [InlineData("GET", "/v1/catalogues/demo")]
     [InlineData("PUT", "/v1/catalogues/shop")]
-    public async Task Whoever_accepts_no_JSON_gets_none(string method, string path) =>
+    public async Task A_request_that_does_not_accept_JSON_is_refused(string method, string path) =>
         Assert.Equal(406, (await service.SendAsync(new HttpMethod(method), path, method == "PUT" ? Wares.Json() : null, headers: ("Accept", "image/png"))).Status);
 
     [Fact]
@@ -263,16 +263,12 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
         var tooMany = await PutAsync(Wares.Large(items: 3001, attributes: 0));
 
         Assert.Equal((201, 413, 400), (most.Status, tooLarge.Status, tooMany.Status));
-        Assert.Contains("32 MiB", tooLarge.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.Contains("32 MiB", tooLarge.Problem.Detail, StringComparison.Ordinal);
         Assert.Equal(["/items too-many"], tooMany.Errors);
-        Assert.Equal(3000, JsonDocument.Parse((await service.GetAsync(Path)).Body).RootElement.GetProperty("items").GetArrayLength());
+        Assert.Equal(3000, (await service.GetAsync(Path)).Items.Length);
     }
 
     private Task<Answer> PutAsync(string body, params (string Name, string Value)[] headers) => service.SendAsync(HttpMethod.Put, Path, body, headers: headers);
 
-    private static string[] ViewsBefore(JsonElement ladder) =>
-    [
-        .. ladder.GetProperty("views").EnumerateArray().Select(view =>
-            view.GetProperty("barlowId").GetString() is { } barlow ? $"{view.GetProperty("eyepieceId").GetString()}+{barlow}" : view.GetProperty("eyepieceId").GetString()!),
-    ];
+    private static string[] NamesOf(Ladder ladder) => [.. ladder.Views.Select(view => view.BarlowId is { } barlow ? $"{view.EyepieceId}+{barlow}" : view.EyepieceId)];
 }

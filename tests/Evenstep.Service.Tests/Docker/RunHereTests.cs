@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using Evenstep.Service.Tests.Catalogues;
+using Evenstep.Service.Tests.Catalogues.Storing;
 
 namespace Evenstep.Service.Tests.Docker;
 

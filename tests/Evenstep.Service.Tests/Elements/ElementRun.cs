@@ -3,11 +3,11 @@ using System.Text.Json;
 using Evenstep.Service.Answering.Pictures;
 using Evenstep.Service.Contract.Languages;
 using Evenstep.Service.Http.Headers;
-using Evenstep.Service.Tests.Catalogues;
+using Evenstep.Service.Tests.Answering.Pictures;
+using Evenstep.Service.Tests.Catalogues.Storing;
+using Evenstep.Service.Tests.Http.Authentication;
 using Evenstep.Service.Tests.Judges;
-using Evenstep.Service.Tests.Keys;
 using Evenstep.Service.Tests.Pages;
-using Evenstep.Service.Tests.Pictures;
 
 namespace Evenstep.Service.Tests.Elements;
 

@@ -106,5 +106,5 @@ public sealed class BrokenStorageTests : IDisposable
         Assert.Equal(200, (await service.AskAsync(HttpMethod.Get, "/health/live")).Status);
     }
 
-    private static string? TypeOf(Answer answer) => answer.Json.GetProperty("type").GetString();
+    private static string? TypeOf(Answer answer) => answer.Problem.Type;
 }

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Evenstep.Benchmarks.Trials;
 using Evenstep.Service.Tests.Catalogues;
-using Evenstep.Service.Tests.Keys;
+using Evenstep.Service.Tests.Http.Authentication;
 
 namespace Evenstep.Service.Tests.Endurance;
 

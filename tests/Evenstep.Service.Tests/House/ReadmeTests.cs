@@ -9,7 +9,7 @@ using Evenstep.Service.Contract.Fields;
 using Evenstep.Service.Contract.Languages;
 using Evenstep.Service.Contract.Problems;
 using Evenstep.Service.Http.Authentication;
-using Evenstep.Service.Tests.Batches;
+using Evenstep.Service.Tests.Features.Batches;
 
 namespace Evenstep.Service.Tests.House;
 

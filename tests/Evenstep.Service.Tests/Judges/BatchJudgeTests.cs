@@ -1,4 +1,4 @@
-using Evenstep.Service.Tests.Batches;
+using Evenstep.Service.Tests.Features.Batches;
 
 namespace Evenstep.Service.Tests.Judges;
 
@@ -30,7 +30,7 @@ public sealed class BatchJudgeTests(Service service, SchemaJudge judge) : IClass
         Assert.All(answers, one => Assert.Equal("", judge.OfAnswer(Batch.Path, 200, one).Errors));
         Assert.Equal(
             lines.Select(line => ReaderVerdict.Of(Batch.Path, line).IsTaken),
-            Batch.LinesOf(answer.Body).Select(one => one.TryGetProperty("recommendation", out _)));
+            Batch.LinesOf(answer.Body).Select(one => one.Recommendation is not null));
     }
 
     private static IEnumerable<string> Mutated()

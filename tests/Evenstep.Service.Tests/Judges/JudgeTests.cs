@@ -1,6 +1,6 @@
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Tests.Answers;
-using Evenstep.Service.Tests.Errors;
+using Evenstep.Service.Tests.Contract.Fields;
 
 namespace Evenstep.Service.Tests.Judges;
 

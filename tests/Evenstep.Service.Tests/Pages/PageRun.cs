@@ -1,5 +1,5 @@
 using System.Text.Json;
-using Evenstep.Service.Tests.Keys;
+using Evenstep.Service.Tests.Http.Authentication;
 
 namespace Evenstep.Service.Tests.Pages;
 

@@ -1,0 +1,115 @@
+using System.Text.Json;
+using Evenstep.Service.Tests.Answers;
+
+namespace Evenstep.Service.Tests.Features.ProductPages;
+
+/// <summary>An item's page says what it does in a telescope.</summary>
+public sealed class ItemPageTests(Service service) : IClassFixture<Service>
+{
+    private const string Capstan = "telescope=capstan-152";
+
+    [Theory]
+    [InlineData("kelpstone-5-5", Capstan, "fills-a-step", "Covers the high end with 221x: somewhat above the highest useful power, 200x, but near enough. So far the highest power is 103x.")]
+    [InlineData("ropewalk-34-8", "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in", "fills-a-step", "Gives a first view, 35x; powers from 34x to 200x are useful.")]
+    [InlineData("slackwater-9-2-to-26-9", Capstan, "fills-a-step", "Reaches from 90x up to 264x; so far the highest power is 103x, though powers up to 200x are useful.")]
+    [InlineData("slackwater-9-2-to-26-9", Capstan + "&owned=kelpstone-5-5", "fills-a-step", "Fills the jump from 103x to 200x with 90x to 264x.")]
+    [InlineData("slackwater-9-2-to-26-9", "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in", "fills-a-step", "Gives first views, 45x to 132x; powers from 34x to 200x are useful.")]
+    [InlineData("kelpstone-5-5", Capstan + "&wearsSpectacles=true", "not-usable", "Of no use with this telescope. Its eye relief is 9.5 mm; 15 mm is needed.")]
+    [InlineData("ropewalk-34-8", Capstan, "not-usable", "Of no use with this telescope. Its 2in barrel does not fit the focuser.")]
+    [InlineData("ebbwick-23-7", Capstan, "repeats", "You have it already.")]
+    [InlineData("stayrope-2x", "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in", "changes-nothing", "Changes nothing: you have no eyepiece that fits it.")]
+    [InlineData("leadline-11-7", Capstan, "changes-nothing", "Changes nothing: a reticle eyepiece is for guiding and measuring, and adds no view.")]
+    public async Task The_verdict_says_what_the_item_comes_to(string item, string query, string code, string text)
+    {
+        var answer = await MatchAsync(item, query);
+
+        Assert.Equal((code, text), (answer.Verdict.Code, answer.Verdict.Text));
+    }
+
+    [Fact]
+    public async Task The_views_are_those_of_the_item_alone_and_through_each_Barlow_there_is()
+    {
+        var answer = await MatchAsync("kelpstone-5-5", $"{Capstan}&owned=stayrope-3x");
+
+        Assert.Equal(
+            [("kelpstone-5-5", null, 221.1, true, null), ("kelpstone-5-5", "stayrope-2x", 442.2, false, "above-range"), ("kelpstone-5-5", "stayrope-3x", 663.3, false, "above-range")],
+            answer.Views.Select(view => (view.EyepieceId, view.BarlowId, view.Power, view.Usable, view.NotUsableBecause)));
+    }
+
+    [Fact]
+    public async Task The_figures_are_those_of_the_kit_without_and_with_the_item()
+    {
+        var answer = await MatchAsync("kelpstone-5-5", Capstan);
+        var without = await AssessAsync("");
+        var with = await AssessAsync("""{ "id": "kelpstone-5-5" }""");
+
+        Assert.Equal(without, answer.Before);
+        Assert.Equal(with, answer.After);
+        Assert.Equal(without.LargestStep, answer.Fills!.Weighed);
+    }
+
+    [Fact]
+    public async Task What_repeats_is_listed_though_the_item_fills_a_step()
+    {
+        // 94x is close to the 103x of what is packed with the telescope; through the Barlow, 189x is new.
+        var answer = await MatchAsync("kelpstone-12-9", Capstan);
+
+        Assert.Equal("fills-a-step", answer.Verdict.Code);
+        Assert.Equal(188.5, answer.Verdict.Values.GetProperty("power").GetDouble());
+        var pair = Assert.Single(answer.Repeats);
+        Assert.Equal("kelpstone-12-9", pair.First.EyepieceId);
+    }
+
+    [Theory]
+    [InlineData(Capstan)]
+    [InlineData(Capstan + "&owned=kelpstone-5-5")]
+    [InlineData("apertureMm=203&focalLengthMm=1218&focuserBarrel=2in")]
+    public async Task A_zoom_is_told_by_the_powers_at_both_its_ends(string query)
+    {
+        var answer = await MatchAsync("slackwater-9-2-to-26-9", query);
+
+        var values = JsonSerializer.Deserialize<ViewInWords>(answer.Verdict.Values, JsonSerializerOptions.Web)!;
+        var view = answer.Views.Single(view => (view.BarlowId, view.Factor) == (values.BarlowId, values.Factor));
+        Assert.Equal((view.Power, view.PowerAtShortest), (values.Power, values.PowerAtShortest));
+    }
+
+    [Fact]
+    public async Task An_item_whose_every_view_repeats_one_that_is_there_repeats()
+    {
+        var answer = await MatchAsync("kelpstone-12-9", $"{Capstan}&owned=kelpstone-5-5");
+
+        Assert.Equal("repeats", answer.Verdict.Code);
+        Assert.Equal(2, answer.Repeats.Count);
+        Assert.Null(answer.Fills);
+    }
+
+    [Theory]
+    [InlineData("", "apertureMm missing", "focalLengthMm missing", "focuserBarrel missing")]
+    [InlineData("apertureMm=20&focalLengthMm=1218", "apertureMm out-of-range", "focuserBarrel missing")]
+    [InlineData("telescope=capstan-152&apertureMm=200", "apertureMm unknown-field")]
+    [InlineData("telescope=capstan-15&owned=none&budget=1", "budget unknown-field", "owned unknown-item", "telescope unknown-telescope")]
+    [InlineData("telescope=capstan-152&seeingArcsec=9", "telescope empty-range")]
+    [InlineData("telescope=&apertureMm=203&focalLengthMm=1218&focuserBarrel=3in", "focuserBarrel not-one-of")]
+    public async Task All_that_is_wrong_with_a_query_is_named_at_once(string query, params string[] errors)
+    {
+        var answer = await service.GetAsync(PathOf("kelpstone-5-5", query));
+
+        Assert.Equal(400, answer.Status);
+        Assert.Equal(errors, answer.Errors.Order(StringComparer.Ordinal));
+    }
+
+    private async Task<ItemMatch> MatchAsync(string item, string query)
+    {
+        var answer = await service.GetAsync(PathOf(item, query));
+        Assert.True(answer.Status == 200, answer.Body);
+        Assert.Empty(AnswerShape.Differences("match", answer.Json));
+        return answer.As<ItemMatch>();
+    }
+
+    private async Task<Figures> AssessAsync(string owned) => (await service.PostAsync(
+        "/v1/assessments", $$"""{ "telescopes": [ { "id": "capstan-152" } ], "owned": [ {{owned}} ], "catalogue": { "id": "demo" } }""")).As<Assessment>().Kit;
+
+    private static string PathOf(string item, string query) => $"/v1/catalogues/demo/items/{item}/match?{query}";
+
+    private sealed record ViewInWords(string? BarlowId, double Factor, double Power, double? PowerAtShortest);
+}
