@@ -78,7 +78,7 @@ export const A_page_with_a_key_for_its_origin_shows_them = ({ browser, keyed }) 
   assert.deepEqual(amiss, []);
   await page.locator("evenstep-ladder").evaluate(element => element.setAttribute("browser-key", "evenstep_unknown"));
   await page.locator("evenstep-ladder [role=alert]").waitFor();
-  assert.match(await insideOf(page, "evenstep-ladder"), /is not known here/);
+  assert.match(await insideOf(page, "evenstep-ladder"), /ist hier nicht bekannt/);
 });
 
 export const A_page_of_an_origin_that_is_not_the_keys_is_told_so = ({ browser, keyed }) => onShop(browser, keyed.address, { ...keyed, port: 0 }, async page => {

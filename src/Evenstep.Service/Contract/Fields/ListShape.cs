@@ -6,7 +6,7 @@ namespace Evenstep.Service.Contract.Fields;
 /// <summary>A list; a faulty element keeps its place as null.</summary>
 internal sealed class ListShape<T>(Shape<T> element, int least, int most, bool differ = false) : Shape<IReadOnlyList<T?>>
 {
-    public override ErrorMessage Allowed { get; } = 
+    public override ErrorMessage Allowed { get; } =
         ErrorMessage.Of(differ ? "error/allowed/list/different" : "error/allowed/list", ("least", least), ("most", most));
 
     public override IReadOnlyList<T?>? Read(JsonElement value, RequestPointer pointer, Faults faults)

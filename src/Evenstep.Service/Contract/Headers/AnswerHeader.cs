@@ -26,7 +26,7 @@ internal sealed record AnswerHeader(string Name, string Meaning)
     public static readonly ImmutableArray<AnswerHeader> OfAll = [ContentLanguage, NoSniff];
 
     /// <summary>Of whatever error.</summary>
-    public static readonly ImmutableArray<AnswerHeader> OfErrors = [CacheControl];
+    public static readonly ImmutableArray<AnswerHeader> OfErrors = [CacheControl, Vary];
 
     /// <summary>Of whatever answer once a key has been accepted, or none is needed.</summary>
     public static readonly ImmutableArray<AnswerHeader> OfAdmitted = [RateLimit, RateLimitPolicy];
