@@ -64,7 +64,7 @@ internal static class ItemRoutes
             return NamingTypes(refusal, OfOne, request);
         }
 
-        return StoredResult.Of(await handler.ReviseAsync(new CatalogueKey(owner, id), current => ItemChanges.MakeOne(current, itemId, body.Json), conditions!, cancellationToken));
+        return StoredResult.Of(await handler.ReviseAsync(new CatalogueKey(owner, id), current => ItemRevision.MakeOne(current, itemId, body.Json), conditions!, cancellationToken));
     }
 
     /// <summary>Changes many items of a catalogue at once: the price feed.</summary>
@@ -95,7 +95,7 @@ internal static class ItemRoutes
         }
 
         return StoredResult.Of(await handler.ReviseAsync(
-            new CatalogueKey(owner, id), current => ItemChanges.MakeAll(current, Read), conditions!, cancellationToken));
+            new CatalogueKey(owner, id), current => ItemRevision.MakeAll(current, Read), conditions!, cancellationToken));
 
         IReadOnlyList<ItemChange> Read(Faults faults, WarningList warnings) => OfMany.TypeOf(request.ContentType) == NdjsonType
             ? NdjsonChanges.Read(received.Bytes, request.Query, faults)

@@ -9,7 +9,7 @@ using Evenstep.Service.Http.Problems;
 namespace Evenstep.Service.Catalogues;
 
 /// <summary>Changes items of a catalogue: all that is asked for, or nothing.</summary>
-internal static class ItemChanges
+internal static class ItemRevision
 {
     /// <summary>Changes one item.</summary>
     /// <param name="catalogue">Of which it is.</param>
