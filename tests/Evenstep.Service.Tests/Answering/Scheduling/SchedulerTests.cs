@@ -357,12 +357,13 @@ public sealed class SchedulerTests : IDisposable
         var second = Add("b", "second");
         clock.Advance(10 * Millisecond);
 
-        Assert.True(scheduler.MustYield(second, Mebibyte));
-        Assert.False(scheduler.MustYield(first, Mebibyte));
+        Assert.False(scheduler.MustYield(second, Mebibyte), "it holds little");
+        Assert.True(scheduler.MustYield(second, 8 * Mebibyte));
+        Assert.False(scheduler.MustYield(first, 8 * Mebibyte));
         scheduler.End(first);
 
         Assert.True(second.IsRunning);
-        Assert.Equal(Mebibyte, scheduler.HeldBytes);
+        Assert.Equal(8 * Mebibyte, scheduler.HeldBytes);
     }
 
     private SolveScheduler Of(int slots, double share = 0.02, long mebibytes = 1024, long each = 256) =>
