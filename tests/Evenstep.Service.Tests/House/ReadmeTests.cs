@@ -31,8 +31,6 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
 
     private static readonly string[] Roles = ["request", "answer"];
 
-    public static TheoryData<string> PagesWithContents => [.. Readme.All.Select(one => one.Path), "DEVELOPERS.md"];
-
     public static TheoryData<string> Pages => [.. Readme.All.Select(one => one.Path), "DEVELOPERS.md"];
 
     /// <summary>By their order in the README and the others.</summary>
@@ -115,7 +113,7 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
     public void It_is_short() => Assert.InRange(Readme.All[0].Text.Count(letter => letter == '\n'), 100, MostLines);
 
     [Theory]
-    [MemberData(nameof(PagesWithContents))]
+    [MemberData(nameof(Pages))]
     public void Its_contents_are_all_of_its_sections(string page)
     {
         var text = TextOf(page);

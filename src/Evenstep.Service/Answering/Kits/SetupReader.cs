@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues.Storing;
@@ -10,7 +9,7 @@ namespace Evenstep.Service.Answering.Kits;
 /// <summary>Understands what a request says of the observer's situation.</summary>
 internal static class SetupReader
 {
-    public static Setup Read(KitRequest request, JsonElement json, CatalogueSnapshot snapshot, Faults faults)
+    public static Setup Read(KitRequest request, CatalogueSnapshot snapshot, Faults faults)
     {
         var observer = ObserverOf(request.Observer);
         var catalogue = CatalogueReference.Read(request.Catalogue, snapshot, faults);

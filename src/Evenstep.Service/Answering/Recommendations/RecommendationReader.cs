@@ -46,7 +46,7 @@ internal static class RecommendationReader
     public static RecommendationAsked? Read(
         RecommendationRequest request, JsonElement body, CatalogueSnapshot snapshot, Faults faults, out Catalogue? catalogue)
     {
-        var outfit = SetupReader.Read(request.Kit, body, snapshot, faults);
+        var outfit = SetupReader.Read(request.Kit, snapshot, faults);
         catalogue = outfit.Catalogue;
         var demands = DemandsOf(request.Preferences, outfit, faults);
         return faults.Any ? null : new RecommendationAsked

@@ -34,7 +34,7 @@ internal static class AssessmentReader
             return null;
         }
 
-        var outfit = SetupReader.Read(request.Kit, body, snapshot, faults);
+        var outfit = SetupReader.Read(request.Kit, snapshot, faults);
         var demands = new Demands { MustFrame = SetupReader.ReadFramings(request.Preferences?.MustFrame, outfit, MustFrame, faults) };
         return faults.Any ? null : new AssessmentAsked
         {
