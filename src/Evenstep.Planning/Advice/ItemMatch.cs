@@ -74,7 +74,7 @@ public sealed record ItemMatch
             [.. after.Ladders.Single().Overlaps().Where(pair => pair.First.NeedsPurchase != pair.Second.NeedsPurchase)];
         KitView[] fresh = [.. views.Where(view => view.IsUsable && !repetitions.Any(pair => pair.First == view || pair.Second == view))];
 
-        var filling = Improves(ladder, fresh, problem.EnoughMismatch) ? Filling.Of(ladder, fresh, _ => true) : null;
+        var filling = Improves(ladder, fresh, problem.MismatchLimits) ? Filling.Of(ladder, fresh, _ => true) : null;
         var wider = filling is null ? WiderBy(fresh, ladder, problem.Preferences.LnLeastStep) : null;
         return new ItemMatch(before, after, views, repetitions)
         {
@@ -92,14 +92,15 @@ public sealed record ItemMatch
         !item.Optic.Barrel.FitsInto(telescope.FocuserBarrel) || (views.Length > 0 && !views.Any(view => view.IsUsable));
 
     /// <summary>Whether the views leave less excess; where there was nothing to look through, any does.</summary>
-    private static bool Improves(Ladder ladder, KitView[] fresh, double enough)
+    private static bool Improves(Ladder ladder, KitView[] fresh, MismatchLimits limits)
     {
         if (fresh.Length == 0 || ladder.Usable.IsEmpty)
         {
             return fresh.Length > 0;
         }
 
-        var with = LadderFigures.Of(ladder.Usable.Concat(fresh).Select(view => view.Reach), ladder.Telescope.Axis.Length, enough);
+        Reach[] reaches = [.. ladder.Usable.Concat(fresh).Select(view => view.Reach)];
+        var with = LadderFigures.Of(reaches, new double[reaches.Length], ladder.Telescope.Axis.Length, limits);
         return Tolerance.Below(with.MeanExcess, ladder.Figures.MeanExcess);
     }
 

@@ -16,6 +16,7 @@ internal sealed class PartsOfKit(Kit kit, WorkBudget? budget)
     private const long StepsOfView = 30;
 
     private readonly Reach[] reaches = new Reach[kit.Ladders.Max(ladder => ladder.Usable.Length)];
+    private readonly Reach[] comfortable = new Reach[kit.Ladders.Max(ladder => ladder.Usable.Length)];
     private readonly double[] starts = new double[kit.Ladders.Max(ladder => ladder.Usable.Length)];
 
     /// <summary>What is left without all views that need one of these items.</summary>
@@ -25,16 +26,22 @@ internal sealed class PartsOfKit(Kit kit, WorkBudget? budget)
     private LadderFigures FiguresOf(Ladder ladder, IReadOnlyList<Item> without)
     {
         budget?.Spend(StepsOfView * ladder.Usable.Length);
-        var count = 0;
+        var (count, countComfortable) = (0, 0);
         foreach (var view in ladder.Usable)
         {
             if (!IsNeededBy(view, without))
             {
                 reaches[count++] = view.Reach;
+                if (view.IsComfortable)
+                {
+                    comfortable[countComfortable++] = view.Reach;
+                }
             }
         }
 
-        return LadderFigures.Of(reaches.AsSpan(0, count), starts.AsSpan(0, count), ladder.Telescope.Axis.Length, kit.Problem.EnoughMismatch);
+        var (length, limits) = (ladder.Telescope.Axis.Length, kit.Problem.MismatchLimits);
+        return LadderFigures.Of(reaches.AsSpan(0, count), starts.AsSpan(0, count), length, limits)
+            .With(comfortable.AsSpan(0, countComfortable), length, limits);
     }
 
     private static bool IsNeededBy(KitView view, IReadOnlyList<Item> items)

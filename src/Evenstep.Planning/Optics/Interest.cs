@@ -27,12 +27,16 @@ public sealed record Zone(double NarrowestExitPupilMm, double Weight, ImmutableA
     public static readonly ImmutableArray<Zone> All =
     [
         new(4, 0.6, [Interest.LargeNebulae]),
-        new(2, 0.6, [Interest.Galaxies, Interest.StarClusters]),
+        new(2, 0.9, [Interest.Galaxies, Interest.StarClusters]),
         new(1, 1.0, [Interest.StarClusters, Interest.PlanetaryNebulae, Interest.Moon, Interest.Planets]),
         new(0, 1.0, [Interest.PlanetaryNebulae, Interest.Moon, Interest.Planets, Interest.DoubleStars]),
     ];
 
-    /// <summary>The weight for an observer of these things: half, if none of them needs the zone; whole, if none is named.</summary>
+    /// <summary>What a zone that matters less weighs at the least: common practice, no source.</summary>
+    private const double LeastWeight = 0.45;
+
+    /// <summary>The weight for an observer of these things: half, if none of them needs the zone, but at least
+    /// <see cref="LeastWeight"/>; whole, if none is named.</summary>
     public double WeightFor(ImmutableArray<Interest> observes) =>
-        observes.IsEmpty || observes.Any(Interests.Contains) ? Weight : Weight / 2;
+        observes.IsEmpty || observes.Any(Interests.Contains) ? Weight : Math.Max(Weight / 2, LeastWeight);
 }

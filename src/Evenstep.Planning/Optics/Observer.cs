@@ -9,6 +9,9 @@ public sealed record Observer
     public const double SpectaclesEyeReliefMm = 15;
 
     /// <summary>Eye relief below which nothing is recommended to anybody, in mm: common practice, no source.</summary>
+    public const double LeastBoughtEyeReliefMm = 5;
+
+    /// <summary>Eye relief that a bare eye finds comfortable, in mm: common practice, no source.</summary>
     public const double ComfortableEyeReliefMm = 8;
 
     public double? Age
@@ -41,6 +44,9 @@ public sealed record Observer
 
     public ImmutableArray<Interest> Observes { get; init; } = [];
 
+    /// <summary>Whether what they look at bears a narrower exit pupil.</summary>
+    internal bool ObservesBrightThings => Observes.Contains(Interest.Planets) || Observes.Contains(Interest.DoubleStars);
+
     public double DarkAdaptedPupilMm =>
         PupilMm ?? (Age is { } age ? DarkAdaptedPupil.MmAtAge(age) : DarkAdaptedPupil.UnknownMm);
 
@@ -60,9 +66,18 @@ public sealed record Observer
     /// <summary>The eye relief, in mm, needed at an exit pupil in mm, for an ocular owned or being bought.</summary>
     public double NeededEyeReliefMm(double exitPupilMm, bool bought)
     {
-        var bareEye = bought ? ComfortableEyeReliefMm : 0;
+        var bareEye = bought ? LeastBoughtEyeReliefMm : 0;
         var needed = LeastEyeReliefMm ?? (WearsSpectacles ? SpectaclesEyeReliefMm : bareEye);
-        var spectaclesOff = SpectaclesOffUpToExitPupilMm is { } widest && Tolerance.AtMost(exitPupilMm / widest, 1);
-        return spectaclesOff ? Math.Min(needed, bareEye) : needed;
+        return AreSpectaclesOff(exitPupilMm) ? Math.Min(needed, bareEye) : needed;
     }
+
+    /// <summary>The eye relief, in mm, that is comfortable at an exit pupil in mm.</summary>
+    public double ComfortableEyeReliefAtMm(double exitPupilMm)
+    {
+        var comfortable = LeastEyeReliefMm ?? (WearsSpectacles ? SpectaclesEyeReliefMm : ComfortableEyeReliefMm);
+        return AreSpectaclesOff(exitPupilMm) ? Math.Min(comfortable, ComfortableEyeReliefMm) : comfortable;
+    }
+
+    private bool AreSpectaclesOff(double exitPupilMm) =>
+        SpectaclesOffUpToExitPupilMm is { } widest && Tolerance.AtMost(exitPupilMm / widest, 1);
 }

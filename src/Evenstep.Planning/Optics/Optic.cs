@@ -3,7 +3,18 @@ using System.Collections.Immutable;
 namespace Evenstep.Planning.Optics;
 
 /// <summary>What a shop sells to go between telescope and eye: an eyepiece, a zoom or a Barlow.</summary>
-public abstract record Optic(Barrel Barrel);
+public abstract record Optic(Barrel Barrel)
+{
+    /// <summary>The steepest light cone it is made for, as a focal ratio; null if not stated.</summary>
+    public double? FastestFocalRatio
+    {
+        get;
+        init => field = value is { } ratio ? Bounds.FocalRatio.Check(ratio, nameof(FastestFocalRatio)) : null;
+    }
+
+    /// <summary>Whether it is not made for so steep a cone, given as a focal ratio.</summary>
+    public bool IsTooSimpleFor(double focalRatio) => FastestFocalRatio is { } fastest && Tolerance.Below(focalRatio / fastest, 1);
+}
 
 /// <summary>An optic one looks into, of one focal length or of a range of them.</summary>
 public abstract record Ocular(Barrel Barrel, double EyeReliefMm) : Optic(Barrel)
@@ -49,6 +60,12 @@ public sealed record Eyepiece : Ocular
 
     public double ApparentFieldDeg { get; }
 
+    /// <summary>Whether the apparent field was not known, but assumed by <see cref="Of"/>.</summary>
+    public bool IsApparentFieldAssumed { get; private init; }
+
+    /// <summary>Whether the eye relief was not known, but assumed by <see cref="Of"/>.</summary>
+    public bool IsEyeReliefAssumed { get; private init; }
+
     public double? FieldStopMm
     {
         get;
@@ -57,12 +74,22 @@ public sealed record Eyepiece : Ocular
 
     public EyepiecePurpose Purpose { get; init; }
 
-    /// <summary>The steepest light cone it is made for, as a focal ratio; null if not stated.</summary>
-    public double? FastestFocalRatio
+    /// <summary>An eyepiece of which not all may be known: see <see cref="AssumedFigures"/>.</summary>
+    /// <param name="focalLengthMm">In mm.</param>
+    /// <param name="apparentFieldDeg">In degrees, or null.</param>
+    /// <param name="eyeReliefMm">In mm, or null.</param>
+    /// <param name="fieldStopMm">In mm, or null.</param>
+    /// <param name="barrel">Its own.</param>
+    public static Eyepiece Of(double focalLengthMm, double? apparentFieldDeg, double? eyeReliefMm, double? fieldStopMm, Barrel barrel) => new(
+        focalLengthMm,
+        apparentFieldDeg ?? AssumedFigures.ApparentFieldDeg(focalLengthMm, fieldStopMm),
+        eyeReliefMm ?? AssumedFigures.EyeReliefMm(focalLengthMm),
+        barrel)
     {
-        get;
-        init => field = value is { } ratio ? Bounds.FocalRatio.Check(ratio, nameof(FastestFocalRatio)) : null;
-    }
+        FieldStopMm = fieldStopMm,
+        IsApparentFieldAssumed = apparentFieldDeg is null,
+        IsEyeReliefAssumed = eyeReliefMm is null,
+    };
 
     public override double LongestFocalLengthMm => FocalLengthMm;
 

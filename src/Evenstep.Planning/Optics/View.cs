@@ -28,7 +28,8 @@ public readonly record struct View
     /// (Explanatory Supplement to the Astronomical Almanac, 3rd ed., 2013).</summary>
     public const double SkyArcsecPerSecond = 15.0410672;
 
-    private static readonly double LnGrace = Math.Log(PowerRange.Grace);
+    private static readonly double LnGraceBelow = Math.Log(PowerRange.GraceBelow);
+    private static readonly double LnGraceAbove = Math.Log(PowerRange.GraceAbove);
 
     private readonly double lnPower;
 
@@ -90,7 +91,10 @@ public readonly record struct View
     /// <summary>The power cut to the range; a zoom's lowest.</summary>
     public double CutPower => Telescope.Range.Cut(Power);
 
-    /// <summary>The logarithm of <see cref="CutPower"/>, which overlaps are judged by.</summary>
+    /// <summary>The logarithm of <see cref="Power"/>.</summary>
+    public double LnPower => lnPower;
+
+    /// <summary>The logarithm of <see cref="CutPower"/>, which most overlaps are judged by.</summary>
     public double LnCutPower => Math.Clamp(lnPower, Telescope.Axis.LnLowest, Telescope.Axis.LnHighest);
 
     private double LnPowerAtShortest => lnPower + Ocular.LnLongestFocalLength - Ocular.LnShortestFocalLength;
@@ -124,10 +128,10 @@ public readonly record struct View
         }
     }
 
-    /// <summary>Null for a power within a quarter of the range; a zoom's powers must reach into it.</summary>
+    /// <summary>Null for a power within the range or little beyond it; a zoom's powers must reach into that.</summary>
     public NotUsable? PowerOutsideRange() => PowerOutsideRange(Telescope.Axis, lnPower, LnPowerAtShortest);
 
-    /// <summary>Whether the powers, by their logarithms, of an ocular at some factor are within a quarter of the range: what
+    /// <summary>Whether the powers, by their logarithms, of an ocular at some factor are near enough to the range: what
     /// rules out most views soonest.</summary>
     internal static bool IsPowerInRange(TelescopeInUse telescope, Ocular ocular, double lnFactor)
     {
@@ -136,8 +140,8 @@ public readonly record struct View
     }
 
     private static NotUsable? PowerOutsideRange(PowerAxis axis, double lnLowest, double lnHighest) =>
-        Tolerance.Below(lnHighest + LnGrace, axis.LnLowest) ? NotUsable.BelowRange
-        : Tolerance.Above(lnLowest - LnGrace, axis.LnHighest) ? NotUsable.AboveRange
+        Tolerance.Below(lnHighest + LnGraceBelow, axis.LnLowest) ? NotUsable.BelowRange
+        : Tolerance.Above(lnLowest - LnGraceAbove, axis.LnHighest) ? NotUsable.AboveRange
         : null;
 
     /// <summary>Why the view is of no use to the observer: the first reason that applies; null for a usable view.</summary>
@@ -161,10 +165,24 @@ public readonly record struct View
             : null;
     }
 
+    /// <summary>What speaks against the view, usable or not.</summary>
+    public Drawbacks DrawbacksFor(Observer observer)
+    {
+        var exitPupilMm = ExitPupilMm;
+        var focalRatio = Telescope.Telescope.FocalRatio;
+        var isSteep = Ocular.IsTooSimpleFor(focalRatio * Factor) || (Barlow?.IsTooSimpleFor(focalRatio) ?? false);
+        var isTight = Tolerance.Below(
+            Ocular.EyeReliefMm, observer.ComfortableEyeReliefAtMm(exitPupilMm) + DrawbackLimits.SpareEyeReliefMm);
+        var isNarrow = Tolerance.Below(Ocular.ApparentFieldAtLongestDeg, DrawbackLimits.NarrowFieldDeg);
+        var isWide = !IsZoom && Tolerance.Above(exitPupilMm / observer.DarkAdaptedPupilMm, DrawbackLimits.ExitPupilRatio);
+        return (isSteep ? Drawbacks.SteepCone : 0) | (isTight ? Drawbacks.TightEyeRelief : 0)
+            | (isNarrow ? Drawbacks.NarrowField : 0) | (isWide ? Drawbacks.WideExitPupil : 0);
+    }
+
     /// <summary>At the lowest power that the range admits.</summary>
     private double TrueFieldOf(Zoom zoom)
     {
-        var lowestAdmitted = Math.Min(Math.Max(Power, Telescope.Range.Lowest / PowerRange.Grace), PowerAtShortest);
+        var lowestAdmitted = Math.Min(Math.Max(Power, Telescope.Range.Lowest / PowerRange.GraceBelow), PowerAtShortest);
         return zoom.ApparentFieldDegAt(EffectiveFocalLengthMm / lowestAdmitted) / lowestAdmitted;
     }
 }

@@ -28,8 +28,8 @@ internal readonly record struct ZoomTravel
     public static ZoomTravel Of(in View view, Zoom zoom)
     {
         var (range, effectiveMm) = (view.Telescope.Range, view.Telescope.Telescope.FocalLengthMm * view.Factor);
-        var longest = Math.Clamp(effectiveMm * PowerRange.Grace / range.Lowest, zoom.ShortestFocalLengthMm, zoom.LongestFocalLengthMm);
-        var shortest = Math.Clamp(effectiveMm / PowerRange.Grace / range.Highest, zoom.ShortestFocalLengthMm, longest);
+        var longest = Math.Clamp(effectiveMm * PowerRange.GraceBelow / range.Lowest, zoom.ShortestFocalLengthMm, zoom.LongestFocalLengthMm);
+        var shortest = Math.Clamp(effectiveMm / PowerRange.GraceAbove / range.Highest, zoom.ShortestFocalLengthMm, longest);
         return new ZoomTravel(shortest, longest, zoom, effectiveMm);
     }
 

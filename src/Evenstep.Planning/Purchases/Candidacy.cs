@@ -39,6 +39,10 @@ public sealed record Exclusion(Item Item, Excluded Reason);
 /// <summary>Which catalogue items may be bought at all, in ordinal order of ids, and why each other one may not.</summary>
 public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<Exclusion> Exclusions)
 {
+    /// <summary>The telescopes that decide, by their indices: those in which owned items and the candidates together can make a
+    /// usable view; all, if there is none.</summary>
+    public required ImmutableArray<int> Telescopes { get; init; }
+
     public static Candidacy Of(PurchaseProblem problem) => Of(problem, problem.Catalogue.Items);
 
     /// <summary>The same, of some items of the catalogue only.</summary>
@@ -104,8 +108,10 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
                 }
             }
 
+            var kept = candidates.ToImmutable();
+            var telescopes = ServedTelescopes.Of(problem, kept, steps);
             steps?.Settle();
-            return new Candidacy(candidates.ToImmutable(), exclusions.ToImmutable());
+            return new Candidacy(kept, exclusions.ToImmutable()) { Telescopes = telescopes };
         }
 
         private Excluded? ReasonAgainst(Item item) =>

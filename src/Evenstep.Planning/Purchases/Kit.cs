@@ -25,6 +25,12 @@ public sealed class Kit
 
     public LadderFigures Figures { get; }
 
+    /// <summary>The same figures, over some of the telescopes only.</summary>
+    /// <param name="telescopes">By their indices; at least one.</param>
+    public LadderFigures FiguresIn(ImmutableArray<int> telescopes) => telescopes.Length == Ladders.Length
+        ? Figures
+        : LadderFigures.Of([.. telescopes.Select(t => Ladders[t].Figures)]);
+
     public decimal TotalPrice => Purchases.Sum(item => item.Price);
 
     public static Kit Of(PurchaseProblem problem, IEnumerable<Item> purchases)
@@ -74,7 +80,7 @@ public sealed class Kit
         }
 
         views.Sort(ByPower);
-        return new Ladder(telescope, [.. views], problem.EnoughMismatch, problem.Preferences.LnLeastStep);
+        return new Ladder(telescope, [.. views], problem.MismatchLimits, problem.Preferences.LnLeastStep);
     }
 
     private static int ByPower(KitView a, KitView b)
@@ -109,7 +115,7 @@ public static class KitViews
         {
             if (View.Of(telescope, eyepiece.Ocular!, optic, factor) is { } view)
             {
-                views.Add(Judged(problem, view, eyepiece, eyepieceBought, barlow, eyepieceBought || barlowBought));
+                views.Add(new KitView(problem, eyepiece, eyepieceBought, barlow, barlowBought, view));
             }
         }
     }
@@ -125,10 +131,14 @@ public static class KitViews
                 && View.Of(telescope, ocular, optic, factor) is { } view
                 && view.NotUsableBecause(problem.Observer, problem.Preferences.LeastApparentFieldDeg, ocularBought) is null)
             {
-                usable.Add(Showing.Of(eyepiece, barlow, view));
+                usable.Add(Showing.Of(problem, eyepiece, ocularBought, barlow, view));
             }
         }
     }
+
+    /// <summary>Whether there is such a view and it is usable.</summary>
+    internal static bool IsUsable(PurchaseProblem problem, View? view, bool ocularBought) =>
+        view?.NotUsableBecause(problem.Observer, problem.Preferences.LeastApparentFieldDeg, ocularBought) is null && view is not null;
 
     private static List<KitView> Of(
         PurchaseProblem problem, TelescopeInUse telescope, Item eyepiece, bool eyepieceBought, Item? barlow, bool barlowBought)
@@ -136,12 +146,5 @@ public static class KitViews
         List<KitView> views = [];
         Add(problem, telescope, eyepiece, eyepieceBought, barlow, barlowBought, views);
         return views;
-    }
-
-    private static KitView Judged(
-        PurchaseProblem problem, View view, Item eyepiece, bool eyepieceBought, Item? barlow, bool needsPurchase)
-    {
-        var because = view.NotUsableBecause(problem.Observer, problem.Preferences.LeastApparentFieldDeg, eyepieceBought);
-        return new KitView(eyepiece, barlow, view, because, needsPurchase);
     }
 }

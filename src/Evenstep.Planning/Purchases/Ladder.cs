@@ -6,17 +6,18 @@ namespace Evenstep.Planning.Purchases;
 /// <summary>What one telescope of a kit shows: every view the barrels allow, by power.</summary>
 public sealed class Ladder
 {
-    private readonly double enough;
+    private readonly MismatchLimits limits;
     private readonly double lnLeastStep;
 
-    internal Ladder(TelescopeInUse telescope, ImmutableArray<KitView> views, double enough, double lnLeastStep)
+    internal Ladder(TelescopeInUse telescope, ImmutableArray<KitView> views, MismatchLimits limits, double lnLeastStep)
     {
-        this.enough = enough;
+        this.limits = limits;
         this.lnLeastStep = lnLeastStep;
         Telescope = telescope;
         Views = views;
         Usable = [.. views.Where(view => view.IsUsable)];
-        Figures = LadderFigures.Of(Usable.Select(view => view.Reach), telescope.Axis.Length, enough);
+        Figures = LadderFigures.Of(
+            Usable.Select(view => view.Reach), Usable.Where(view => view.IsComfortable).Select(view => view.Reach), telescope.Axis.Length, limits);
     }
 
     public TelescopeInUse Telescope { get; }
@@ -29,7 +30,7 @@ public sealed class Ladder
     public LadderFigures Figures { get; }
 
     /// <summary>What is left to see without one item.</summary>
-    public Ladder Without(Item item) => new(Telescope, Views.RemoveAll(view => view.Needs(item)), enough, lnLeastStep);
+    public Ladder Without(Item item) => new(Telescope, Views.RemoveAll(view => view.Needs(item)), limits, lnLeastStep);
 
     /// <summary>So many overlaps of one telescope are told in full; of more, how many there are.</summary>
     public const int MostOverlapsTold = 1000;
@@ -55,7 +56,8 @@ public sealed class Ladder
     }
 
     /// <summary>Whether no view from the second on repeats the first: views lie by power, and one that is no zoom repeats only what is close.</summary>
-    private bool IsBeyond(in Showing first, in Showing second) => !first.IsZoom && second.LnCutPower - first.LnCutPower > lnLeastStep + Tolerance.Value;
+    private bool IsBeyond(in Showing first, in Showing second) =>
+        !first.IsZoom && second.LnCutPower - first.LnCutPower > Overlap.MostDistance(first, lnLeastStep);
 
     /// <summary>The jumps between neighbouring usable views, the jumps at both ends included; none of no length.</summary>
     public IEnumerable<Jump> Jumps()
@@ -84,30 +86,8 @@ public sealed class Ladder
         }
     }
 
-    /// <summary>The stretches of positions with a usable view near enough, in order; no two of them touch.</summary>
-    /// <param name="enough">The mismatch that is good enough.</param>
-    public IEnumerable<Reach> Served(double enough)
-    {
-        Reach? open = null;
-        foreach (var reach in Usable.Select(view => view.Reach).OrderBy(reach => reach.From))
-        {
-            var near = new Reach(Math.Max(0, reach.From - enough), Math.Min(Telescope.Axis.Length, reach.To + enough));
-            if (open is { } earlier && Tolerance.Above(near.From, earlier.To))
-            {
-                yield return earlier;
-                open = near;
-            }
-            else
-            {
-                open = new Reach(open?.From ?? near.From, Math.Max(open?.To ?? 0, near.To));
-            }
-        }
-
-        if (open is { } last)
-        {
-            yield return last;
-        }
-    }
+    /// <summary>The stretches of positions that usable views serve, in order; no two of them touch.</summary>
+    public ImmutableArray<Reach> Served => Stretches.Near([.. Usable.Select(view => view.Reach)], limits.Served, Telescope.Axis.Length);
 
     private Jump JumpAcross(double from, double to, JumpPlace place) =>
         new(Telescope.Axis.PowerAt(from), Telescope.Axis.PowerAt(to), to - from, place);

@@ -5,6 +5,11 @@ namespace Evenstep.Planning.Purchases;
 /// <summary>A stretch of positions that a view reaches: a point, unless it is a zoom's.</summary>
 public readonly record struct Reach(double From, double To);
 
+/// <summary>Mismatches that matter, in position.</summary>
+/// <param name="Enough">Half a step that is enough: what exceeds it is excess.</param>
+/// <param name="Served">Up to this a position counts as served.</param>
+public readonly record struct MismatchLimits(double Enough, double Served);
+
 /// <summary>
 /// How well a set of reaches serves an axis from 0 to U. The mismatch at a position is the distance to the nearest
 /// reach; with no reach at all it counts as U everywhere. The telescopes of a kit are taken together as a kit: the
@@ -14,31 +19,35 @@ public readonly record struct Reach(double From, double To);
 /// <param name="GreatestMismatch">In position.</param>
 /// <param name="MeanMismatch">Averaged over the axis.</param>
 /// <param name="MeanExcess">The average of what the mismatch exceeds the mismatch that is good enough by.</param>
-/// <param name="ServedShare">The part of the axis, 0 to 1, where the mismatch is good enough.</param>
+/// <param name="ServedShare">The part of the axis, 0 to 1, that is served.</param>
 public sealed record LadderFigures(
     bool HasViews, double GreatestMismatch, double MeanMismatch, double MeanExcess, double ServedShare)
 {
+    /// <summary>The part of the axis, 0 to 1, that comfortable views serve; 0 where only reaches are known.</summary>
+    public double ComfortableShare { get; private init; }
+
     /// <summary>Twice the greatest mismatch: the logarithm of the largest step.</summary>
     public double LnLargestStep => 2 * GreatestMismatch;
 
     public double LargestStep => Math.Exp(LnLargestStep);
 
     /// <summary>Figures of one telescope.</summary>
-    /// <param name="reaches">Of its usable views, in any order.</param>
+    /// <param name="usable">The reaches of its usable views, in any order.</param>
+    /// <param name="comfortable">Those of the comfortable ones among them.</param>
     /// <param name="length">U, the length of its axis.</param>
-    /// <param name="enough">The mismatch that is good enough.</param>
-    public static LadderFigures Of(IEnumerable<Reach> reaches, double length, double enough)
+    /// <param name="limits">Mismatches that matter.</param>
+    public static LadderFigures Of(IEnumerable<Reach> usable, IEnumerable<Reach> comfortable, double length, MismatchLimits limits)
     {
-        var sorted = reaches.ToArray();
-        return Of(sorted, new double[sorted.Length], length, enough);
+        var sorted = usable.ToArray();
+        return Of(sorted, new double[sorted.Length], length, limits).With(comfortable.ToArray(), length, limits);
     }
 
-    /// <summary>The same, of reaches that are sorted here, with room for as many numbers.</summary>
-    internal static LadderFigures Of(Span<Reach> reaches, Span<double> starts, double length, double enough)
+    /// <summary>The same without the comfortable share, of reaches that are sorted here, with room for as many numbers.</summary>
+    internal static LadderFigures Of(Span<Reach> reaches, Span<double> starts, double length, MismatchLimits limits)
     {
         if (reaches.IsEmpty)
         {
-            return new LadderFigures(false, length, length, Math.Max(0, length - enough), 0);
+            return new LadderFigures(false, length, length, Math.Max(0, length - limits.Enough), 0);
         }
 
         for (var i = 0; i < reaches.Length; i++)
@@ -47,7 +56,7 @@ public sealed record LadderFigures(
         }
 
         starts.Sort(reaches);
-        var sums = new Sums(enough);
+        var sums = new Sums(limits);
         var reached = reaches[0].From;
         sums.AddEnd(reached);
         foreach (var reach in reaches)
@@ -61,16 +70,23 @@ public sealed record LadderFigures(
         return sums.Over(length);
     }
 
+    /// <summary>The same figures with the comfortable share.</summary>
+    internal LadderFigures With(Span<Reach> comfortable, double length, MismatchLimits limits) =>
+        this with { ComfortableShare = Stretches.LengthOf(Stretches.Near(comfortable, limits.Served, length)) / length };
+
     /// <summary>Figures of a kit from those of its telescopes.</summary>
     public static LadderFigures Of(ImmutableArray<LadderFigures> telescopes) => new(
         telescopes.Any(one => one.HasViews),
         telescopes.Max(one => one.GreatestMismatch),
         telescopes.Average(one => one.MeanMismatch),
         telescopes.Average(one => one.MeanExcess),
-        telescopes.Average(one => one.ServedShare));
+        telescopes.Average(one => one.ServedShare))
+    {
+        ComfortableShare = telescopes.Average(one => one.ComfortableShare),
+    };
 
     /// <summary>Integrals over the axis. Across a gap the mismatch rises to half of it and falls again: two triangles.</summary>
-    private struct Sums(double enough)
+    private struct Sums(MismatchLimits limits)
     {
         private double greatest;
         private double mismatch;
@@ -91,9 +107,9 @@ public sealed record LadderFigures(
         {
             greatest = Math.Max(greatest, length);
             mismatch += length * length / 2;
-            var over = Math.Max(0, length - enough);
+            var over = Math.Max(0, length - limits.Enough);
             excess += over * over / 2;
-            served += Math.Min(length, enough);
+            served += Math.Min(length, limits.Served);
         }
 
         public void AddReach(double length) => served += Math.Max(0, length);

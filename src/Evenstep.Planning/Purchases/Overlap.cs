@@ -7,8 +7,16 @@ namespace Evenstep.Planning.Purchases;
 /// </summary>
 public static class Overlap
 {
-    /// <summary>Of two fields in this ratio or more, the wider is an upgrade, not a repetition: common practice, no source.</summary>
+    /// <summary>Of two fields in more than this ratio, the wider is an upgrade, not a repetition: common practice, no source.</summary>
     public const double WiderFieldRatio = 1.25;
+
+    /// <summary>Up to this ratio a lower power must show more sky than the higher one, to be worth buying: common practice, no source.</summary>
+    public const double NearPowersRatio = 1.5;
+
+    /// <summary>It must show at least so many times the field: common practice, no source.</summary>
+    public const double MoreSkyRatio = 1.1;
+
+    private static readonly double LnNearPowers = Math.Log(NearPowersRatio);
 
     /// <summary>Whether the views repeat one another; a view of fixed power never repeats a zoom.</summary>
     /// <param name="a">One view.</param>
@@ -16,20 +24,40 @@ public static class Overlap
     /// <param name="lnLeastStep">The logarithm of the least step.</param>
     public static bool Between(in Showing a, in Showing b, double lnLeastStep) =>
         a.IsZoom || b.IsZoom ? a.IsZoom && b.IsZoom && RepeatsZoom(a, b)
-        : PowersAreClose(a, b, lnLeastStep) && RepeatsFixed(a, b);
+        : ShowTheSame(a, b, lnLeastStep) || (a.LnPower < b.LnPower ? ShowsHardlyMoreSky(a, b) : ShowsHardlyMoreSky(b, a));
 
-    private static bool PowersAreClose(in Showing a, in Showing b, double lnLeastStep) =>
-        Tolerance.Below(Math.Abs(a.LnCutPower - b.LnCutPower), lnLeastStep);
+    /// <summary>Views of fixed power farther apart than this, in the logarithm of their powers cut to the range, never repeat one another.</summary>
+    /// <param name="one">Either of them.</param>
+    /// <param name="lnLeastStep">The logarithm of the least step.</param>
+    internal static double MostDistance(in Showing one, double lnLeastStep) =>
+        (one.Barlow is null ? Math.Max(lnLeastStep, LnNearPowers) : lnLeastStep) + Tolerance.Value;
+
+    private static bool ShowTheSame(in Showing a, in Showing b, double lnLeastStep) =>
+        Tolerance.Below(Math.Abs(a.LnCutPower - b.LnCutPower), lnLeastStep) && RepeatsFixed(a, b);
 
     private static bool RepeatsFixed(in Showing a, in Showing b) => (a.Barlow, b.Barlow) switch
     {
-        (null, null) => FieldsAreAlike(a.TrueFieldDeg, b.TrueFieldDeg),
+        (null, null) => !IsUpgrade(a, b),
         ({ } barlow, { } other) => a.Eyepiece.Equals(b.Eyepiece) && !barlow.Equals(other),
         _ => true,
     };
 
-    private static bool FieldsAreAlike(double a, double b) =>
-        Tolerance.AtMost(Math.Max(a, b) / Math.Min(a, b), WiderFieldRatio);
+    /// <summary>Whether one is the better by a wider field: what is bought than what is owned, or either of two that are owned.</summary>
+    private static bool IsUpgrade(in Showing a, in Showing b) => (a.EyepieceIsBought, b.EyepieceIsBought) switch
+    {
+        (true, true) => false,
+        (true, false) => IsWider(a.TrueFieldDeg, b.TrueFieldDeg),
+        (false, true) => IsWider(b.TrueFieldDeg, a.TrueFieldDeg),
+        _ => IsWider(a.TrueFieldDeg, b.TrueFieldDeg) || IsWider(b.TrueFieldDeg, a.TrueFieldDeg),
+    };
+
+    private static bool IsWider(double fieldDeg, double than) => Tolerance.Above(fieldDeg / than, WiderFieldRatio);
+
+    /// <summary>Less power and hardly more sky: the real powers count here, not those cut to the range.</summary>
+    private static bool ShowsHardlyMoreSky(in Showing lower, in Showing higher) =>
+        lower.IsBoughtForSky && higher.Barlow is null
+        && Tolerance.Above(higher.LnPower, lower.LnPower) && Tolerance.Below(higher.LnPower - lower.LnPower, LnNearPowers)
+        && Tolerance.Below(lower.TrueFieldDeg / higher.TrueFieldDeg, MoreSkyRatio);
 
     private static bool RepeatsZoom(in Showing a, in Showing b)
     {

@@ -49,11 +49,17 @@ public sealed record Plan
 /// where that is larger. The best found, where the proof did not end.</param>
 /// <param name="LnBound">A proven lower bound on it; the same where the proof ended.</param>
 /// <param name="LeastMeanExcess">The least mean excess attainable within the leeway of the largest step.</param>
+/// <param name="GreatestQuality">The greatest quality attainable within the leeways of both: see <see cref="QualityMeasure"/>. Null
+/// where only the price is preferred.</param>
 /// <param name="Preference">The preference score of the purchases.</param>
-public sealed record StageValues(double LnLeastLargestStep, double LnBound, double LeastMeanExcess, double Preference)
+public sealed record StageValues(double LnLeastLargestStep, double LnBound, double LeastMeanExcess, double? GreatestQuality, double Preference)
 {
-    /// <summary>A largest step up to this much wider, in logarithm, is as good: common practice, no source.</summary>
-    public const double StepLeeway = 1.10;
+    /// <summary>A largest step up to this much wider, in logarithm, is as good, for nobody sees it, and it may cost a second
+    /// Barlow: common practice, no source.</summary>
+    public const double StepLeeway = 1.15;
+
+    /// <summary>A quality up to this much less is as good: common practice, no source.</summary>
+    public const double QualityLeeway = 0.03;
 
     /// <summary>A mean excess up to this much greater is as good, for no eye sees it: common practice, no source.</summary>
     public const double ExcessLeeway = 0.005;
@@ -62,11 +68,14 @@ public sealed record StageValues(double LnLeastLargestStep, double LnBound, doub
     public double LnLargestStepAllowed => StepLeeway * LnLeastLargestStep;
 
     public double MeanExcessAllowed => LeastMeanExcess + ExcessLeeway;
+
+    /// <summary>The quality that the last stages must keep to; null where it is not asked for.</summary>
+    public double? QualityRequired => GreatestQuality - QualityLeeway;
 }
 
 /// <summary>The wish for a wide view.</summary>
 /// <param name="TrueFieldDeg">The true field that grants it, in degrees.</param>
-/// <param name="Granted">False if no allowed set grants it, so that all stood for election.</param>
+/// <param name="Granted">False if none of the sets that the first stage keeps grants it, so that all of them go on.</param>
 public sealed record WideViewWish(double TrueFieldDeg, bool Granted)
 {
     /// <summary>This much of the widest field to be had is wide: common practice, no source.</summary>

@@ -38,6 +38,12 @@ public sealed record PurchaseProblem
     /// <summary>Half the logarithm of a step that is enough: no mismatch up to this is worth money.</summary>
     public double EnoughMismatch => Math.Log(Preferences.EnoughStep) / 2;
 
+    /// <summary>The share that is served is a matter of half a step that is enough, but of at least this step: common practice, no source.</summary>
+    private const double LeastServedStep = 1.2;
+
+    /// <summary>Mismatches that matter.</summary>
+    public MismatchLimits MismatchLimits => new(EnoughMismatch, Math.Log(Math.Max(Preferences.EnoughStep, LeastServedStep)) / 2);
+
     /// <summary>Whether a view with the widest field to be had is wished for.</summary>
     public bool WishesWideView => Observer.Observes.Contains(Interest.LargeNebulae);
 }
@@ -67,10 +73,22 @@ public sealed record Limits
 /// <summary>What decides between sets of purchases whose steps are equally good.</summary>
 public enum Prefer
 {
+    /// <summary>Views with nothing against them, then the price.</summary>
+    Comfort,
+
+    /// <summary>The price alone.</summary>
     LowPrice,
+
+    /// <summary>Views with nothing against them and wide apparent fields, then the price.</summary>
     WideField,
+
+    /// <summary>Views with nothing against them and long eye relief, then the price.</summary>
     LongEyeRelief,
+
+    /// <summary>Views with nothing against them, then the mass, then the price.</summary>
     LightWeight,
+
+    /// <summary>Views with nothing against them, then the number of parfocal groups, then the price.</summary>
     Parfocal,
 }
 

@@ -66,7 +66,8 @@ public static class Referee
             yield break;
         }
 
-        var step = Math.Max(2 * problem.EnoughMismatch, kit.Figures.LnLargestStep);
+        var figures = kit.FiguresIn(plan.Candidacy.Telescopes);
+        var step = Math.Max(2 * problem.EnoughMismatch, figures.LnLargestStep);
         if (step > values.LnLargestStepAllowed + Tolerance.Value)
         {
             yield return $"The largest step, {step}, is above the {values.LnLargestStepAllowed} allowed.";
@@ -82,14 +83,33 @@ public static class Referee
             yield return $"The largest step, {step}, is better than the bound {values.LnBound} proved.";
         }
 
-        if (kit.Figures.MeanExcess > values.MeanExcessAllowed + Tolerance.Value)
+        if (figures.MeanExcess > values.MeanExcessAllowed + Tolerance.Value)
         {
-            yield return $"The mean excess, {kit.Figures.MeanExcess}, is above the {values.MeanExcessAllowed} allowed.";
+            yield return $"The mean excess, {figures.MeanExcess}, is above the {values.MeanExcessAllowed} allowed.";
         }
 
-        if (plan.IsProved && kit.Figures.MeanExcess < values.LeastMeanExcess - ClaimTolerance)
+        if (plan.IsProved && figures.MeanExcess < values.LeastMeanExcess - ClaimTolerance)
         {
-            yield return $"The mean excess, {kit.Figures.MeanExcess}, is better than the least, {values.LeastMeanExcess}.";
+            yield return $"The mean excess, {figures.MeanExcess}, is better than the least, {values.LeastMeanExcess}.";
+        }
+
+        if (plan.IsProved && (values.GreatestQuality is null) != (problem.Preferences.Prefer == Prefer.LowPrice))
+        {
+            yield return "A quality is claimed unless only the price is preferred.";
+        }
+
+        if (values is { GreatestQuality: { } greatest, QualityRequired: { } required })
+        {
+            var quality = QualityMeasure.Of(problem, plan.Candidacy.Telescopes, values.LnLargestStepAllowed).Of(kit);
+            if (quality < required - Tolerance.Value)
+            {
+                yield return $"The quality, {quality}, is below the {required} required.";
+            }
+
+            if (plan.IsProved && quality > greatest + ClaimTolerance)
+            {
+                yield return $"The quality, {quality}, is better than the greatest, {greatest}.";
+            }
         }
 
         var preference = new PreferenceScore(problem).Of(plan.Purchases);
@@ -107,11 +127,14 @@ public static class Referee
             yield break;
         }
 
+        var measure = QualityMeasure.Of(problem, plan.Candidacy.Telescopes, values.LnLargestStepAllowed);
         foreach (var item in plan.Purchases)
         {
             var without = Kit.Of(problem, plan.Purchases.Remove(item));
-            var asGood = without.Figures.LnLargestStep <= values.LnLargestStepAllowed
-                && without.Figures.MeanExcess <= values.MeanExcessAllowed
+            var figures = without.FiguresIn(plan.Candidacy.Telescopes);
+            var asGood = figures.LnLargestStep <= values.LnLargestStepAllowed
+                && figures.MeanExcess <= values.MeanExcessAllowed
+                && !(measure.Of(without) < values.QualityRequired)
                 && !Breaches.Of(without).Any()
                 && (plan.Wish is not { Granted: true } wish || FramingRule.Frames(without, wish.TrueFieldDeg, null));
             if (asGood)

@@ -122,7 +122,7 @@ public sealed class SecondOpinionTests
     private static SecondOpinion OpinionOn(ImmutableArray<Item> list, PurchaseProblem? problem = null)
     {
         var asked = (problem ?? Problem) with { Catalogue = [.. list] };
-        var plan = new Plan { Outcome = Outcome.NothingWorthwhile, Purchases = [], Candidacy = Candidacy.Of(asked), Values = new StageValues(0, 0, 0, 0) };
+        var plan = new Plan { Outcome = Outcome.NothingWorthwhile, Purchases = [], Candidacy = Candidacy.Of(asked), Values = new StageValues(0, 0, 0, 0, 0) };
         return SecondOpinion.Of(asked, plan, list);
     }
 

@@ -49,16 +49,8 @@ internal static class FalseClaims
             {
                 yield return ($"a twin lighter by {amount}", Twin(item, item.Price, mass - amount, item.Optic));
             }
-
-            if (problem.Preferences.Prefer == Prefer.LongEyeRelief && item.Optic is Eyepiece { EyeReliefMm: < PreferenceScore.AmpleEyeReliefMm } optic)
-            {
-                yield return ($"a twin of {amount} more eye relief", Twin(item, item.Price, item.MassGrams, WithEyeRelief(optic, optic.EyeReliefMm + amount)));
-            }
         }
     }
-
-    private static Eyepiece WithEyeRelief(Eyepiece optic, double mm) =>
-        new(optic.FocalLengthMm, optic.ApparentFieldDeg, mm, optic.Barrel) { FieldStopMm = optic.FieldStopMm, Purpose = optic.Purpose };
 
     private static Item Twin(Item item, decimal price, double? massGrams, Optic optic) =>
         new(item.Id + "-twin", optic) { Price = price, MassGrams = massGrams, ParfocalGroup = item.ParfocalGroup };

@@ -54,13 +54,13 @@ public sealed class JumpTests
     [Fact]
     public void The_stretches_served_make_up_the_share_that_is_served()
     {
-        const double Enough = 0.1;
+        var enough = Math.Log(1.25) / 2;
         var random = new Random(8);
         for (var round = 0; round < 40; round++)
         {
             var problem = Some.Problem(From25To200, [.. Enumerable.Range(0, random.Next(0, 6)).Select(i => RandomItem(random, i))]);
-            var ladder = Kit.Of(problem with { Preferences = new Preferences { EnoughStep = Math.Exp(2 * Enough) } }, []).Ladders[0];
-            Reach[] served = [.. ladder.Served(Enough)];
+            var ladder = Kit.Of(problem with { Preferences = new Preferences { EnoughStep = Math.Exp(2 * enough) } }, []).Ladders[0];
+            Reach[] served = [.. ladder.Served];
 
             Assert.Equal(ladder.Figures.ServedShare * From25To200.Axis.Length, served.Sum(reach => reach.To - reach.From), Tolerance.Value);
             Assert.All(served.Zip(served.Skip(1)), pair => Assert.True(pair.First.To < pair.Second.From));

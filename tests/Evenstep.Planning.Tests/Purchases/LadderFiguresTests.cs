@@ -36,7 +36,7 @@ public sealed class LadderFiguresTests
     {
         const double Length = 3;
         AssertAgree([new Reach(position, position)], Length);
-        var figures = LadderFigures.Of([new Reach(position, position)], Length, Enough);
+        var figures = FiguresOf([new Reach(position, position)], Length);
         Assert.Equal(Math.Max(position, Length - position), figures.GreatestMismatch, Tolerance.Value);
     }
 
@@ -44,24 +44,24 @@ public sealed class LadderFiguresTests
     public void No_view_counts_as_a_mismatch_of_the_whole_axis()
     {
         const double Length = 2.5;
-        var figures = LadderFigures.Of([], Length, Enough);
+        var figures = FiguresOf([], Length);
         Assert.Equal(new LadderFigures(false, Length, Length, Length - Enough, 0), figures);
         Assert.Equal(Math.Exp(2 * Length), figures.LargestStep, Math.Exp(2 * Length) * Tolerance.Value);
     }
 
     [Fact]
     public void No_view_on_a_short_axis_exceeds_nothing() =>
-        Assert.Equal(0, LadderFigures.Of([], Enough / 2, Enough).MeanExcess);
+        Assert.Equal(0, FiguresOf([], Enough / 2).MeanExcess);
 
     [Fact]
     public void A_zoom_over_the_whole_axis_leaves_nothing_to_wish_for() =>
-        Assert.Equal(new LadderFigures(true, 0, 0, 0, 1), LadderFigures.Of([new Reach(0, 2)], 2, Enough));
+        Assert.Equal(new LadderFigures(true, 0, 0, 0, 1), FiguresOf([new Reach(0, 2)], 2));
 
     [Fact]
     public void A_view_inside_a_zoom_changes_nothing()
     {
         var zoom = new Reach(0.5, 1.5);
-        Assert.Equal(LadderFigures.Of([zoom], 2, Enough), LadderFigures.Of([new Reach(1, 1), zoom, new Reach(0.7, 0.9)], 2, Enough));
+        Assert.Equal(FiguresOf([zoom], 2), FiguresOf([new Reach(1, 1), zoom, new Reach(0.7, 0.9)], 2));
     }
 
     [Fact]
@@ -69,8 +69,8 @@ public sealed class LadderFiguresTests
     {
         // All of it between exit pupils of 2 and 1 mm, of weight 1.
         var telescope = Some.InUse(lowest: 50, highest: 100);
-        double AtPower(double first, double second) => LadderFigures.Of(
-            [Point(telescope, first), Point(telescope, second)], telescope.Axis.Length, Enough).LargestStep;
+        double AtPower(double first, double second) => FiguresOf(
+            [Point(telescope, first), Point(telescope, second)], telescope.Axis.Length).LargestStep;
 
         Assert.Equal(2, AtPower(50, 100), Tolerance.Value);
         Assert.Equal(100.0 / 80 * 100 / 80, AtPower(60, 80), Tolerance.Value);
@@ -98,10 +98,13 @@ public sealed class LadderFiguresTests
         Assert.Equal(expected.ServedShare, actual.ServedShare, Tolerance.Value);
     }
 
+    private static LadderFigures FiguresOf(IReadOnlyCollection<Reach> reaches, double length) =>
+        LadderFigures.Of(reaches, [], length, new MismatchLimits(Enough, Enough));
+
     private static void AssertAgree(ImmutableArray<Reach> reaches, double length)
     {
         double[] sampled = [.. Enumerable.Range(0, Samples).Select(i => Mismatch((i + 0.5) * length / Samples, reaches))];
-        var figures = LadderFigures.Of(reaches, length, Enough);
+        var figures = FiguresOf(reaches, length);
 
         Assert.True(figures.HasViews);
         Assert.InRange(figures.GreatestMismatch, sampled.Max() - Tolerance.Value, sampled.Max() + (length / Samples));

@@ -126,6 +126,6 @@ public sealed class OverlapTests
     {
         Assert.NotNull(view);
         Assert.Null(view.Value.NotUsableBecause(new Observer(), null, bought: true));
-        return new KitView(eyepiece, barlow, view.Value, null, NeedsPurchase: true);
+        return new KitView(Some.Problem(From25To200), eyepiece, eyepieceIsBought: true, barlow, barlowIsBought: true, view.Value);
     }
 }

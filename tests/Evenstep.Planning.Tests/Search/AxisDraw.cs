@@ -33,7 +33,7 @@ internal sealed record AxisDraw(double Length, double Enough, Reach[] Reaches)
         return islands;
     }
 
-    public LadderFigures Figures(params IEnumerable<Reach> reaches) => LadderFigures.Of(reaches, Length, Enough);
+    public LadderFigures Figures(params IEnumerable<Reach> reaches) => LadderFigures.Of(reaches, [], Length, new MismatchLimits(Enough, Enough));
 
     /// <summary>Another reach on the same kind of positions.</summary>
     public Reach Another(Random random)

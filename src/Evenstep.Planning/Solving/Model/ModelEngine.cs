@@ -91,7 +91,7 @@ public sealed class ModelEngine
         var wished = wish is { Granted: true } ? wish.TrueFieldDeg : (double?)null;
         var allowed = Question.Anything.WithField(wished);
         var first = LeastStep(allowed, any, HeadStartFor(wished)?.LnBound ?? 0);
-        var values = new StageValues(first.Least, first.Bound, LeastMeanExcess: 0, Preference: 0);
+        var values = new StageValues(first.Least, first.Bound, LeastMeanExcess: 0, GreatestQuality: null, Preference: 0);
         allowed = allowed.KeepingTo(values.LnLargestStepAllowed);
         var second = LeastFigure.Find(finder, allowed.WithExcessUpTo, figures => figures.MeanExcess, floor: 0, CloseInExcess, first.Best);
         values = values with { LeastMeanExcess = second.Least };

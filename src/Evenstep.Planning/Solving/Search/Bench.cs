@@ -165,7 +165,7 @@ internal sealed partial class Bench : IDisposable
         return LadderFigures.Of([.. ground.Problem.Telescopes.Select((telescope, t) =>
         {
             var count = GatherReaches(t, reaches);
-            return LadderFigures.Of(reaches.AsSpan(0, count), starts.AsSpan(0, count), telescope.Axis.Length, ground.Problem.EnoughMismatch);
+            return LadderFigures.Of(reaches.AsSpan(0, count), starts.AsSpan(0, count), telescope.Axis.Length, ground.Problem.MismatchLimits);
         })]);
     }
 

@@ -115,7 +115,7 @@ public sealed partial class SearchEngine : IDisposable
         }
 
         leastExcess = excess;
-        var values = new StageValues(first.LnLeast, first.LnLeast, excess, Preference: 0);
+        var values = new StageValues(first.LnLeast, first.LnLeast, excess, GreatestQuality: null, Preference: 0);
         var best = Cheapest(values, known, first.Enough);
         return effort.IsSpent ? Unfinished() : SearchResult.Of(PlanOf(best, values, isProved: true));
     }
@@ -132,7 +132,7 @@ public sealed partial class SearchEngine : IDisposable
         var excess = leastExcess ?? Kit.Of(ground.Problem, best.Items).Figures.MeanExcess;
         return SearchResult.Unfinished(
             new HeadStart(known.Items, bound, wish is { Granted: true } ? wish.TrueFieldDeg : null),
-            PlanOf(best, new StageValues(first.LnLeast, bound, excess, Preference: 0), isProved: false));
+            PlanOf(best, new StageValues(first.LnLeast, bound, excess, GreatestQuality: null, Preference: 0), isProved: false));
     }
 
     private Plan PlanOf(Selection best, StageValues values, bool isProved) => new()

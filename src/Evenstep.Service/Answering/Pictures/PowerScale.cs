@@ -8,8 +8,8 @@ namespace Evenstep.Service.Answering.Pictures;
 /// </summary>
 internal sealed class PowerScale(PowerRange range)
 {
-    private readonly double lnFrom = Math.Log(range.Lowest / PowerRange.Grace);
-    private readonly double lnTo = Math.Log(range.Highest * PowerRange.Grace);
+    private readonly double lnFrom = Math.Log(range.Lowest / PowerRange.GraceBelow);
+    private readonly double lnTo = Math.Log(range.Highest * PowerRange.GraceAbove);
 
     /// <summary>The place of a power; of one beyond the scale, the end.</summary>
     public double XOf(double power) => Math.Clamp(Unclipped(power), Sheet.Left, Sheet.Right);

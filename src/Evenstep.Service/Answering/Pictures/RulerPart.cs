@@ -32,7 +32,7 @@ internal static class RulerPart
             sheet.Draw(ArcOf(view, scale, sheet.Y));
         }
 
-        DrawBand(sheet, scale, ladder, stage.Enough);
+        DrawBand(sheet, scale, ladder);
         foreach (var view in ladder.Usable)
         {
             sheet.Draw(MarkPart.Of(view, scale, sheet.Y + (BandHeight / 2), sheet.Words, place, MarkPart.OnRuler));
@@ -53,11 +53,11 @@ internal static class RulerPart
         return Svg.Path(view.NeedsPurchase ? "arc-new" : "arc", way);
     }
 
-    private static void DrawBand(Sheet sheet, PowerScale scale, Ladder ladder, double enough)
+    private static void DrawBand(Sheet sheet, PowerScale scale, Ladder ladder)
     {
         var axis = ladder.Telescope.Axis;
         var reached = 0.0;
-        foreach (var served in ladder.Served(enough))
+        foreach (var served in ladder.Served)
         {
             DrawHatch(sheet, XAt(reached), XAt(served.From));
             sheet.Draw(Svg.Rectangle("served", XAt(served.From), sheet.Y, XAt(served.To) - XAt(served.From), BandHeight));

@@ -46,7 +46,7 @@ internal sealed record PreferencesRequest
 {
     private const int MostMustInclude = 20;
 
-    [Choice<Prefer>("What decides between sets of purchases whose steps are equally good.", Default = "\"low-price\"")] public Prefer? Prefer { get; init; }
+    [Choice<Prefer>("What decides between sets of purchases whose steps are equally good.", Default = "\"comfort\"")] public Prefer? Prefer { get; init; }
     [Number(nameof(Bounds.LeastStep), "", "Powers closer than this ratio repeat one another.", Default = "1.15")] public double? LeastStep { get; init; }
     [Number(nameof(Bounds.EnoughStep), "", "A step of up to this ratio is as good as none.", Default = "1.5")] public double? EnoughStep { get; init; }
 

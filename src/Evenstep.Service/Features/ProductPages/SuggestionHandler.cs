@@ -56,6 +56,7 @@ internal sealed class SuggestionHandler(RefereedSpending spending, Recommendatio
                 step,
                 frontier.ProvedUpTo >= point.TotalPrice ? step : enough,
                 Kit.Of(problem, point.Purchases).Figures.MeanExcess,
+                GreatestQuality: null,
                 new PreferenceScore(problem).Of(point.Purchases)),
         };
     }
