@@ -36,15 +36,15 @@ public static class BuyingPathSearch
         var losses = new Losses(frontier);
         try
         {
-            using var ground = new PathGround(problem, plan.Candidacy.Candidates, plan.Wish, budget);
+            using var ground = new PathGround(problem, plan.Candidacy, budget);
             var known = Ordering.Best(ground, losses, ChoicesOf(ground, plan));
             var (best, least, isProved) = new PathSearch(ground, losses, new Destination(ground, values.LnLargestStepAllowed), known).Run();
             isProved &= plan.IsProved && frontier.IsProved;
-            return new BuyingPath(plan, frontier, StepsOf(problem, losses, best.Order), plan.IsProved && frontier.IsProved ? least : null, isProved);
+            return new BuyingPath(plan, frontier, StepsOf(plan, losses, best.Order), plan.IsProved && frontier.IsProved ? least : null, isProved);
         }
         catch (WorkEndedException)
         {
-            return new BuyingPath(plan, frontier, StepsOf(problem, losses, ByPrice(plan)), null, IsProved: false);
+            return new BuyingPath(plan, frontier, StepsOf(plan, losses, ByPrice(plan)), null, IsProved: false);
         }
     }
 

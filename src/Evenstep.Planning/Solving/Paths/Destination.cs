@@ -17,7 +17,7 @@ internal sealed class Destination(PathGround ground, double lnStepAllowed)
     private readonly int mostFactors = ground.BarlowChoices.Select(choice => ground.FactorsOf(choice.Barlow)).DefaultIfEmpty(0).Max();
     private readonly bool anyZoom = ground.Problem.Owned.Any(item => item.IsZoom) || ground.Choices.Any(choice => choice.Item.IsZoom);
 
-    /// <summary>Whether a holding is an allowed set whose steps are small enough, and grants the wish if it can be granted.</summary>
+    /// <summary>Whether a holding is an allowed set whose steps are small enough.</summary>
     public bool IsReachedBy(Holding holding) =>
         holding.OpenFramings == 0
         && holding.LnLargestStep() <= lnStepAllowed + Tolerance.Value

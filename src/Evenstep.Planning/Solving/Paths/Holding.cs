@@ -29,8 +29,7 @@ internal sealed class Holding
     public Holding(PathGround ground)
     {
         this.ground = ground;
-        var problem = ground.Problem;
-        islands = [.. problem.Telescopes.Select(telescope => new Islands(new Shore(telescope.Axis.Length, problem.EnoughMismatch, 1)))];
+        islands = [.. Shore.All(ground.Problem, ground.Candidacy.Telescopes).Select(shore => new Islands(shore))];
     }
 
     public IReadOnlyList<Islands> Telescopes => islands;

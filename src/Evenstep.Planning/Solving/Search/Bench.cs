@@ -162,8 +162,9 @@ internal sealed partial class Bench : IDisposable
         using var brief = new Lending(ground.Budget);
         ground.Steps.Count(StepsOfSorting * all);
         var (reaches, starts) = (brief.Lend<Reach>(all), brief.Lend<double>(all));
-        return LadderFigures.Of([.. ground.Problem.Telescopes.Select((telescope, t) =>
+        return LadderFigures.Of([.. ground.Candidacy.Telescopes.Select(t =>
         {
+            var telescope = ground.Problem.Telescopes[t];
             var count = GatherReaches(t, reaches);
             return LadderFigures.Of(reaches.AsSpan(0, count), starts.AsSpan(0, count), telescope.Axis.Length, ground.Problem.MismatchLimits);
         })]);

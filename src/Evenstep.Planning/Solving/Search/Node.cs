@@ -62,10 +62,8 @@ internal sealed partial class Node
     /// <summary>A node for each depth. The first must begin before it is used.</summary>
     public static Node[] Chain(Groundwork ground)
     {
-        var problem = ground.Problem;
-        Shore[] shores = [.. problem.Telescopes.Select(telescope =>
-            new Shore(telescope.Axis.Length, problem.EnoughMismatch, 1 / (telescope.Axis.Length * problem.Telescopes.Length)))];
-        return [.. Enumerable.Range(0, problem.Limits.MaxPurchases + 1).Select(_ => new Node(shores, ground))];
+        var shores = Shore.All(ground.Problem, ground.Candidacy.Telescopes);
+        return [.. Enumerable.Range(0, ground.Problem.Limits.MaxPurchases + 1).Select(_ => new Node(shores, ground))];
     }
 
     public double LnLargestStep()
