@@ -126,7 +126,7 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
                 || (avoided && !problem.Demands.MustInclude.Contains(item.Id));
         }
 
-        private bool IsOverBudget(Item item) => !BudgetRule.Affords(problem, item.Price) || item.Price > limits.MaxPricePerItem;
+        private bool IsOverBudget(Item item) => !BudgetRule.Affords(problem, item.ExactPrice) || item.Price > limits.MaxPricePerItem;
 
         private bool IsOwned(Item item) => problem.Owned.Contains(item);
 

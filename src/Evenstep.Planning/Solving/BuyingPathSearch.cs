@@ -50,7 +50,7 @@ public static class BuyingPathSearch
 
     /// <summary>An order to buy a plan in where there was no work left for a better one.</summary>
     private static IEnumerable<Choice> ByPrice(Plan plan) =>
-        plan.Purchases.OrderBy(item => item.Cents).Select(item => new Choice(0, item, Choice.None, Choice.None, IsMust: false));
+        plan.Purchases.OrderBy(item => item.ExactPrice).Select(item => new Choice(0, item, Choice.None, Choice.None, IsMust: false));
 
     /// <summary>The purchases of a plan; of alike items the path knows only the cheapest.</summary>
     private static IEnumerable<Choice> ChoicesOf(PathGround ground, Plan plan) => plan.Purchases.Select(item =>
@@ -59,13 +59,13 @@ public static class BuyingPathSearch
 
     private static ImmutableArray<BuyingStep> StepsOf(PurchaseProblem problem, Losses losses, IEnumerable<Choice> order)
     {
-        var spent = 0L;
+        var spent = Money.Zero;
         List<Item> bought = [];
         return [.. order.Select(choice =>
         {
-            spent += choice.Cents;
+            spent += choice.Price;
             bought.Add(choice.Item);
-            return new BuyingStep(choice.Item, new Money(spent).ToDecimal(), losses.Of(spent, Kit.Of(problem, bought).Figures.LnLargestStep));
+            return new BuyingStep(choice.Item, spent.ToDecimal(), losses.Of(spent, Kit.Of(problem, bought).Figures.LnLargestStep));
         })];
     }
 }

@@ -46,8 +46,8 @@ internal static class Descents
             foreach (var reticle in bench.Reticle.ToTry)
             {
                 var chain = Node.Chain(drawn.Ground);
-                chain[0].Begin(bench, bench.Reticle.ExtraCents(reticle));
-                if (chain[0].CentsLeft >= 0)
+                chain[0].Begin(bench, bench.Reticle.ExtraPrice(reticle));
+                if (chain[0].MoneyLeft >= Money.Zero)
                 {
                     var path = new Path(drawn.Ground.Pricing, reticle is null ? bench.Settled : bench.Settled.Add(reticle));
                     Descent.Run(bench, chain, lnLargestStep, goal, effort, path);

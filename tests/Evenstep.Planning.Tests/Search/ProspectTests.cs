@@ -1,3 +1,4 @@
+using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Search;
 
 namespace Evenstep.Planning.Tests.Search;
@@ -18,7 +19,7 @@ public class ProspectTests
             foreach (var bench in drawn.Benches())
             {
                 var root = Node.Chain(drawn.Ground)[0];
-                root.Begin(bench, extraCents: 0);
+                root.Begin(bench, extraPrice: Money.Zero);
                 var prospect = root.ProspectOf(root.CountLeft);
                 var settled = drawn.Ground.Pricing.Of([.. bench.Settled]);
                 foreach (var places in drawn.SetsOfPlaces(SetsOfEach, root.CountLeft))
@@ -29,7 +30,7 @@ public class ProspectTests
                     if (isOffered)
                     {
                         Assert.True(kit.Figures.MeanExcess >= prospect.LeastExcess - Rounding);
-                        Assert.True(drawn.Ground.Pricing.Of([.. kit.Purchases]).Cents >= settled.Cents + prospect.LeastCostOf(gained - Rounding).Cents);
+                        Assert.True(drawn.Ground.Pricing.Of([.. kit.Purchases]).Price >= settled.Price + prospect.LeastCostOf(gained - Rounding).Price);
                     }
                 }
             }

@@ -93,10 +93,10 @@ internal sealed class Descent
                     return;
                 }
 
-                if (ware.Cost.Cents <= node.CentsLeft && goal.IsWorthTrying(prospect, option.Gain, path.Cost + ware.Cost))
+                if (ware.Cost.Price <= node.MoneyLeft && goal.IsWorthTrying(prospect, option.Gain, path.Cost + ware.Cost))
                 {
                     path.Push(ware);
-                    chain[depth + 1].Become(node, option, ware.Cost.Cents, goal.CentsWorthSpending(path.Cost));
+                    chain[depth + 1].Become(node, option, ware.Cost.Price, goal.MoneyWorthSpending(path.Cost));
                     Below(depth + 1, option.Place);
                     path.Pop();
                 }

@@ -1,4 +1,5 @@
 using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Search;
 
@@ -17,11 +18,11 @@ internal sealed class Frontier
     /// The widest step, in logarithm, at which a set of this price would still be news: it must beat all that is cheaper, and
     /// may equal what costs the same, for then the fixed rule decides. No price above can be news with a wider step.
     /// </summary>
-    public double NewsAt(long cents)
+    public double NewsAt(Money price)
     {
-        var last = LastUpTo(cents);
+        var last = LastUpTo(price);
         return last < 0 ? double.PositiveInfinity
-            : outposts[last].Cost.Cents == cents ? outposts[last].LnStep
+            : outposts[last].Cost.Price == price ? outposts[last].LnStep
             : NarrowerThan(outposts[last].LnStep);
     }
 
@@ -32,15 +33,15 @@ internal sealed class Frontier
     public void Note(Path path, double lnStep)
     {
         var cost = path.Cost;
-        var place = LastUpTo(cost.Cents);
+        var place = LastUpTo(cost.Price);
         if (place >= 0 && !IsBeaten(outposts[place], cost, lnStep))
         {
             return;
         }
 
-        var from = place >= 0 && outposts[place].Cost.Cents == cost.Cents ? place : place + 1;
+        var from = place >= 0 && outposts[place].Cost.Price == cost.Price ? place : place + 1;
         var after = from;
-        while (after < outposts.Count && (outposts[after].Cost.Cents == cost.Cents || !Tolerance.Below(outposts[after].LnStep, lnStep)))
+        while (after < outposts.Count && (outposts[after].Cost.Price == cost.Price || !Tolerance.Below(outposts[after].LnStep, lnStep)))
         {
             after++;
         }
@@ -52,13 +53,13 @@ internal sealed class Frontier
     /// <summary>Whether one that costs no more is beaten: by a narrower step, or at the same price and step by the fixed rule.</summary>
     private static bool IsBeaten(Outpost known, Cost cost, double lnStep) =>
         Tolerance.Below(lnStep, known.LnStep)
-        || (known.Cost.Cents == cost.Cents && !Tolerance.Above(lnStep, known.LnStep)
+        || (known.Cost.Price == cost.Price && !Tolerance.Above(lnStep, known.LnStep)
             && (cost.Count, cost.Ties).CompareTo((known.Cost.Count, known.Cost.Ties)) < 0);
 
-    private int LastUpTo(long cents)
+    private int LastUpTo(Money price)
     {
         var last = outposts.Count - 1;
-        while (last >= 0 && outposts[last].Cost.Cents > cents)
+        while (last >= 0 && outposts[last].Cost.Price > price)
         {
             last--;
         }

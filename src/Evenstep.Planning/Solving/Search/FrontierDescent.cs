@@ -1,3 +1,5 @@
+using Evenstep.Planning.Purchases;
+
 namespace Evenstep.Planning.Solving.Search;
 
 /// <summary>
@@ -15,11 +17,11 @@ internal sealed class FrontierDescent
     private readonly Bench bench;
     private readonly Node[] chain;
     private readonly Frontier frontier;
-    private readonly long knownBelow;
+    private readonly Money knownBelow;
     private readonly Effort effort;
     private readonly Path path;
 
-    private FrontierDescent(Bench bench, Node[] chain, Frontier frontier, long knownBelow, Effort effort, Path path)
+    private FrontierDescent(Bench bench, Node[] chain, Frontier frontier, Money knownBelow, Effort effort, Path path)
     {
         this.bench = bench;
         this.chain = chain;
@@ -33,10 +35,10 @@ internal sealed class FrontierDescent
     /// <param name="bench">To choose from.</param>
     /// <param name="chain">A node for each depth.</param>
     /// <param name="frontier">What is known, and takes in what is news.</param>
-    /// <param name="knownBelow">Of cheaper sets than this, in hundredths, the frontier is final.</param>
+    /// <param name="knownBelow">Of cheaper sets than this the frontier is final.</param>
     /// <param name="effort">Ends the descent where it is spent.</param>
     /// <param name="path">What is settled.</param>
-    public static void Run(Bench bench, Node[] chain, Frontier frontier, long knownBelow, Effort effort, Path path) =>
+    public static void Run(Bench bench, Node[] chain, Frontier frontier, Money knownBelow, Effort effort, Path path) =>
         new FrontierDescent(bench, chain, frontier, knownBelow, effort, path).Below(0, NothingChosen);
 
     private void Below(int depth, int chosen)
@@ -77,7 +79,7 @@ internal sealed class FrontierDescent
         var purchases = 1L;
         while (purchases <= node.CountLeft)
         {
-            var aim = Math.Min(widest, NewsAfter(purchases * bench.LeastCentsOfAll));
+            var aim = Math.Min(widest, NewsAfter(purchases * bench.LeastPriceOfAll));
             var needed = PurchasesNeeded(node, aim);
             if (needed <= purchases)
             {
@@ -91,7 +93,7 @@ internal sealed class FrontierDescent
     }
 
     /// <summary>What is news once so much more is spent.</summary>
-    private double NewsAfter(long moreCents) => frontier.NewsAt(Math.Max(knownBelow, path.Cost.Cents + moreCents));
+    private double NewsAfter(Money more) => frontier.NewsAt(Money.Max(knownBelow, path.Cost.Price + more));
 
     private long PurchasesNeeded(Node node, double aim)
     {
@@ -115,7 +117,7 @@ internal sealed class FrontierDescent
     {
         var node = chain[depth];
         node.CountLooks((2 + options.Length) * System.Numerics.BitOperations.Log2((uint)options.Length + 1));
-        options.Sort((a, b) => bench.LeastCents(a.Place).CompareTo(bench.LeastCents(b.Place)));
+        options.Sort((a, b) => bench.LeastPrice(a.Place).CompareTo(bench.LeastPrice(b.Place)));
         foreach (ref readonly var option in options)
         {
             if (effort.IsSpent)
@@ -125,7 +127,7 @@ internal sealed class FrontierDescent
 
             var ware = bench.WaresOf(option.Place, every: false)[0];
             path.Push(ware);
-            chain[depth + 1].Become(node, option, ware.Cost.Cents, long.MaxValue);
+            chain[depth + 1].Become(node, option, ware.Cost.Price, Money.MaxValue);
             Below(depth + 1, option.Place);
             path.Pop();
             node.Drop(option.Place);
@@ -143,7 +145,7 @@ internal sealed class FrontierDescent
 
         while (aim >= 0 && FewestMend(node, HalfOf(aim)) is { Count: > 0 } gap)
         {
-            var narrower = NewsAfter(gap.LeastCents);
+            var narrower = NewsAfter(gap.LeastPrice);
             if (narrower >= aim)
             {
                 return node.GatherTried(option => bench.Covers(option.Place, gap.Telescope, gap.Place, HalfOf(aim)));
@@ -159,34 +161,34 @@ internal sealed class FrontierDescent
     private Gap FewestMend(Node node, double half)
     {
         Span<double> places = stackalloc double[MostFaultsWeighed];
-        var (fewest, dearest) = (new Gap(-1, 0, int.MaxValue, 0), 0L);
+        var (fewest, dearest) = (new Gap(-1, 0, int.MaxValue, Money.Zero), Money.Zero);
         for (var t = 0; t < node.Telescopes.Count; t++)
         {
             foreach (var place in places[..node.Telescopes[t].Uncovered(half, places)])
             {
                 var gap = MendersOf(node, t, place, half);
-                dearest = Math.Max(dearest, gap.LeastCents);
+                dearest = Money.Max(dearest, gap.LeastPrice);
                 fewest = gap.Count < fewest.Count ? gap : fewest;
             }
         }
 
-        return fewest with { LeastCents = dearest };
+        return fewest with { LeastPrice = dearest };
     }
 
     private Gap MendersOf(Node node, int telescope, double place, double half)
     {
-        var (count, least) = (0, long.MaxValue);
+        var (count, least) = (0, Money.MaxValue);
         node.CountLooks(2 * node.OptionCount);
         for (var i = 0; i < node.OptionCount; i++)
         {
             var ocular = node.Options[i].Place;
             if (bench.Covers(ocular, telescope, place, half))
             {
-                (count, least) = (count + 1, Math.Min(least, bench.LeastCents(ocular)));
+                (count, least) = (count + 1, Money.Min(least, bench.LeastPrice(ocular)));
             }
         }
 
-        return new Gap(telescope, place, count, count == 0 ? 0 : least);
+        return new Gap(telescope, place, count, count == 0 ? Money.Zero : least);
     }
 
     private static double HalfOf(double lnStep) => (lnStep + Optics.Tolerance.Value) / 2;
@@ -195,6 +197,6 @@ internal sealed class FrontierDescent
     /// <param name="Telescope">On whose axis.</param>
     /// <param name="Place">On it.</param>
     /// <param name="Count">Of the options that mend it.</param>
-    /// <param name="LeastCents">What the cheapest of them costs.</param>
-    private readonly record struct Gap(int Telescope, double Place, int Count, long LeastCents);
+    /// <param name="LeastPrice">What the cheapest of them costs.</param>
+    private readonly record struct Gap(int Telescope, double Place, int Count, Money LeastPrice);
 }

@@ -1,4 +1,5 @@
 using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Search;
 
@@ -27,7 +28,7 @@ internal abstract class Goal
     public abstract bool IsWorthTrying(in Prospect prospect, double gain, Cost cost);
 
     /// <summary>Spending more than this, beyond what is spent, makes no set any better than what is known.</summary>
-    public virtual long CentsWorthSpending(Cost spent) => long.MaxValue;
+    public virtual Money MoneyWorthSpending(Cost spent) => Money.MaxValue;
 
     /// <summary>Which options are tried first: those that gain most. Oculars lie by their price on a bench.</summary>
     public virtual Comparison<Option> FirstTried { get; } = (a, b) => a.Gain != b.Gain ? b.Gain.CompareTo(a.Gain) : a.Place.CompareTo(b.Place);
@@ -130,7 +131,7 @@ internal sealed class LeastCost(double mostExcess, Selection known, Cost knownCo
     public override bool IsWorthTrying(in Prospect prospect, double gain, Cost cost) =>
         prospect.LeastExcess - gain <= mostExcess && cost + prospect.LeastCostOf(prospect.Excess - gain - mostExcess) < Best;
 
-    public override long CentsWorthSpending(Cost spent) => priceDecides ? Best.Cents - spent.Cents : long.MaxValue;
+    public override Money MoneyWorthSpending(Cost spent) => priceDecides ? Best.Price - spent.Price : Money.MaxValue;
 
     public override Comparison<Option> FirstTried { get; } = (a, b) => a.Place.CompareTo(b.Place);
 

@@ -1,4 +1,5 @@
 using Evenstep.Planning.Budgets;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Search;
 
@@ -37,7 +38,7 @@ internal sealed partial class Node
 
     public int CountLeft { get; private set; }
 
-    public long CentsLeft { get; private set; }
+    public Money MoneyLeft { get; private set; }
 
     public int OverlapsLeft { get; private set; }
 
@@ -82,9 +83,9 @@ internal sealed partial class Node
     /// <summary>Becomes its parent with one option chosen. What may still be chosen is looked for later, by <see cref="Inherit"/>.</summary>
     /// <param name="parent">The node above.</param>
     /// <param name="chosen">One of its options.</param>
-    /// <param name="cents">What is paid for it.</param>
-    /// <param name="centsWorth">Spending more than this after it is of no use.</param>
-    public void Become(Node parent, Option chosen, long cents, long centsWorth)
+    /// <param name="price">What is paid for it.</param>
+    /// <param name="moneyWorthSpending">Spending more than this after it is of no use.</param>
+    public void Become(Node parent, Option chosen, Money price, Money moneyWorthSpending)
     {
         steps.Count(StepsOfNode);
         bench = parent.bench;
@@ -95,7 +96,7 @@ internal sealed partial class Node
 
         Show(bench.SightsOf(chosen.Place));
         CountLeft = parent.CountLeft - 1;
-        CentsLeft = Math.Min(parent.CentsLeft - cents, centsWorth);
+        MoneyLeft = Money.Min(parent.MoneyLeft - price, moneyWorthSpending);
         OverlapsLeft = parent.OverlapsLeft - chosen.Overlaps;
         OpenFramings = parent.OpenFramings & ~bench.FramingsMet(chosen.Place);
         OptionCount = 0;
@@ -129,7 +130,7 @@ internal sealed partial class Node
     {
         foreach (ref readonly var option in parent.Options.AsSpan(0, parent.OptionCount))
         {
-            if (bench.LeastCents(option.Place) <= CentsLeft && option.Place != chosen)
+            if (bench.LeastPrice(option.Place) <= MoneyLeft && option.Place != chosen)
             {
                 Options[OptionCount++] = option;
             }
@@ -163,8 +164,8 @@ internal sealed partial class Node
 
     /// <summary>Nothing is chosen yet.</summary>
     /// <param name="on">The bench to choose from.</param>
-    /// <param name="extraCents">Spent beyond what the bench reckons with.</param>
-    public void Begin(Bench on, long extraCents)
+    /// <param name="extraPrice">Spent beyond what the bench reckons with.</param>
+    public void Begin(Bench on, Money extraPrice)
     {
         bench = on;
         foreach (var one in islands)
@@ -173,12 +174,12 @@ internal sealed partial class Node
         }
 
         Show(bench.Shown.AsSpan());
-        (CountLeft, CentsLeft, OverlapsLeft, OpenFramings) = (bench.CountLeft, bench.CentsLeft - extraCents, bench.OverlapsLeft, bench.OpenFramings);
+        (CountLeft, MoneyLeft, OverlapsLeft, OpenFramings) = (bench.CountLeft, bench.MoneyLeft - extraPrice, bench.OverlapsLeft, bench.OpenFramings);
         OptionCount = 0;
         gainsAreFresh = true;
         for (var place = 0; place < bench.OcularCount; place++)
         {
-            if (bench.OverlapsOf(place) <= OverlapsLeft && bench.LeastCents(place) <= CentsLeft)
+            if (bench.OverlapsOf(place) <= OverlapsLeft && bench.LeastPrice(place) <= MoneyLeft)
             {
                 Add(new Option(place, bench.OverlapsOf(place), GainOf(place)));
             }

@@ -176,7 +176,7 @@ public sealed partial class SearchEngine : IDisposable
 
         // What costs more than the best set known is in no better one.
         benches.Forget();
-        using var left = new Benches(ground.UpTo(least.Best.Cents));
+        using var left = new Benches(ground.UpTo(least.Best.Price));
         LookThrough(left, values.LnLargestStepAllowed, least);
         return least.Cheapest;
     }
@@ -217,8 +217,8 @@ public sealed partial class SearchEngine : IDisposable
 
     private void Descend(Bench bench, double lnStep, Goal goal, Item? reticle, Effort looked)
     {
-        chain[0].Begin(bench, bench.Reticle.ExtraCents(reticle));
-        if (chain[0].CentsLeft >= 0)
+        chain[0].Begin(bench, bench.Reticle.ExtraPrice(reticle));
+        if (chain[0].MoneyLeft >= Money.Zero)
         {
             var settled = reticle is null ? bench.Settled : bench.Settled.Add(reticle);
             Descent.Run(bench, chain, lnStep, goal, looked, new Path(ground.Pricing, settled));

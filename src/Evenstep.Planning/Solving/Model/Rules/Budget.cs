@@ -7,5 +7,5 @@ namespace Evenstep.Planning.Solving.Model.Rules;
 internal static class Budget
 {
     public static void Keep(Master master) =>
-        master.Cp.Add(master.Sum(item => item.Cents) <= Math.Min(BudgetRule.Most(master.Problem).Cents, master.Settled.Question.MostCents));
+        master.Cp.Add(Measure.Price.In(master) <= Money.Min(BudgetRule.Most(master.Problem), master.Settled.Question.MostTotalPrice).Hundredths);
 }
