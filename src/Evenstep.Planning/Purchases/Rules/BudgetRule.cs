@@ -11,6 +11,9 @@ internal static class BudgetRule
         }
     }
 
+    /// <summary>Whether the item alone costs more than all may cost together.</summary>
+    public static bool Excludes(ItemAlone alone) => !Affords(alone.Problem, alone.Item.ExactPrice);
+
     public static bool Affords(PurchaseProblem problem, Money price) => price <= Most(problem);
 
     /// <summary>What all purchases together may cost.</summary>

@@ -3,7 +3,7 @@ using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
 
-/// <summary>The sum of prices is at most the budget.</summary>
+/// <summary>Keeps <see cref="BudgetRule"/>, and what the question allows to be spent.</summary>
 internal static class Budget
 {
     public static void Keep(Master master) =>
