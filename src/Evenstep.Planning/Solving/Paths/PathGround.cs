@@ -96,7 +96,7 @@ internal sealed class PathGround : IDisposable
     private static IEnumerable<Item> WorthBuying(PurchaseProblem problem, ImmutableArray<Item> candidates)
     {
         var musts = problem.Demands.MustInclude.ToHashSet();
-        var byPrice = candidates.OrderBy(item => item.Cents).ThenBy(Ties.Fingerprint).ThenBy(item => item.Id, StringComparer.Ordinal).ToArray();
+        var byPrice = candidates.OrderBy(item => item.ExactPrice).ThenBy(Ties.Fingerprint).ThenBy(item => item.Id, StringComparer.Ordinal).ToArray();
         var cheapest = byPrice.Where(item => !musts.Contains(item.Id)).DistinctBy(item => Likeness.Of(problem, item)).ToHashSet();
         return byPrice.Where(item => musts.Contains(item.Id) || cheapest.Contains(item));
     }
