@@ -17,7 +17,7 @@ internal static class BudgetRule
     public static bool Affords(PurchaseProblem problem, Money price) => price <= Most(problem);
 
     /// <summary>What all purchases together may cost.</summary>
-    public static Money Most(PurchaseProblem problem) => Money.Of(problem.Limits.Budget);
+    public static Money Most(PurchaseProblem problem) => problem.Limits.ExactBudget;
 }
 
 public abstract partial record Breach

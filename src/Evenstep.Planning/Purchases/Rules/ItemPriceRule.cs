@@ -5,5 +5,5 @@ internal static class ItemPriceRule
 {
     public static bool Excludes(ItemAlone alone) => !Affords(alone.Problem, alone.Item.ExactPrice);
 
-    public static bool Affords(PurchaseProblem problem, Money price) => problem.Limits.MaxPricePerItem is not { } most || price <= Money.Of(most);
+    public static bool Affords(PurchaseProblem problem, Money price) => !(price > problem.Limits.ExactMaxPricePerItem);
 }
