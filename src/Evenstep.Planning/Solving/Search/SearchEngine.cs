@@ -131,7 +131,7 @@ public sealed partial class SearchEngine : IDisposable
         var best = third?.Cheapest ?? second?.Selection ?? known;
         var excess = leastExcess ?? Kit.Of(ground.Problem, best.Items).Figures.MeanExcess;
         return SearchResult.Unfinished(
-            new HeadStart(known.Items, bound, wish is { Granted: true } ? wish.TrueFieldDeg : null),
+            new HeadStart(known.Items, wish is { Granted: true } ? LnEnough : bound),
             PlanOf(best, new StageValues(first.LnLeast, bound, excess, GreatestQuality: null, Preference: 0), isProved: false));
     }
 
