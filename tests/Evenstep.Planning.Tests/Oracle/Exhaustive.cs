@@ -5,6 +5,13 @@ public static class Exhaustive
 {
     public static OracleResult Solve(OracleProblem problem)
     {
+        OracleResult result = Elect(problem);
+        return result.Outcome == OracleOutcome.Infeasible ? result with { Nearest = OracleNearestValues.Of(problem) } : result;
+    }
+
+    /// <summary>The same without what would make an infeasible problem solvable.</summary>
+    public static OracleResult Elect(OracleProblem problem)
+    {
         OracleSearch search = new(problem);
         int[] allowed = [.. search.AllowedSets()];
         OracleResult result = new()
@@ -15,9 +22,7 @@ public static class Exhaustive
             AllowedSetCount = allowed.Length,
             StandingAside = [.. problem.Telescopes.Where((_, index) => !search.Views.Counting.Contains(index)).Select(telescope => telescope.Name)],
         };
-        return allowed.Length > 0
-            ? new OracleElection(search).Elect(allowed, result)
-            : result with { Nearest = OracleNearestValues.Of(problem) };
+        return allowed.Length > 0 ? new OracleElection(search).Elect(allowed, result) : result;
     }
 
     /// <summary>The figures of a set of candidates, allowed or not.</summary>
