@@ -9,6 +9,7 @@ internal sealed class OracleBench
 
     public OracleBench(OracleProblem problem)
     {
+        problem = OracleAssumed.Settled(problem);
         Problem = problem;
         Scales = [.. problem.Telescopes.Select(telescope => new OracleScale(telescope, problem))];
         Owned = [.. problem.Owned.Select(owned => owned.Item ?? problem.Catalogue.Single(item => item.Id == owned.Id))];

@@ -10,7 +10,7 @@ public static class OracleBreaches
     public static IReadOnlyList<string> Of(OracleProblem problem, IReadOnlyCollection<string> ids)
     {
         OracleBench bench = new(problem);
-        OracleItem[] list = [.. problem.Catalogue.Where(item => ids.Contains(item.Id))];
+        OracleItem[] list = [.. bench.Problem.Catalogue.Where(item => ids.Contains(item.Id))];
         return [.. OfLimits(problem.Limits, list), .. OfOverlaps(bench, list), .. OfDemands(bench, list)];
     }
 

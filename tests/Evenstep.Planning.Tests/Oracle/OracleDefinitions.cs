@@ -80,4 +80,22 @@ public enum OracleDefinitions
 
     /// <summary>What is enough is not improved; else the least step counts as it is.</summary>
     EnoughStep = 1 << 24,
+
+    /// <summary>An unknown apparent field follows the field stop; else it is 50°.</summary>
+    AssumedField = 1 << 25,
+
+    /// <summary>An unknown eye relief follows the focal length; else it is 10 mm.</summary>
+    AssumedEyeRelief = 1 << 26,
+
+    /// <summary>What is spare may be worth 0.005 of mean excess; else nothing.</summary>
+    SpareExcess = 1 << 27,
+
+    /// <summary>What is spare is worth hardly any comfort; else comfort is not asked for.</summary>
+    SpareComfort = 1 << 28,
+
+    /// <summary>What is spare gives no telescope its widest view; else that is not asked.</summary>
+    SpareField = 1 << 29,
+
+    /// <summary>The greatest loss of a path may be 0.05 above the least; else only the least.</summary>
+    LossLeeway = 1 << 30,
 }

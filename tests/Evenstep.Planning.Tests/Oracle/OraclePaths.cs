@@ -32,7 +32,7 @@ public sealed class OraclePaths
         }
 
         double leastLoss = standing.Min(path => path.GreatestLoss);
-        standing.RemoveAll(path => OracleTolerance.Above(path.GreatestLoss, leastLoss + LossAllowance));
+        standing.RemoveAll(path => OracleTolerance.Above(path.GreatestLoss, leastLoss + (problem.Has(OracleDefinitions.LossLeeway) ? LossAllowance : 0)));
 
         decimal leastPrice = standing.Min(path => path.Price);
         standing.RemoveAll(path => path.Price > leastPrice);
@@ -64,12 +64,14 @@ public sealed class OraclePaths
             paths.Add(new OraclePath([.. order], search.Price(set), greatest, first));
         }
 
-        foreach (OracleItem item in search.Candidates.Where(item => !order.Contains(item.Id)))
+        for (int i = 0; i < search.Candidates.Count; i++)
         {
-            int next = set | search.SetOf([item.Id]);
-            if (search.ObeysLimitsAndOverlap(next))
+            int next = set | (1 << i);
+            if (next != set && search.ObeysLimitsAndOverlap(next))
             {
-                Extend([.. order, item.Id], next, Math.Max(greatest, Loss(next)));
+                order.Add(search.Candidates[i].Id);
+                Extend(order, next, Math.Max(greatest, Loss(next)));
+                order.RemoveAt(order.Count - 1);
             }
         }
     }

@@ -21,6 +21,7 @@ internal sealed class OracleSearch
     public OracleSearch(OracleProblem problem)
     {
         Bench = new OracleBench(problem);
+        problem = Bench.Problem;
         Exclusions = OracleExclusions.Of(Bench);
         Candidates = [.. problem.Catalogue.Where(item => !Exclusions.ContainsKey(item.Id))];
         if (Candidates.Count > MostCandidates)

@@ -14,7 +14,7 @@ public sealed class OracleSpare
     private OracleSpare(OracleProblem problem, IReadOnlyCollection<string> ids)
     {
         search = new OracleSearch(problem);
-        bought = [.. problem.Catalogue.Where(item => ids.Contains(item.Id))];
+        bought = [.. search.Problem.Catalogue.Where(item => ids.Contains(item.Id))];
         whole = StateOf(search.Bench.Owned);
     }
 
@@ -52,11 +52,14 @@ public sealed class OracleSpare
             return false;
         }
 
+        OracleProblem problem = search.Problem;
+        double excessAllowed = whole.Figures.MeanExcess + (problem.Has(OracleDefinitions.SpareExcess) ? ExcessLeeway : 0);
+        double comfortAsked = problem.Has(OracleDefinitions.SpareComfort) ? whole.Figures.ComfortableShare - ComfortLeeway : 0;
         KitState rest = StateOf([.. search.Bench.Owned.Except(without)]);
         return !OracleTolerance.Above(StepOf(rest), StepOf(whole))
-            && !OracleTolerance.Above(rest.Figures.MeanExcess, whole.Figures.MeanExcess + ExcessLeeway)
-            && !OracleTolerance.Under(rest.Figures.ComfortableShare, whole.Figures.ComfortableShare - ComfortLeeway)
-            && rest.WidestFields.Zip(whole.WidestFields).All(pair => IsAsWide(pair.First, pair.Second))
+            && !OracleTolerance.Above(rest.Figures.MeanExcess, excessAllowed)
+            && !OracleTolerance.Under(rest.Figures.ComfortableShare, comfortAsked)
+            && (!problem.Has(OracleDefinitions.SpareField) || rest.WidestFields.Zip(whole.WidestFields).All(pair => IsAsWide(pair.First, pair.Second)))
             && whole.DemandsMet.Zip(rest.DemandsMet).All(pair => pair.Second || !pair.First);
 
         double StepOf(KitState state) => Math.Max(search.LnEnoughStep, state.Figures.LnLargestStep);

@@ -36,8 +36,19 @@ public sealed class OracleSpending
     }
 
     /// <summary>The least max(E, ln largest step) that so much money buys; null if no allowed set costs so little.</summary>
-    public double? LeastLnStep(decimal money) =>
-        allowed.Where(set => set.Plan.Price <= money).Min(set => (double?)set.LnStep);
+    public double? LeastLnStep(decimal money)
+    {
+        double? least = null;
+        foreach ((OraclePlan plan, double lnStep) in allowed)
+        {
+            if (plan.Price <= money && !(least <= lnStep))
+            {
+                least = lnStep;
+            }
+        }
+
+        return least;
+    }
 
     /// <summary>Which point of a curve to suggest: the knee, as an index.</summary>
     /// <param name="points">The price of each point, the cheapest first, and the served share of the set that stands there.</param>
