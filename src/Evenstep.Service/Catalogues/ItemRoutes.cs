@@ -64,7 +64,9 @@ internal static class ItemRoutes
             return NamingTypes(refusal, OfOne, request);
         }
 
-        return StoredResult.Of(await handler.ReviseAsync(new CatalogueKey(owner, id), current => ItemRevision.MakeOne(current, itemId, body.Json), conditions!, cancellationToken));
+        return StoredResult.Of(
+            await handler.ReviseAsync(
+                new CatalogueKey(owner, id), current => ItemRevision.MakeOne(current, itemId, body.Json), conditions!, cancellationToken));
     }
 
     /// <summary>Changes many items of a catalogue at once: the price feed.</summary>

@@ -43,9 +43,12 @@ public sealed class ElementTests(ElementRun run) : IClassFixture<ElementRun>
     [BrowserFact]
     public async Task Every_check_is_a_fact_here()
     {
-        var facts = typeof(ElementTests).GetMethods().Where(method => method.GetCustomAttribute<BrowserFactAttribute>() is not null).Select(method => method.Name);
+        var facts =
+            typeof(ElementTests).GetMethods().Where(method => method.GetCustomAttribute<BrowserFactAttribute>() is not null).Select(method => method.Name);
 
-        Assert.Equal(facts.Where(name => name != nameof(Every_check_is_a_fact_here)).Order(StringComparer.Ordinal), (await run.Findings).Select(finding => finding.Check).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            facts.Where(name => name != nameof(Every_check_is_a_fact_here)).Order(StringComparer.Ordinal),
+            (await run.Findings).Select(finding => finding.Check).Order(StringComparer.Ordinal));
     }
 
     private async Task HoldsAsync([CallerMemberName] string check = "")

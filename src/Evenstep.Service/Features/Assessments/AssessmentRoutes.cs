@@ -48,6 +48,7 @@ internal static class AssessmentRoutes
         return received.Form == AnswerFormat.Picture
             ? new PictureResult(await answers.WriteAsync(_ => AssessmentScene.Of(asked), cancellationToken))
             : new SpokenResult<AssessmentAnswer>(
-                await answers.WriteAsync(budget => AssessmentWriter.Write(asked, budget), cancellationToken), language => AssessmentJson.In(language).AssessmentAnswer);
+                await answers.WriteAsync(budget => AssessmentWriter.Write(asked, budget), cancellationToken),
+                language => AssessmentJson.In(language).AssessmentAnswer);
     }
 }

@@ -33,7 +33,9 @@ internal static class BodyReader
             return ReceivedBody.Refused(refusal);
         }
 
-        return await ReadAsync(request, rule, cancellationToken) is { } bytes ? new ReceivedBody(bytes, OfferedFormats.FormFor(request), null) : ReceivedBody.Refused(TooLarge(rule));
+        return await ReadAsync(request, rule, cancellationToken) is { } bytes
+            ? new ReceivedBody(bytes, OfferedFormats.FormFor(request), null)
+            : ReceivedBody.Refused(TooLarge(rule));
     }
 
     /// <summary>The answer to somebody who accepts no form that the answer can take; null for everybody else.</summary>
