@@ -59,7 +59,8 @@ public class GoalTests
             var keeping = tried.KeepingToStep();
             var most = keeping.Select(set => set.Figures.Kit.MeanExcess).Order().ElementAtOrDefault(keeping.Count / 4);
             var expected = keeping.Where(set => Tolerance.AtMost(set.Figures.Kit.MeanExcess, most)).Select(tried.CostOf).DefaultIfEmpty(Cost.Unknown).Min();
-            var least = Descents.Run(tried.Drawn, tried.LnStep, new LeastCost(most, new Selection([]), Cost.Unknown, tried.Drawn.Problem.Preferences.Prefer == Prefer.LowPrice));
+            var least = Descents.Run(
+                tried.Drawn, tried.LnStep, new LeastCost(most, new Selection([]), Cost.Unknown, tried.Drawn.Problem.Preferences.Prefer == Prefer.LowPrice));
             Assert.Equal(expected, least.Best);
             Assert.Equal(expected, least.Selection is { } best ? tried.Drawn.Ground.Pricing.Of(best.Items) : Cost.Unknown);
             found += least.Selection is { Items.IsEmpty: false } ? 1 : 0;
