@@ -3,7 +3,7 @@ using Evenstep.Service.Http.Problems;
 
 namespace Evenstep.Service.Http.Bodies;
 
-/// <summary>A body that came through the door, or the answer that turns it away.</summary>
+/// <summary>A body that was taken, or the answer that refuses it.</summary>
 internal sealed class OpenedBody : IDisposable
 {
     private readonly JsonDocument? document;

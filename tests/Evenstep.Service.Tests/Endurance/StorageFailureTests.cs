@@ -7,7 +7,7 @@ using Microsoft.Data.Sqlite;
 namespace Evenstep.Service.Tests.Endurance;
 
 /// <summary>The storage of a running service is locked, gone, broken or does not answer.</summary>
-public sealed class BrokenStorageTests : IDisposable
+public sealed class StorageFailureTests : IDisposable
 {
     private const string Stored = "/v1/catalogues/shop";
 

@@ -6,7 +6,7 @@ using Microsoft.Extensions.DependencyInjection;
 namespace Evenstep.Service.Tests.Catalogues.Storing;
 
 /// <summary>The file of stored catalogues is damaged, gone or locked.</summary>
-public sealed class BrokenStorageTests : IDisposable
+public sealed class DamagedStorageTests : IDisposable
 {
     private const string Path = "/v1/catalogues/shop";
     private const string Other = "/v1/catalogues/other";
