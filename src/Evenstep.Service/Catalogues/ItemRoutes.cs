@@ -57,8 +57,7 @@ internal static class ItemRoutes
             return unreadable;
         }
 
-        var received = await BodyReader.ReceiveAsync(request, OfOne, cancellationToken);
-        using var body = received.Refusal is null ? StrictJson.Parse(received.Bytes) : new OpenedBody(received.Refusal);
+        using var body = await BodyReader.OpenAsync(request, OfOne, cancellationToken);
         if (body.Refusal is { } refusal)
         {
             return NamingTypes(refusal, OfOne, request);

@@ -25,7 +25,7 @@ internal sealed partial record ReaderVerdict(IReadOnlyList<Fault>? Faults)
 
     public static ReaderVerdict Of(string path, string text)
     {
-        using var body = StrictJson.Parse(Encoding.UTF8.GetBytes(text));
+        using var body = OpenedBody.Parse(Encoding.UTF8.GetBytes(text));
         if (body.Refusal is not null)
         {
             return new ReaderVerdict((IReadOnlyList<Fault>?)null);

@@ -62,7 +62,7 @@ internal sealed partial class BatchLineHandler(
     /// <summary>One of the two is null.</summary>
     private static (RecommendationAsked? Asked, AnsweredLine? Refused) Understand(BatchLine line, ReadOnlyMemory<byte> text, CatalogueSnapshot snapshot)
     {
-        using var body = StrictJson.Parse(text, "line", line.Number);
+        using var body = OpenedBody.Parse(text, "line", line.Number);
         if (body.Refusal is { } refusal)
         {
             return (null, AnsweredLine.Refused(line, null, refusal));

@@ -17,11 +17,8 @@ internal static class BodyReader
 
     public static Task<OpenedBody> OpenAsync(HttpRequest request, CancellationToken cancellationToken) => OpenAsync(request, Json, cancellationToken);
 
-    public static async Task<OpenedBody> OpenAsync(HttpRequest request, BodyPolicy rule, CancellationToken cancellationToken)
-    {
-        var received = await ReceiveAsync(request, rule, cancellationToken);
-        return received.Refusal is { } refusal ? new OpenedBody(refusal) : StrictJson.Parse(received.Bytes);
-    }
+    public static async Task<OpenedBody> OpenAsync(HttpRequest request, BodyPolicy rule, CancellationToken cancellationToken) =>
+        (await ReceiveAsync(request, rule, cancellationToken)).Open();
 
     public static Task<ReceivedBody> ReceiveAsync(HttpRequest request, CancellationToken cancellationToken) => ReceiveAsync(request, Json, cancellationToken);
 
