@@ -29,7 +29,8 @@ internal sealed class StoredResult(Change change) : IResult, IEndpointMetadataPr
 
         var language = httpContext.Request.LanguageAsked();
         response.SayLanguage(language);
-        return response.WriteAsJsonAsync(StoredCatalogueAnswer.Of(change), CatalogueJson.In(language).StoredCatalogueAnswer, cancellationToken: httpContext.RequestAborted);
+        return response.WriteAsJsonAsync(
+            StoredCatalogueAnswer.Of(change), CatalogueJson.In(language).StoredCatalogueAnswer, cancellationToken: httpContext.RequestAborted);
     }
 
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)

@@ -29,7 +29,8 @@ public sealed class SpareTests
     [Fact]
     public void What_repeats_another_power_is_spare_and_so_is_the_other()
     {
-        var problem = Some.Problem(Some.InUse(lowest: 50, highest: 200), owned: [Some.Eyepiece(10, id: "a"), Some.Eyepiece(10, id: "b"), Some.Eyepiece(20, id: "c")]);
+        var problem =
+            Some.Problem(Some.InUse(lowest: 50, highest: 200), owned: [Some.Eyepiece(10, id: "a"), Some.Eyepiece(10, id: "b"), Some.Eyepiece(20, id: "c")]);
 
         Assert.Equal(["a", "b"], Spare.Of(Kit.Of(problem, [])).Select(item => item.Id));
     }

@@ -72,7 +72,9 @@ internal static class OwnedReader
             return ErrorMessage.Of("error/no-catalogue", ("id", ErrorText.Quoted(id)));
         }
 
-        return ErrorMessage.Of("error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, catalogue.Listed.Keys)), ("instead", ErrorMessage.Of(inQuery ? "error/no-such-item/in-query" : "error/no-such-item/owned")));
+        return ErrorMessage.Of(
+            "error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, catalogue.Listed.Keys)),
+            ("instead", ErrorMessage.Of(inQuery ? "error/no-such-item/in-query" : "error/no-such-item/owned")));
     }
 
     private static IEnumerable<Item> Packed(KitRequest request, Catalogue? catalogue) =>

@@ -80,7 +80,9 @@ internal static class CatalogueReader
         return catalogue with { Id = id, Version = CatalogueContent.VersionOf(content), Content = content };
     }
 
-    private static ErrorMessage UnknownItem(string id, Catalogue catalogue) => ErrorMessage.Of("error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, catalogue.Listed.Keys)), ("instead", ErrorMessage.Of("error/no-such-item/give-one")));
+    private static ErrorMessage UnknownItem(string id, Catalogue catalogue) => ErrorMessage.Of(
+        "error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, catalogue.Listed.Keys)),
+        ("instead", ErrorMessage.Of("error/no-such-item/give-one")));
 
     private static bool IsNew(string id, ItemRequest item, Dictionary<string, ItemRequest> listed, RequestPointer at, Faults faults)
     {

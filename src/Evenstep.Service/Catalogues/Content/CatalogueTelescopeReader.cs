@@ -104,5 +104,7 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
         return false;
     }
 
-    private ErrorMessage UnknownItem(string id) => ErrorMessage.Of("error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, listed.Keys)), ("instead", ErrorMessage.Of("error/no-such-item/give-one-or-full")));
+    private ErrorMessage UnknownItem(string id) => ErrorMessage.Of(
+        "error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, listed.Keys)),
+        ("instead", ErrorMessage.Of("error/no-such-item/give-one-or-full")));
 }

@@ -69,7 +69,10 @@ internal static class ItemChecks
         if (needed > (most + BarrelLimits.GraceMm) * (1 + Leeway))
         {
             warnings.Add(pointer, new Remark(WarningCode.FieldTooWide,
-                [RemarkValue.Degrees("apparentFieldDeg", field), RemarkValue.Millimetres("focalLengthMm", focalLength), RemarkValue.Millimetres("neededMm", needed), RemarkValue.Millimetres("mostMm", most), BarrelOf(barrel)]));
+                [
+                    RemarkValue.Degrees("apparentFieldDeg", field), RemarkValue.Millimetres("focalLengthMm", focalLength),
+                    RemarkValue.Millimetres("neededMm", needed), RemarkValue.Millimetres("mostMm", most), BarrelOf(barrel)
+                ]));
         }
     }
 

@@ -18,6 +18,7 @@ internal static class WarningCode
 
     public static readonly ImmutableArray<string> All =
     [
-        UnknownColumn, FieldStopTooWide, FieldTooWide, FieldContradicted, ZoomFieldsSwapped, PriceOfZero, AlikeItems, SameGtin, UnknownCurrency, TelescopeTooFast,
+        UnknownColumn, FieldStopTooWide, FieldTooWide, FieldContradicted, ZoomFieldsSwapped, PriceOfZero, AlikeItems, SameGtin, UnknownCurrency,
+        TelescopeTooFast,
     ];
 }

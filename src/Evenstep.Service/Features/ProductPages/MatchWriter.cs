@@ -33,7 +33,8 @@ internal static class MatchWriter
     }
 
     /// <summary>The same in the form and the language asked for.</summary>
-    public static ReadOnlySequence<byte> Write(RecommendationAsked asked, Item item, Representation representation) => representation.Form == AnswerFormat.Picture
+    public static ReadOnlySequence<byte> Write(RecommendationAsked asked, Item item, Representation representation) =>
+        representation.Form == AnswerFormat.Picture
         ? new ReadOnlySequence<byte>(LadderPicture.Draw(MatchScene.Of(asked, item), representation.Language))
         : AnswerBytes.Of(Write(asked, item), MatchJson.In(representation.Language).MatchAnswer);
 

@@ -16,7 +16,8 @@ using Microsoft.AspNetCore.Http.HttpResults;
 namespace Evenstep.Service.Features.ProductPages;
 
 /// <summary>Makes the recommendation of a telescope's page.</summary>
-internal sealed class ProductPageHandler(CatalogueSnapshot snapshot, AnswerCache cache, RecommendationHandler recommendations, SuggestionHandler suggestions, WritingGate answers)
+internal sealed class ProductPageHandler(
+    CatalogueSnapshot snapshot, AnswerCache cache, RecommendationHandler recommendations, SuggestionHandler suggestions, WritingGate answers)
 {
     private const string WithBudget = "/product-page/with-budget";
     private const string Suggested = "/product-page/suggested";
@@ -44,7 +45,8 @@ internal sealed class ProductPageHandler(CatalogueSnapshot snapshot, AnswerCache
         var bytes = Encoding.UTF8.GetBytes(body.ToJsonString());
         var representation = new Representation(form, request.LanguageAsked());
         var key = AnswerKey.Of(hasBudget ? WithBudget : Suggested, representation, snapshot, bytes);
-        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => AnswerAsync(asked, hasBudget, bytes, representation, nobodyWaits), cancellationToken);
+        var (answer, isNew) =
+            await cache.GetOrMakeAsync(key, nobodyWaits => AnswerAsync(asked, hasBudget, bytes, representation, nobodyWaits), cancellationToken);
         AnswerRecord.Take(request.HttpContext.RequestServices, answer, isNew);
         return new PageResult<RecommendationAnswer>(answer.Representation, answer.Body);
     }

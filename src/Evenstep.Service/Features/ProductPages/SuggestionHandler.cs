@@ -28,17 +28,24 @@ internal sealed class SuggestionHandler(RefereedSpending spending, Recommendatio
         }
 
         var plan = PlanOf(charted.Frontier, curve.Points[curve.SuggestedIndex]);
-        return (new Solved(plan, charted.Took), [.. SpendingRemarks.NotesOf(asked, charted.Frontier, curve, Kit.Of(asked.Problem, plan.Purchases), hasBudget: false)]);
+        return (
+            new Solved(plan, charted.Took),
+            [.. SpendingRemarks.NotesOf(asked, charted.Frontier, curve, Kit.Of(asked.Problem, plan.Purchases), hasBudget: false)]);
     }
 
     /// <summary>
     /// The best set there is. A curve that begins by falling slowly has no knee but its first point, and one that looks at
     /// largest steps alone may have no other; neither shows that nothing is worth its money. If no set is allowed, the plan says why.
     /// </summary>
-    private async Task<(Solved Solved, IReadOnlyList<RemarkAnswer> Notes)> BestAsync(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken cancellationToken)
+    private async Task<(Solved Solved, IReadOnlyList<RemarkAnswer> Notes)> BestAsync(
+        RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken cancellationToken)
     {
         var solved = await recommendations.SolveAsync(asked, body, cancellationToken);
-        return (solved, solved.Plan is not { IsProved: true, Purchases.IsEmpty: false } ? [] : [SpendingRemarks.BestSet(asked, Kit.Of(asked.Problem, solved.Plan.Purchases))]);
+        return (
+            solved,
+            solved.Plan is not { IsProved: true, Purchases.IsEmpty: false }
+                ? []
+                : [SpendingRemarks.BestSet(asked, Kit.Of(asked.Problem, solved.Plan.Purchases))]);
     }
 
     /// <summary>The point as a plan: of all sets of at most its price none has a less largest step.</summary>

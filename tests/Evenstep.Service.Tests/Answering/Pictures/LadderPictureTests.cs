@@ -84,7 +84,8 @@ public sealed class LadderPictureTests
             """);
 
         Assert.Contains("20 mm eyepiece (your item 1), yours.", Drawn(scene).Description, StringComparison.Ordinal);
-        Assert.Contains("Okular 20 mm (Nr. 1 Ihrer Ausrüstung), eigen.", new Picture(LadderPicture.Draw(scene, German.Language)).Description, StringComparison.Ordinal);
+        Assert.Contains(
+            "Okular 20 mm (Nr. 1 Ihrer Ausrüstung), eigen.", new Picture(LadderPicture.Draw(scene, German.Language)).Description, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -93,7 +94,8 @@ public sealed class LadderPictureTests
     {
         var picture = Drawn(scene);
 
-        var jumps = scene.Stages.SelectMany(stage => stage.Kit.Ladders.SelectMany(ladder => ladder.Jumps().Select(jump => jump.IsEnough(stage.Enough)))).ToList();
+        var jumps =
+            scene.Stages.SelectMany(stage => stage.Kit.Ladders.SelectMany(ladder => ladder.Jumps().Select(jump => jump.IsEnough(stage.Enough)))).ToList();
         Assert.Equal(jumps.Count(isEnough => isEnough), picture.Of("step").Count());
         Assert.Equal(jumps.Count(isEnough => !isEnough), picture.Of("step-wide").Count());
         Assert.All(picture.Of("step-wide"), step => Assert.StartsWith("wide ", Picture.Shown(step.Element(Svg.Space + "text")!), StringComparison.Ordinal));

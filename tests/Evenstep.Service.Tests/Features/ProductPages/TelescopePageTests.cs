@@ -54,7 +54,8 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
     [InlineData("cabin-boy-60", "", "{}")]
     [InlineData("driftwood-70", "zooms=allow", """{ "preferences": { "zooms": "allow" } }""")]
     [InlineData("breakwater-203", "age=60&maxPurchases=2", """{ "observer": { "age": 60 }, "limits": { "maxPurchases": 2 } }""")]
-    [InlineData("lightship-279", "wearsSpectacles=true&owned=stayrope-2x", """{ "observer": { "wearsSpectacles": true }, "owned": [ { "id": "stayrope-2x" } ] }""")]
+    [InlineData(
+        "lightship-279", "wearsSpectacles=true&owned=stayrope-2x", """{ "observer": { "wearsSpectacles": true }, "owned": [ { "id": "stayrope-2x" } ] }""")]
     public async Task Without_a_budget_it_is_the_suggested_point_of_the_spending_curve(string telescope, string query, string rest)
     {
         var body = JsonNode.Parse(rest)!.AsObject();
@@ -118,7 +119,9 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task All_that_is_wrong_with_a_query_is_named_at_once_by_parameter()
     {
-        var page = await PageAsync("capstan-152/recommendation?budgte=1&budget=-1&age=old&age=older&observes=moons&observes=moon&owned=none&seeingArcsec=&maxPurchases=1.5&wearsSpectacles=yes&zooms=maybe");
+        var page = await PageAsync(
+            "capstan-152/recommendation?budgte=1&budget=-1&age=old&age=older&observes=moons&observes=moon&owned=none" +
+            "&seeingArcsec=&maxPurchases=1.5&wearsSpectacles=yes&zooms=maybe");
 
         Assert.Equal(400, page.Status);
         Assert.Equal("application/problem+json", (await service.GetAsync($"{Telescopes}/capstan-152/recommendation?x=1")).ContentType);
