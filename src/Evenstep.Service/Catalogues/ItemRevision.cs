@@ -81,9 +81,7 @@ internal static class ItemRevision
         return false;
     }
 
-    private static ErrorMessage NoSuch(string id, Catalogue catalogue) => ErrorMessage.Of(
-        "error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, catalogue.Listed.Keys)),
-        ("instead", ErrorMessage.Of("error/no-such-item/change")));
+    private static ErrorMessage NoSuch(string id, Catalogue catalogue) => NoSuchItem.Of(id, catalogue.Listed.Keys, "error/no-such-item/change");
 
     /// <summary>Of a field that is to be taken away nothing is left in the item: a misspelt one would not be seen there.</summary>
     private static void ReportUnknownNulls(ItemChange change, Faults faults)

@@ -35,8 +35,8 @@ internal sealed record ProblemKind(string Name, int Status, params ImmutableArra
     public static readonly ImmutableArray<ProblemKind> All =
     [
         InvalidJson, InvalidRequest, Unauthorized, Forbidden, NotFound, MethodNotAllowed, NotAcceptable, Timeout, ReadOnly, PreconditionFailed, TooLarge,
-        AddressTooLong,
-        UnsupportedMediaType, RateUsedUp, ShareUsedUp, HeadersTooLarge, InternalError, StorageBroken, WorkLimit, Saturated, NotReady, StorageAway, StorageFull,
+        AddressTooLong, UnsupportedMediaType, RateUsedUp, ShareUsedUp, HeadersTooLarge, InternalError, StorageBroken, WorkLimit, Saturated, NotReady,
+        StorageAway, StorageFull,
     ];
 
     /// <summary>The kind of error in words.</summary>
