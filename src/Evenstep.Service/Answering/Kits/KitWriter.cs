@@ -18,6 +18,7 @@ internal static class KitWriter
         MeanMismatchPercent = figures.HasViews ? Rounded.MeanPercent(figures.MeanMismatch) : null,
         MeanExcessPercent = figures.HasViews ? Rounded.MeanPercent(figures.MeanExcess) : null,
         ServedPercent = Rounded.Percent(100 * figures.ServedShare),
+        ComfortablePercent = Rounded.Percent(100 * figures.ComfortableShare),
     };
 
     public static double? LargestStepOf(LadderFigures figures) => figures.HasViews ? Rounded.Ratio(figures.LargestStep) : null;
@@ -31,6 +32,7 @@ internal static class KitWriter
             MeanMismatchPercent = figures.MeanMismatchPercent,
             MeanExcessPercent = figures.MeanExcessPercent,
             ServedPercent = figures.ServedPercent,
+            ComfortablePercent = figures.ComfortablePercent,
             Views = new Written<KitView, ViewAnswer>(ladder.Views, ViewOf),
             Steps = [.. ladder.Jumps().Select(jump => StepOf(jump, enoughMismatch))],
             Overlaps = [.. ladder.Overlaps().Take(Ladder.MostOverlapsTold).Select(OverlapOf)],
@@ -80,6 +82,7 @@ internal static class KitWriter
         DriftSeconds = Rounded.DriftSeconds(one.View.DriftSeconds),
         Usable = one.IsUsable,
         NotUsableBecause = one.NotUsableBecause,
+        Drawbacks = DrawbackWriter.Write(one.Drawbacks),
     };
 
     public static StepAnswer StepOf(Jump jump, double enoughMismatch) => new()
