@@ -63,7 +63,11 @@ internal static class KitWriter
         TrueFieldDeg = kit.WidestFieldDeg(framing.TelescopeIndex) is { } widest ? Rounded.FieldDeg(widest) : null,
     })];
 
-    public static IReadOnlyList<string> SpareOf(Kit kit, WorkBudget? budget) => [.. Spare.Of(kit, budget).Select(item => item.Id)];
+    public static IReadOnlyList<string> SpareOf(Kit kit, WorkBudget? budget) => SpareOf(kit, Spare.ShowingTelescopes(kit), budget);
+
+    /// <summary>The same, where only some telescopes count.</summary>
+    public static IReadOnlyList<string> SpareOf(Kit kit, ImmutableArray<int> telescopes, WorkBudget? budget) =>
+        [.. Spare.Of(kit, telescopes, budget).Select(item => item.Id)];
 
     public static CatalogueAnswer CatalogueOf(Catalogue catalogue) => new() { Id = catalogue.Id, Version = catalogue.Version };
 
