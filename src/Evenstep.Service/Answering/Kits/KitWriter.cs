@@ -69,6 +69,14 @@ internal static class KitWriter
     public static IReadOnlyList<string> SpareOf(Kit kit, ImmutableArray<int> telescopes, WorkBudget? budget) =>
         [.. Spare.Of(kit, telescopes, budget).Select(item => item.Id)];
 
+    /// <summary>The owned items that could all be given away at once; null if the work limit came first.</summary>
+    /// <param name="kit">What there is.</param>
+    /// <param name="telescopes">The telescopes that count, by their indices.</param>
+    /// <param name="budget">What it may take; null for what is usual.</param>
+    /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
+    public static IReadOnlyList<string>? SpareTogetherOf(Kit kit, ImmutableArray<int> telescopes, WorkBudget? budget) =>
+        Spare.Together(kit, telescopes, budget ?? new WorkBudget(WorkLimits.Usual)) is { } spare ? [.. spare.Select(item => item.Id)] : null;
+
     public static CatalogueAnswer CatalogueOf(Catalogue catalogue) => new() { Id = catalogue.Id, Version = catalogue.Version };
 
     public static ViewAnswer ViewOf(KitView one) => new()

@@ -22,7 +22,7 @@ internal sealed record HoldingIntervalAnswer
     /// <summary>The highest value of it.</summary>
     public required decimal To { get; init; }
 
-    /// <summary>How many values were tried, those outside of it included.</summary>
+    /// <summary>How many values were tried beside the one given: on each side from there up to the first with other purchases.</summary>
     public required int Tried { get; init; }
 
     /// <summary>What would be bought just below it; null if nothing else would, as far as was tried.</summary>

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Advice;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Kits;
@@ -45,7 +46,7 @@ internal static class AssessmentWriter
             Kit = KitWriter.FiguresOf(kit.Figures),
             Telescopes = [.. kit.Ladders.Select(ladder => AssessedTelescopeWriter.Write(ladder, asked.Problem.EnoughMismatch, asked.Targets))],
             Spare = KitWriter.SpareOf(kit, budget),
-            SpareTogether = null,
+            SpareTogether = KitWriter.SpareTogetherOf(kit, Spare.ShowingTelescopes(kit), budget),
             Demands = KitWriter.FramingsOf(kit),
             Notes = [.. KitRemarks.NotesOf(kit)],
             Cautions = KitRemarks.CautionsOf(kit),
