@@ -64,7 +64,7 @@ public static class PlanNotes
     {
         var item = plan.Candidacy.Candidates
             .Where(candidate => ShowsAlone(problem, candidate, wish.TrueFieldDeg))
-            .OrderBy(candidate => candidate.Price).ThenBy(candidate => candidate.Id, StringComparer.Ordinal)
+            .OrderBy(candidate => candidate.ExactPrice).ThenBy(candidate => candidate.Id, StringComparer.Ordinal)
             .First();
         return new Remark(WideViewNotGranted,
         [

@@ -47,7 +47,7 @@ public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Eyepieces)
             .Where(one => one.Eyepieces.Length >= FewestEyepieces)
             .ToDictionary(one => one.Zoom);
         return CandidatesAmong([.. enough.Keys], kit.Problem).Select(zoom => enough[zoom])
-            .OrderByDescending(one => one.Eyepieces.Length).ThenBy(one => one.Zoom.Price).ThenBy(one => one.Zoom.Id, StringComparer.Ordinal)
+            .OrderByDescending(one => one.Eyepieces.Length).ThenBy(one => one.Zoom.ExactPrice).ThenBy(one => one.Zoom.Id, StringComparer.Ordinal)
             .FirstOrDefault();
     }
 

@@ -91,7 +91,7 @@ public sealed class Certifier
 
     private bool? NothingCheaper()
     {
-        var question = AsGood() with { MostCents = Measure.Cents.Of(plan.Purchases) };
+        var question = AsGood() with { MostTotalPrice = plan.Purchases.Sum(item => item.ExactPrice) };
         question = Measure.PreferenceOf(Problem) is { } preference ? question.Below(preference, preference.Of(plan.Purchases)) : question;
         return HasNone(finder, question.Below(Measure.PriceThenCount, Measure.PriceThenCount.Of(plan.Purchases) - 1));
     }

@@ -21,8 +21,8 @@ internal sealed record Question
 
     public QualityMeasure? QualityMeasure { get; private init; }
 
-    /// <summary>The total price, in hundredths, is at most this, besides the budget.</summary>
-    public long MostCents { get; init; } = long.MaxValue;
+    /// <summary>The total price is at most this, besides the budget.</summary>
+    public Money MostTotalPrice { get; init; } = Money.MaxValue;
 
     /// <summary>Pairs of views that may overlap; null for as many as the problem allows.</summary>
     public int? AllowedOverlaps { get; init; }
