@@ -59,7 +59,7 @@ public static class BuyingOrder
         public bool IsBetterThan(NextStep other) =>
             Differ(Figures.LnLargestStep, other.Figures.LnLargestStep) ? Figures.LnLargestStep < other.Figures.LnLargestStep
             : Differ(Figures.MeanExcess, other.Figures.MeanExcess) ? Figures.MeanExcess < other.Figures.MeanExcess
-            : Item.Price != other.Item.Price ? Item.Price < other.Item.Price
+            : Item.ExactPrice != other.Item.ExactPrice ? Item.ExactPrice < other.Item.ExactPrice
             : string.CompareOrdinal(Item.Id, other.Item.Id) < 0;
 
         private static bool Differ(double a, double b) => Math.Abs(a - b) > Tolerance.Value;

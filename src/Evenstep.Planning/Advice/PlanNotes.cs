@@ -71,7 +71,7 @@ public static class PlanNotes
         var limits = kit.Problem.Limits;
         var rich = kit.Problem with { Limits = limits with { Budget = (decimal)Bounds.Budget.Most } };
         var cheapest = Candidacy.Of(rich).Candidates
-            .OrderBy(item => item.Price).ThenBy(item => item.Id, StringComparer.Ordinal)
+            .OrderBy(item => item.ExactPrice).ThenBy(item => item.Id, StringComparer.Ordinal)
             .FirstOrDefault(item => Kit.Of(rich, [item]).Figures.HasViews);
         return new Remark(NothingToLookThrough,
         [
@@ -100,7 +100,7 @@ public static class PlanNotes
     {
         var item = plan.Candidacy.Candidates
             .Where(candidate => ShowsAlone(problem, candidate, wish.TrueFieldDeg))
-            .OrderBy(candidate => candidate.Price).ThenBy(candidate => candidate.Id, StringComparer.Ordinal)
+            .OrderBy(candidate => candidate.ExactPrice).ThenBy(candidate => candidate.Id, StringComparer.Ordinal)
             .FirstOrDefault();
         return item is null ? null : new Remark(WideViewNotGranted,
         [

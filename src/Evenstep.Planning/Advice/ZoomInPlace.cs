@@ -53,7 +53,7 @@ public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Items, double L
             .Where(one => one.Items.Length >= FewestItems && OfferedDrawbacks.AreThoseOf(kit, one.Zoom))
             .ToDictionary(one => one.Zoom, one => one.Items);
         return CandidatesAmong([.. enough.Keys], kit.Problem)
-            .OrderByDescending(zoom => enough[zoom].Length).ThenBy(zoom => zoom.Price).ThenBy(zoom => zoom.Id, StringComparer.Ordinal)
+            .OrderByDescending(zoom => enough[zoom].Length).ThenBy(zoom => zoom.ExactPrice).ThenBy(zoom => zoom.Id, StringComparer.Ordinal)
             .Select(zoom => InPlaceOf(enough[zoom], zoom, kit))
             .FirstOrDefault();
     }

@@ -14,7 +14,7 @@ public sealed class Assortment : IReadOnlyList<Item>
     private Assortment(ImmutableArray<Item> items)
     {
         Items = items;
-        byPrice = new(() => [.. items.OrderBy(item => item.Price)]);
+        byPrice = new(() => [.. items.OrderBy(item => item.ExactPrice)]);
     }
 
     public ImmutableArray<Item> Items { get; }

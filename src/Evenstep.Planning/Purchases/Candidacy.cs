@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using System.Runtime.InteropServices;
 using Evenstep.Planning.Budgets;
-using Evenstep.Planning.Optics;
 
 namespace Evenstep.Planning.Purchases;
 
@@ -39,6 +37,26 @@ public sealed record Exclusion(Item Item, Excluded Reason);
 /// <summary>Which catalogue items may be bought at all, in ordinal order of ids, and why each other one may not.</summary>
 public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<Exclusion> Exclusions)
 {
+    /// <summary>Of judging an item alone.</summary>
+    private const long StepsOfItem = 150;
+
+    /// <summary>The rules that can keep an item out by itself, a file each under Rules: the first that does gives the reason.</summary>
+    private static readonly (Func<ItemAlone, bool> Excludes, Excluded Reason)[] Rules =
+    [
+        (RequestRule.Excludes, Excluded.ByRequest),
+        (StockRule.Excludes, Excluded.OutOfStock),
+        (ReticleRule.Excludes, Excluded.Reticle),
+        (BudgetRule.Excludes, Excluded.OverBudget),
+        (ItemPriceRule.Excludes, Excluded.OverBudget),
+        (MassRule.Excludes, Excluded.TooHeavy),
+        (BarrelRule.Excludes, Excluded.BarrelTooWide),
+        (PowerRangeRule.Excludes, Excluded.OutsidePowerRange),
+        (EyeReliefRule.Excludes, Excluded.EyeReliefTooShort),
+        (ApparentFieldRule.Excludes, Excluded.ApparentFieldTooNarrow),
+        (OwnedRule.Excludes, Excluded.OverlapsOwned),
+        (OverlapRule.Excludes, Excluded.OverlapsOwned),
+    ];
+
     /// <summary>The telescopes that decide, by their indices: those in which owned items and the candidates together can make a
     /// usable view; all, if there is none.</summary>
     public required ImmutableArray<int> Telescopes { get; init; }
@@ -46,196 +64,50 @@ public sealed record Candidacy(ImmutableArray<Item> Candidates, ImmutableArray<E
     public static Candidacy Of(PurchaseProblem problem) => Of(problem, problem.Catalogue.Items);
 
     /// <summary>The same, of some items of the catalogue only.</summary>
-    public static Candidacy Of(PurchaseProblem problem, ImmutableArray<Item> items) => new Sieve(problem, budget: null).Sort(items);
+    public static Candidacy Of(PurchaseProblem problem, ImmutableArray<Item> items) => Of(problem, items, steps: null);
 
     /// <summary>The same, of all items, counted as work.</summary>
     /// <exception cref="WorkEndedException">Nothing is left of the budget.</exception>
     /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
-    internal static Candidacy Of(PurchaseProblem problem, WorkBudget budget) => new Sieve(problem, budget).Sort(problem.Catalogue.Items);
+    internal static Candidacy Of(PurchaseProblem problem, WorkBudget budget) => Of(problem, problem.Catalogue.Items, new StepCounter(budget));
 
     /// <summary>The exclusion of an item, or null for a candidate.</summary>
     public Exclusion? ExclusionOf(Item item) => Exclusions.FirstOrDefault(exclusion => exclusion.Item.Equals(item));
 
-    /// <summary>The questions asked of every item, in order, with what they share worked out once.</summary>
-    private sealed class Sieve
+    private static Candidacy Of(PurchaseProblem problem, ImmutableArray<Item> items, StepCounter? steps)
     {
-        /// <summary>Of judging an item alone, of working a view out, and of comparing two.</summary>
-        private const long StepsOfItem = 150;
-        private const long StepsOfView = 60;
-        private const long StepsOfComparison = 2;
-
-        private readonly PurchaseProblem problem;
-        private readonly StepCounter? steps;
-        private readonly Limits limits;
-        private readonly Preferences preferences;
-        private readonly double lnLeastStep;
-        private readonly Lazy<Item[]> allBarlows;
-        private readonly Item[] ownedBarlows;
-        private readonly Item[] ownedOculars;
-        private readonly Showing[][] ownedViews;
-        private readonly List<Showing> added = [];
-        private readonly bool ownedReticleServes;
-
-        public Sieve(PurchaseProblem problem, WorkBudget? budget)
+        var owned = new OwnedKit(problem, steps);
+        var candidates = ImmutableArray.CreateBuilder<Item>();
+        var exclusions = ImmutableArray.CreateBuilder<Exclusion>();
+        foreach (var item in items)
         {
-            this.problem = problem;
-            steps = budget is null ? null : new StepCounter(budget);
-            (limits, preferences, lnLeastStep) = (problem.Limits, problem.Preferences, problem.Preferences.LnLeastStep);
-            allBarlows = new(() => [.. problem.Owned.Concat(problem.Catalogue).Where(item => item.IsBarlow).Distinct()]);
-            ownedBarlows = [.. problem.Owned.Where(item => item.IsBarlow)];
-            ownedOculars = [.. problem.Owned.Where(item => item.Ocular is not null)];
-            steps?.Count(StepsOfView * ownedOculars.Length * (1 + ownedBarlows.Length) * problem.Telescopes.Length);
-            var ownedKit = Kit.Of(problem, []);
-            ownedViews = [.. ownedKit.Ladders.Select(ladder => ladder.Usable.Select(view => view.Showing).ToArray())];
-            ownedReticleServes = problem.Demands.ReticleLeastPower is { } asked
-                && ReticleRule.Serves(ownedKit, asked);
+            steps?.Count(StepsOfItem);
+            if (ReasonAgainst(new ItemAlone(item, owned)) is { } reason)
+            {
+                exclusions.Add(new Exclusion(item, reason));
+            }
+            else
+            {
+                candidates.Add(item);
+            }
         }
 
-        public Candidacy Sort(ImmutableArray<Item> items)
-        {
-            var candidates = ImmutableArray.CreateBuilder<Item>();
-            var exclusions = ImmutableArray.CreateBuilder<Exclusion>();
-            foreach (var item in items)
-            {
-                steps?.Count(StepsOfItem);
-                if (ReasonAgainst(item) is { } reason)
-                {
-                    exclusions.Add(new Exclusion(item, reason));
-                }
-                else
-                {
-                    candidates.Add(item);
-                }
-            }
+        var kept = candidates.ToImmutable();
+        var telescopes = ServedTelescopes.Of(problem, kept, steps);
+        steps?.Settle();
+        return new Candidacy(kept, exclusions.ToImmutable()) { Telescopes = telescopes };
+    }
 
-            var kept = candidates.ToImmutable();
-            var telescopes = ServedTelescopes.Of(problem, kept, steps);
-            steps?.Settle();
-            return new Candidacy(kept, exclusions.ToImmutable()) { Telescopes = telescopes };
+    private static Excluded? ReasonAgainst(ItemAlone alone)
+    {
+        foreach (var (excludes, reason) in Rules)
+        {
+            if (excludes(alone))
+            {
+                return reason;
+            }
         }
 
-        private Excluded? ReasonAgainst(Item item) =>
-            IsExcludedByRequest(item) ? Excluded.ByRequest
-            : !item.InStock ? Excluded.OutOfStock
-            : item.IsReticle && (problem.Demands.ReticleLeastPower is null || ownedReticleServes) ? Excluded.Reticle
-            : IsOverBudget(item) ? Excluded.OverBudget
-            : item.MassGrams > limits.MaxItemMassGrams ? Excluded.TooHeavy
-            : !FitsSomeTelescope(item) ? Excluded.BarrelTooWide
-            : ReasonAgainstViews(item) is { } reason ? reason
-            : OverlapsOwned(item) ? Excluded.OverlapsOwned
-            : null;
-
-        private bool IsExcludedByRequest(Item item)
-        {
-            var avoided = (preferences.AvoidBarlows && item.IsBarlow) || (preferences.AvoidZooms && item.IsZoom);
-            return (!preferences.Exclude.IsEmpty && preferences.Exclude.Contains(item.Id))
-                || (avoided && !problem.Demands.MustInclude.Contains(item.Id));
-        }
-
-        private bool IsOverBudget(Item item) => !BudgetRule.Affords(problem, item.Price) || item.Price > limits.MaxPricePerItem;
-
-        private bool IsOwned(Item item) => problem.Owned.Contains(item);
-
-        private bool FitsSomeTelescope(Item item)
-        {
-            foreach (var telescope in problem.Telescopes)
-            {
-                if (item.Optic.Barrel.FitsInto(telescope.Telescope.FocuserBarrel))
-                {
-                    return true;
-                }
-            }
-
-            return false;
-        }
-
-        /// <summary>How far the item's views alone come: the reason that stops the one that comes farthest.</summary>
-        private Excluded? ReasonAgainstViews(Item item)
-        {
-            if (item.IsBarlow)
-            {
-                return null;
-            }
-
-            if (item.IsReticle)
-            {
-                return ReachesReticlePower(item) ? null : Excluded.OutsidePowerRange;
-            }
-
-            var farthest = NotUsable.BelowRange;
-            foreach (var telescope in problem.Telescopes)
-            {
-                if (View.Of(telescope, item.Ocular!) is { } view)
-                {
-                    if (view.NotUsableBecause(problem.Observer, preferences.LeastApparentFieldDeg, !IsOwned(item)) is not { } because)
-                    {
-                        return null;
-                    }
-
-                    farthest = because > farthest ? because : farthest;
-                }
-            }
-
-            return farthest switch
-            {
-                NotUsable.ApparentField => Excluded.ApparentFieldTooNarrow,
-                NotUsable.EyeRelief => Excluded.EyeReliefTooShort,
-                _ => Excluded.OutsidePowerRange,
-            };
-        }
-
-        private bool ReachesReticlePower(Item item) =>
-            ReticleRule.Serves(problem, item, allBarlows.Value, problem.Demands.ReticleLeastPower!.Value);
-
-        private bool OverlapsOwned(Item item) => IsOwned(item) || OverlapRule.Left(problem, OverlapsBoughtAlone(item)) < 0;
-
-        private int OverlapsBoughtAlone(Item item)
-        {
-            var count = 0;
-            for (var t = 0; t < problem.Telescopes.Length && OverlapRule.Left(problem, count) >= 0; t++)
-            {
-                added.Clear();
-                AddViews(problem.Telescopes[t], item);
-                for (var i = 0; i < added.Count && OverlapRule.Left(problem, count) >= 0; i++)
-                {
-                    steps?.Count(StepsOfView + (StepsOfComparison * (ownedViews[t].Length + i)));
-                    var before = CollectionsMarshal.AsSpan(added)[..i];
-                    count += CountRepeats(added[i], ownedViews[t]) + CountRepeats(added[i], before);
-                }
-            }
-
-            return count;
-        }
-
-        private int CountRepeats(in Showing view, ReadOnlySpan<Showing> others)
-        {
-            var count = 0;
-            foreach (ref readonly var other in others)
-            {
-                count += Overlap.Between(view, other, lnLeastStep) ? 1 : 0;
-            }
-
-            return count;
-        }
-
-        /// <summary>Notes the usable views that the item would add to what is owned.</summary>
-        private void AddViews(TelescopeInUse telescope, Item item)
-        {
-            if (item.IsBarlow)
-            {
-                foreach (var ocular in ownedOculars)
-                {
-                    KitViews.AddUsable(problem, telescope, ocular, ocularBought: false, item, added);
-                }
-
-                return;
-            }
-
-            KitViews.AddUsable(problem, telescope, item, ocularBought: true, barlow: null, added);
-            foreach (var barlow in ownedBarlows)
-            {
-                KitViews.AddUsable(problem, telescope, item, ocularBought: true, barlow, added);
-            }
-        }
+        return null;
     }
 }

@@ -5,5 +5,4 @@ namespace Evenstep.Planning.Purchases;
 /// <summary>How far the search came before its limit, for the model to go on from.</summary>
 /// <param name="Purchases">An allowed set, the best known in its largest step.</param>
 /// <param name="LnBound">A proven lower bound on the logarithm of the least largest step.</param>
-/// <param name="WishedFieldDeg">The true field of the wish that was being granted meanwhile, in degrees; null if none was.</param>
-public sealed record HeadStart(ImmutableArray<Item> Purchases, double LnBound, double? WishedFieldDeg);
+public sealed record HeadStart(ImmutableArray<Item> Purchases, double LnBound);

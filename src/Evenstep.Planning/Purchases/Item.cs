@@ -21,12 +21,12 @@ public sealed class Item(string id, Optic optic) : IEquatable<Item>
         init
         {
             field = value;
-            Cents = Money.Of(value).Cents;
+            ExactPrice = Money.Of(value);
         }
     }
 
-    /// <summary>The price in hundredths.</summary>
-    internal long Cents { get; private init; }
+    /// <summary>The price as the planner reckons with it.</summary>
+    internal Money ExactPrice { get; private init; }
 
     /// <summary>What its views and those through it depend on.</summary>
     internal Make Make { get; } = Make.Of(optic);

@@ -56,18 +56,32 @@ public sealed record Limits
     public const int MostOverlaps = 20;
 
     /// <summary>For all purchases together, in the catalogue's currency, with at most two decimal places.</summary>
-    public required decimal Budget { get; init; }
+    public required decimal Budget
+    {
+        get;
+        init => (field, ExactBudget) = (value, Money.Of(value));
+    }
 
     public int MaxPurchases { get; init; } = 3;
 
     public int MaxBarlows { get; init; } = 1;
 
-    public decimal? MaxPricePerItem { get; init; }
+    public decimal? MaxPricePerItem
+    {
+        get;
+        init => (field, ExactMaxPricePerItem) = (value, value is { } price ? Money.Of(price) : null);
+    }
 
     public double? MaxItemMassGrams { get; init; }
 
     /// <summary>How many pairs of views may overlap in which a bought item takes part.</summary>
     public int AllowedOverlaps { get; init; }
+
+    /// <summary>The budget as the planner reckons with it.</summary>
+    internal Money ExactBudget { get; private init; }
+
+    /// <summary>The most allowed for one item as the planner reckons with it.</summary>
+    internal Money? ExactMaxPricePerItem { get; private init; }
 }
 
 /// <summary>What decides between sets of purchases whose steps are equally good.</summary>

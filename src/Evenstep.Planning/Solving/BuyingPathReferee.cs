@@ -43,14 +43,10 @@ public static class BuyingPathReferee
             yield return $"{exclusion.Item} is no candidate: {exclusion.Reason}.";
         }
 
-        if (Tolerance.Above(kit.Figures.LnLargestStep, path.Plan.Values!.LnLargestStepAllowed))
+        var lnLargestStep = LnLargestStepOf(path, kit);
+        if (Tolerance.Above(lnLargestStep, path.Plan.Values!.LnLargestStepAllowed))
         {
-            yield return $"The largest step, {kit.Figures.LnLargestStep}, is above the {path.Plan.Values.LnLargestStepAllowed} allowed.";
-        }
-
-        if (path.Plan.Wish is { Granted: true } wish && !FramingRule.Frames(kit, wish.TrueFieldDeg, null))
-        {
-            yield return $"The kit has no view of {wish.TrueFieldDeg} degrees, though the wish for one can be granted.";
+            yield return $"The largest step, {lnLargestStep}, is above the {path.Plan.Values.LnLargestStepAllowed} allowed.";
         }
     }
 
@@ -61,13 +57,16 @@ public static class BuyingPathReferee
             yield return $"The price so far is {kit.TotalPrice}, not {step.TotalPriceSoFar}.";
         }
 
-        var lnEnough = 2 * kit.Problem.EnoughMismatch;
         var loss = path.Frontier.LnLeastStepFor(kit.TotalPrice) is { } least
-            ? Math.Max(0, Math.Exp(Math.Max(lnEnough, kit.Figures.LnLargestStep) - Math.Max(lnEnough, least)) - 1)
+            ? Math.Max(0, Math.Exp(LnLargestStepOf(path, kit) - least) - 1)
             : 0;
         if (Math.Abs(loss - step.Loss) > ClaimTolerance)
         {
             yield return $"The loss with {step.Item} is {loss}, not {step.Loss}.";
         }
     }
+
+    /// <summary>What is enough is as good as anything narrower.</summary>
+    private static double LnLargestStepOf(BuyingPath path, Kit kit) =>
+        Math.Max(2 * kit.Problem.EnoughMismatch, kit.FiguresIn(path.Plan.Candidacy.Telescopes).LnLargestStep);
 }

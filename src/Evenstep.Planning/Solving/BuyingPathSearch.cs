@@ -36,36 +36,36 @@ public static class BuyingPathSearch
         var losses = new Losses(frontier);
         try
         {
-            using var ground = new PathGround(problem, plan.Candidacy.Candidates, plan.Wish, budget);
+            using var ground = new PathGround(problem, plan.Candidacy, budget);
             var known = Ordering.Best(ground, losses, ChoicesOf(ground, plan));
             var (best, least, isProved) = new PathSearch(ground, losses, new Destination(ground, values.LnLargestStepAllowed), known).Run();
             isProved &= plan.IsProved && frontier.IsProved;
-            return new BuyingPath(plan, frontier, StepsOf(problem, losses, best.Order), plan.IsProved && frontier.IsProved ? least : null, isProved);
+            return new BuyingPath(plan, frontier, StepsOf(problem, plan, losses, best.Order), plan.IsProved && frontier.IsProved ? least : null, isProved);
         }
         catch (WorkEndedException)
         {
-            return new BuyingPath(plan, frontier, StepsOf(problem, losses, ByPrice(plan)), null, IsProved: false);
+            return new BuyingPath(plan, frontier, StepsOf(problem, plan, losses, ByPrice(plan)), null, IsProved: false);
         }
     }
 
     /// <summary>An order to buy a plan in where there was no work left for a better one.</summary>
     private static IEnumerable<Choice> ByPrice(Plan plan) =>
-        plan.Purchases.OrderBy(item => item.Cents).Select(item => new Choice(0, item, Choice.None, Choice.None, IsMust: false));
+        plan.Purchases.OrderBy(item => item.ExactPrice).Select(item => new Choice(0, item, Choice.None, Choice.None, IsMust: false));
 
     /// <summary>The purchases of a plan; of alike items the path knows only the cheapest.</summary>
     private static IEnumerable<Choice> ChoicesOf(PathGround ground, Plan plan) => plan.Purchases.Select(item =>
         ground.Choices.FirstOrDefault(choice => choice.Item.Equals(item))
         ?? ground.Choices.First(choice => !choice.IsMust && Likeness.Of(ground.Problem, choice.Item).Equals(Likeness.Of(ground.Problem, item))));
 
-    private static ImmutableArray<BuyingStep> StepsOf(PurchaseProblem problem, Losses losses, IEnumerable<Choice> order)
+    private static ImmutableArray<BuyingStep> StepsOf(PurchaseProblem problem, Plan plan, Losses losses, IEnumerable<Choice> order)
     {
-        var spent = 0L;
+        var spent = Money.Zero;
         List<Item> bought = [];
         return [.. order.Select(choice =>
         {
-            spent += choice.Cents;
+            spent += choice.Price;
             bought.Add(choice.Item);
-            return new BuyingStep(choice.Item, new Money(spent).ToDecimal(), losses.Of(spent, Kit.Of(problem, bought).Figures.LnLargestStep));
+            return new BuyingStep(choice.Item, spent.ToDecimal(), losses.Of(spent, Kit.Of(problem, bought).FiguresIn(plan.Candidacy.Telescopes).LnLargestStep));
         })];
     }
 }

@@ -86,7 +86,7 @@ public sealed class Certifier
     private bool? NothingCheaper()
     {
         var preference = Measure.PreferenceOf(Problem);
-        var question = Kept(values.MeanExcessAllowed) with { MostCents = Measure.Cents.Of(plan.Purchases) };
+        var question = Kept(values.MeanExcessAllowed) with { MostTotalPrice = plan.Purchases.Sum(item => item.ExactPrice) };
         question = Problem.Preferences.Prefer == Prefer.LowPrice ? question : question.Below(preference, preference.Of(plan.Purchases));
         return HasNone(finder, question.Below(Measure.PriceThenCount, Measure.PriceThenCount.Of(plan.Purchases) - 1));
     }

@@ -16,7 +16,7 @@ public static class SpendingReferee
     /// <summary>One sentence for each thing wrong with the frontier; empty for a good one.</summary>
     public static ImmutableArray<string> FaultsOf(SpendingFrontier frontier) =>
     [
-        .. frontier.Points.SelectMany(point => FaultsOf(frontier.Problem, point)),
+        .. FaultsOfPoints(frontier),
         .. frontier.Points.Zip(frontier.Points.Skip(1)).Where(pair => IsBeaten(pair.First, pair.Second))
             .Select(pair => $"The set for {pair.Second.TotalPrice} is no better than that for {pair.First.TotalPrice}."),
     ];
@@ -24,7 +24,13 @@ public static class SpendingReferee
     private static bool IsBeaten(SpendingPoint cheaper, SpendingPoint dearer) =>
         dearer.TotalPrice <= cheaper.TotalPrice || dearer.LnLargestStep >= cheaper.LnLargestStep - Tolerance.Value;
 
-    private static IEnumerable<string> FaultsOf(PurchaseProblem problem, SpendingPoint point)
+    private static IEnumerable<string> FaultsOfPoints(SpendingFrontier frontier)
+    {
+        var telescopes = Candidacy.Of(frontier.Problem).Telescopes;
+        return frontier.Points.SelectMany(point => FaultsOf(frontier.Problem, telescopes, point));
+    }
+
+    private static IEnumerable<string> FaultsOf(PurchaseProblem problem, ImmutableArray<int> telescopes, SpendingPoint point)
     {
         var kit = Kit.Of(problem, point.Purchases);
         if (kit.TotalPrice != point.TotalPrice)
@@ -32,9 +38,10 @@ public static class SpendingReferee
             yield return $"The price is {kit.TotalPrice}, not {point.TotalPrice}.";
         }
 
-        if (Math.Abs(kit.Figures.LnLargestStep - point.LnLargestStep) > ClaimTolerance)
+        var lnLargestStep = Math.Max(2 * problem.EnoughMismatch, kit.FiguresIn(telescopes).LnLargestStep);
+        if (Math.Abs(lnLargestStep - point.LnLargestStep) > ClaimTolerance)
         {
-            yield return $"The largest step is {kit.Figures.LnLargestStep}, not {point.LnLargestStep}.";
+            yield return $"The largest step is {lnLargestStep}, not {point.LnLargestStep}.";
         }
 
         foreach (var breach in Breaches.Of(kit))

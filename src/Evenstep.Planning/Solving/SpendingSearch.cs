@@ -8,7 +8,7 @@ namespace Evenstep.Planning.Solving;
 public static class SpendingSearch
 {
     /// <summary>The frontier of price and largest step, up to the problem's budget.</summary>
-    /// <param name="problem">Its enough step and its wish for a wide view are left aside.</param>
+    /// <param name="problem">Its wish for a wide view is left aside.</param>
     /// <param name="budget">The work and memory that it may take. Where it ends the search, the frontier says up to which price
     /// it is proved.</param>
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Model.Cuts;
 using Evenstep.Planning.Solving.Model.Subproblems;
 
@@ -132,5 +133,5 @@ public class CutTests
     }
 
     private static bool IsAffordable(ModelDraw drawn, int[] places) =>
-        places.Length <= drawn.Settled.PurchasesLeft && places.Sum(place => drawn.Settled.Choices[place].LeastCents) <= drawn.Settled.CentsLeft;
+        places.Length <= drawn.Settled.PurchasesLeft && places.Sum(place => drawn.Settled.Choices[place].LeastPrice) <= drawn.Settled.MoneyLeft;
 }

@@ -132,12 +132,12 @@ public class BenchTests
         foreach (var (drawn, bench) in EveryBench().Where(one => one.Bench.Reticle.IsPossible))
         {
             Item[] settled = [.. bench.Settled, .. bench.Reticle.Serving.Select(ware => ware.Item).OrderBy(item => item.Price).Take(1)];
-            Assert.Equal(drawn.Problem.Limits.Budget - settled.Sum(item => item.Price), bench.CentsLeft / 100m);
+            Assert.Equal(drawn.Problem.Limits.Budget - settled.Sum(item => item.Price), bench.MoneyLeft.ToDecimal());
             Assert.Equal(drawn.Problem.Limits.MaxPurchases - settled.Length, bench.CountLeft);
             Assert.All(bench.Reticle.Serving, ware => Assert.Equal(
-                bench.CentsLeft - bench.Reticle.ExtraCents(ware.Item),
-                (long)((drawn.Problem.Limits.Budget - bench.Settled.Sum(item => item.Price) - ware.Item.Price) * 100)));
-            Assert.Equal(0, bench.Reticle.ExtraCents(null));
+                bench.MoneyLeft - bench.Reticle.ExtraPrice(ware.Item),
+                Money.Of(drawn.Problem.Limits.Budget - bench.Settled.Sum(item => item.Price) - ware.Item.Price)));
+            Assert.Equal(Money.Zero, bench.Reticle.ExtraPrice(null));
         }
     }
 

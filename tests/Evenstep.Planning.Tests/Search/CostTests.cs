@@ -1,3 +1,4 @@
+using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Search;
 
 namespace Evenstep.Planning.Tests.Search;
@@ -7,10 +8,10 @@ public class CostTests
     private static readonly Cost[] Few =
     [
         .. from preference in new long[] { 0, 1, 7 }
-           from cents in new long[] { 0, 2, 5 }
+           from hundredths in new long[] { 0, 2, 5 }
            from count in new[] { 0, 1 }
            from ties in new long[] { 0, 3 }
-           select new Cost(preference, cents, count, ties),
+           select new Cost(preference, new Money(hundredths), count, ties),
     ];
 
     [Fact]
@@ -18,7 +19,7 @@ public class CostTests
     {
         foreach (var (a, b) in Few.SelectMany(a => Few.Select(b => (a, b))))
         {
-            var expected = (a.Preference, a.Cents, a.Count, a.Ties).CompareTo((b.Preference, b.Cents, b.Count, b.Ties));
+            var expected = (a.Preference, a.Price, a.Count, a.Ties).CompareTo((b.Preference, b.Price, b.Count, b.Ties));
             Assert.Equal(expected, Math.Sign(a.CompareTo(b)));
             Assert.Equal(expected < 0, a < b);
             Assert.Equal(expected > 0, a > b);
@@ -32,7 +33,7 @@ public class CostTests
 
     [Fact]
     public void Each_part_adds_up_alone() =>
-        Assert.Equal(new Cost(11, 22, 33, 44), new Cost(1, 2, 3, 4) + new Cost(10, 20, 30, 40));
+        Assert.Equal(new Cost(11, new Money(22), 33, 44), new Cost(1, new Money(2), 3, 4) + new Cost(10, new Money(20), 30, 40));
 
     [Fact]
     public void Nothing_adds_nothing() => Assert.All(Few, cost => Assert.Equal(cost, cost + default(Cost)));

@@ -91,7 +91,7 @@ public class DescentTests
             {
                 var cost = tried.CostOf(set);
                 Assert.Contains(met, one => one.Excess <= set.Figures.Kit.MeanExcess + Rounding
-                    && one.Cost.Preference <= cost.Preference && one.Cost.Cents <= cost.Cents && one.Cost.Count <= cost.Count);
+                    && one.Cost.Preference <= cost.Preference && one.Cost.Price <= cost.Price && one.Cost.Count <= cost.Count);
             }
         }
     }

@@ -23,7 +23,7 @@ internal sealed class EverySet : Goal
 
     public override bool IsHopeless(Node node, Path path) => false;
 
-    public override bool IsWorthTrying(in Prospect prospect, double gain, Cost cost) => true;
+    public override bool IsWorthTrying(in Prospects prospects, in Option option, Cost cost) => true;
 
     public override bool Note(Node node, Path path)
     {
@@ -46,8 +46,8 @@ internal static class Descents
             foreach (var reticle in bench.Reticle.ToTry)
             {
                 var chain = Node.Chain(drawn.Ground);
-                chain[0].Begin(bench, bench.Reticle.ExtraCents(reticle));
-                if (chain[0].CentsLeft >= 0)
+                chain[0].Begin(bench, bench.Reticle.ExtraPrice(reticle));
+                if (chain[0].MoneyLeft >= Money.Zero)
                 {
                     var path = new Path(drawn.Ground.Pricing, reticle is null ? bench.Settled : bench.Settled.Add(reticle));
                     Descent.Run(bench, chain, lnLargestStep, goal, effort, path);

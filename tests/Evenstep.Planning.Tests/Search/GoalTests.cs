@@ -45,7 +45,7 @@ public class GoalTests
         foreach (var tried in Tried.Problems(Problems))
         {
             var expected = tried.KeepingToStep().Select(set => set.Figures.Kit.MeanExcess).DefaultIfEmpty(double.PositiveInfinity).Min();
-            var found = Descents.Run(tried.Drawn, tried.LnStep, new LeastExcess()).Best;
+            var found = Descents.Run(tried.Drawn, tried.LnStep, new LeastExcess(new Selection([]), double.PositiveInfinity)).Best;
             Assert.True(expected == found || Math.Abs(expected - found) <= Rounding, $"seed {tried.Drawn.Seed}: {found} and not {expected}");
         }
     }
@@ -59,7 +59,9 @@ public class GoalTests
             var keeping = tried.KeepingToStep();
             var most = keeping.Select(set => set.Figures.Kit.MeanExcess).Order().ElementAtOrDefault(keeping.Count / 4);
             var expected = keeping.Where(set => Tolerance.AtMost(set.Figures.Kit.MeanExcess, most)).Select(tried.CostOf).DefaultIfEmpty(Cost.Unknown).Min();
-            var least = Descents.Run(tried.Drawn, tried.LnStep, new LeastCost(most, new Selection([]), Cost.Unknown, tried.Drawn.Problem.Preferences.Prefer == Prefer.LowPrice));
+            var priceDecides = tried.Drawn.Problem.Preferences.Prefer is not (Prefer.LightWeight or Prefer.Parfocal);
+            var least = Descents.Run(
+                tried.Drawn, tried.LnStep, new LeastCost(most, double.NegativeInfinity, new Selection([]), Cost.Unknown, priceDecides));
             Assert.Equal(expected, least.Best);
             Assert.Equal(expected, least.Selection is { } best ? tried.Drawn.Ground.Pricing.Of(best.Items) : Cost.Unknown);
             found += least.Selection is { Items.IsEmpty: false } ? 1 : 0;

@@ -10,7 +10,7 @@ public class GroundworkTests
     [Fact]
     public void Oculars_lie_the_cheap_before_the_dear() => Assert.All(
         Drawn.Problems(Problems),
-        drawn => Assert.Equal(drawn.Ground.LeastCents.Order(), drawn.Ground.LeastCents));
+        drawn => Assert.Equal(drawn.Ground.LeastPrices.Order(), drawn.Ground.LeastPrices));
 
     [Fact]
     public void Up_to_a_price_lies_just_what_costs_no_more_and_shows_what_it_showed()
@@ -18,9 +18,9 @@ public class GroundworkTests
         var fewer = 0;
         foreach (var drawn in Drawn.Problems(Problems).Where(drawn => drawn.Ground.Oculars.Length > 1))
         {
-            var middle = drawn.Ground.LeastCents[drawn.Ground.LeastCents.Length / 2];
+            var middle = drawn.Ground.LeastPrices[drawn.Ground.LeastPrices.Length / 2];
             var below = drawn.Ground.UpTo(middle);
-            Assert.Equal(drawn.Ground.Oculars.Where(offer => offer.Wares[0].Cost.Cents <= middle), below.Oculars);
+            Assert.Equal(drawn.Ground.Oculars.Where(offer => offer.Wares[0].Cost.Price <= middle), below.Oculars);
             foreach (var set in BarlowSet.All(drawn.Ground))
             {
                 var (all, some) = (new Bench(drawn.Ground, set), new Bench(below, set));

@@ -27,7 +27,7 @@ public class NodeTests
         foreach (var (drawn, bench, node, kit) in EveryNode())
         {
             var spent = kit.TotalPrice - bench.Settled.Sum(item => item.Price);
-            Assert.Equal((bench.CentsLeft / 100m) - spent, node.CentsLeft / 100m);
+            Assert.Equal(bench.MoneyLeft.ToDecimal() - spent, node.MoneyLeft.ToDecimal());
             Assert.Equal(bench.CountLeft - (kit.Purchases.Length - bench.Settled.Length), node.CountLeft);
             Assert.Equal(drawn.Problem.Limits.AllowedOverlaps - kit.OverlapsThroughPurchases(), node.OverlapsLeft);
             Assert.Equal(
@@ -101,7 +101,7 @@ public class NodeTests
             foreach (var places in FurtherPlaces(drawn, node))
             {
                 var further = Kit.Of(drawn.Problem, [.. kit.Purchases, .. places.Select(place => drawn.Ground.Oculars[place].Item)]);
-                Assert.True(kit.Figures.MeanExcess - further.Figures.MeanExcess <= node.BestGains(places.Length) + Rounding);
+                Assert.True(kit.Figures.MeanExcess - further.Figures.MeanExcess <= node.BestGains(places.Length, GainIn.Excess) + Rounding);
             }
         }
     }
@@ -114,7 +114,7 @@ public class NodeTests
             for (var choices = 0; choices <= node.CountLeft; choices++)
             {
                 var greatest = Options(node).Select(option => Math.Max(0, option.Gain)).OrderDescending().Take(choices).Sum();
-                Assert.Equal(greatest, node.BestGains(choices), Rounding);
+                Assert.Equal(greatest, node.BestGains(choices, GainIn.Excess), Rounding);
             }
         }
     }
@@ -125,7 +125,7 @@ public class NodeTests
         foreach (var (drawn, bench) in EveryBench())
         {
             var chain = Node.Chain(drawn.Ground);
-            chain[0].Begin(bench, 0);
+            chain[0].Begin(bench, Money.Zero);
             if (chain[0].OptionCount < 2 || chain.Length < 2)
             {
                 continue;
@@ -135,7 +135,7 @@ public class NodeTests
             int[] before = [.. Options(chain[0]).Select(option => option.Place)];
             chain[0].Drop(dropped.Place);
             Assert.Equal(before.Where(place => place != dropped.Place).Order(), Options(chain[0]).Select(option => option.Place).Order());
-            chain[1].Become(chain[0], chosen, bench.LeastCents(chosen.Place), long.MaxValue);
+            chain[1].Become(chain[0], chosen, bench.LeastPrice(chosen.Place), Money.MaxValue);
             chain[1].Inherit(chain[0], chosen.Place);
             Assert.DoesNotContain(Options(chain[1]), option => option.Place == dropped.Place);
         }
@@ -146,11 +146,11 @@ public class NodeTests
     {
         foreach (var (drawn, bench) in EveryBench())
         {
-            var extra = bench.CentsLeft / 2;
+            var extra = new Money(bench.MoneyLeft.Hundredths / 2);
             var first = Node.Chain(drawn.Ground)[0];
             first.Begin(bench, extra);
-            Assert.Equal(bench.CentsLeft - extra, first.CentsLeft);
-            Assert.All(Options(first), option => Assert.True(bench.LeastCents(option.Place) <= first.CentsLeft));
+            Assert.Equal(bench.MoneyLeft - extra, first.MoneyLeft);
+            Assert.All(Options(first), option => Assert.True(bench.LeastPrice(option.Place) <= first.MoneyLeft));
         }
     }
 
@@ -164,13 +164,13 @@ public class NodeTests
         {
             var random = new Random(drawn.Seed);
             var chain = Node.Chain(drawn.Ground);
-            chain[0].Begin(bench, 0);
+            chain[0].Begin(bench, Money.Zero);
             var kit = drawn.KitOf(bench, []);
             yield return (drawn, bench, chain[0], kit);
             for (var depth = 1; depth < chain.Length && chain[depth - 1].OptionCount > 0; depth++)
             {
                 var option = chain[depth - 1].Options[random.Next(chain[depth - 1].OptionCount)];
-                chain[depth].Become(chain[depth - 1], option, bench.LeastCents(option.Place), long.MaxValue);
+                chain[depth].Become(chain[depth - 1], option, bench.LeastPrice(option.Place), Money.MaxValue);
                 chain[depth].Inherit(chain[depth - 1], option.Place);
                 kit = Kit.Of(drawn.Problem, kit.Purchases.Add(drawn.Ground.Oculars[option.Place].Item));
                 yield return (drawn, bench, chain[depth], kit);
@@ -186,7 +186,7 @@ public class NodeTests
     /// <summary>Money is judged by what the bench leaves, which may have a reticle eyepiece to pay for.</summary>
     private static bool KeepsLimits(Drawn drawn, Bench bench, Kit kit) =>
         kit.OverlapsThroughPurchases() <= drawn.Problem.Limits.AllowedOverlaps
-        && kit.TotalPrice - bench.Settled.Sum(item => item.Price) <= bench.CentsLeft / 100m;
+        && kit.TotalPrice - bench.Settled.Sum(item => item.Price) <= bench.MoneyLeft.ToDecimal();
 
     private static IEnumerable<int[]> FurtherPlaces(Drawn drawn, Node node)
     {

@@ -62,7 +62,7 @@ public class OfferTests
     {
         foreach (var offer in ProblemsAndOffers().SelectMany(one => one.Offers))
         {
-            Assert.Equal(offer.Wares.Select(ware => ware.Cost.Cents).Order(), offer.Wares.Select(ware => ware.Cost.Cents));
+            Assert.Equal(offer.Wares.Select(ware => ware.Cost.Price).Order(), offer.Wares.Select(ware => ware.Cost.Price));
             Assert.Same(offer.Wares[0].Item, offer.Item);
         }
     }

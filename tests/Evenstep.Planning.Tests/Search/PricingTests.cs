@@ -45,7 +45,7 @@ public class PricingTests
         foreach (var (problem, set) in ProblemsAndSets(prefer))
         {
             var cost = new Pricing(problem).Of(set);
-            Assert.Equal(set.Sum(item => item.Price), cost.Cents / 100m);
+            Assert.Equal(set.Sum(item => item.Price), cost.Price.ToDecimal());
             Assert.Equal(set.Length, cost.Count);
         }
     }

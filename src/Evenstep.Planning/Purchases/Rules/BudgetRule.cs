@@ -5,16 +5,19 @@ internal static class BudgetRule
 {
     public static IEnumerable<Breach> BrokenBy(Kit kit)
     {
-        if (!Affords(kit.Problem, kit.TotalPrice))
+        if (!Affords(kit.Problem, kit.Purchases.Sum(item => item.ExactPrice)))
         {
             yield return new Breach.Budget(kit.TotalPrice, kit.Problem.Limits.Budget);
         }
     }
 
-    public static bool Affords(PurchaseProblem problem, decimal price) => price <= problem.Limits.Budget;
+    /// <summary>Whether the item alone costs more than all may cost together.</summary>
+    public static bool Excludes(ItemAlone alone) => !Affords(alone.Problem, alone.Item.ExactPrice);
+
+    public static bool Affords(PurchaseProblem problem, Money price) => price <= Most(problem);
 
     /// <summary>What all purchases together may cost.</summary>
-    public static Money Most(PurchaseProblem problem) => Money.Of(problem.Limits.Budget);
+    public static Money Most(PurchaseProblem problem) => problem.Limits.ExactBudget;
 }
 
 public abstract partial record Breach

@@ -15,6 +15,9 @@ internal static class OverlapRule
         }
     }
 
+    /// <summary>Whether the item alone repeats more of what is owned, or of itself, than allowed.</summary>
+    public static bool Excludes(ItemAlone alone) => Left(alone.Problem, alone.Owned.OverlapsThrough(alone.Item)) < 0;
+
     /// <summary>How many more pairs may overlap once so many do; negative if those are too many.</summary>
     public static int Left(PurchaseProblem problem, int pairs) => problem.Limits.AllowedOverlaps - pairs;
 }

@@ -5,7 +5,7 @@ namespace Evenstep.Planning.Purchases;
 
 /// <summary>
 /// If a reticle eyepiece is asked for, the kit has one that fits a telescope and gives, alone or with a Barlow of the kit,
-/// at least the power asked.
+/// at least the power asked. Where none is asked for, or one is owned that serves, none is bought.
 /// </summary>
 internal static class ReticleRule
 {
@@ -16,6 +16,10 @@ internal static class ReticleRule
             yield return new Breach.Reticle(asked);
         }
     }
+
+    /// <summary>Whether the item is a reticle eyepiece, and none need be bought.</summary>
+    public static bool Excludes(ItemAlone alone) =>
+        alone.Item.IsReticle && (alone.Problem.Demands.ReticleLeastPower is null || alone.Owned.HasReticle);
 
     /// <summary>Whether a reticle eyepiece of the kit reaches the power asked.</summary>
     public static bool Serves(Kit kit, double asked) => Reaches(kit.ReticlePower(), asked);

@@ -7,7 +7,7 @@ namespace Evenstep.Planning.Solving.Model;
 internal static class AllowedSet
 {
     /// <summary>All rules of an allowed set that are not kept by cuts; the number of Barlows is kept by which sets of them are
-    /// settled. Each opens with the sentence that it encodes.</summary>
+    /// settled. Each names the rule that it keeps, where the sentence stands.</summary>
     public static readonly Action<Master>[] Rules =
     [
         OneOfAlikeItems.Keep,

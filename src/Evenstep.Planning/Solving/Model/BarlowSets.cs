@@ -17,8 +17,8 @@ internal sealed record BarlowSets(ImmutableArray<ImmutableArray<Choice>> All, bo
 
     /// <param name="space">What is for sale.</param>
     /// <param name="useful">Barlows beyond this number, besides the demanded, are of no use to the question.</param>
-    /// <param name="mostCents">What all purchases together may cost, besides the budget.</param>
-    public static BarlowSets Of(PurchaseSpace space, int useful, long mostCents = long.MaxValue)
+    /// <param name="mostTotalPrice">What all purchases together may cost, besides the budget; null for no such bound.</param>
+    public static BarlowSets Of(PurchaseSpace space, int useful, Money? mostTotalPrice = null)
     {
         ImmutableArray<Choice> demanded = [.. space.Choices.Where(choice => IsBarlow(choice) && choice.IsDemanded)];
         Choice[] others = [.. space.Choices.Where(choice => IsBarlow(choice) && !choice.IsDemanded)];
@@ -28,26 +28,26 @@ internal sealed record BarlowSets(ImmutableArray<ImmutableArray<Choice>> All, bo
             return new BarlowSets([], IsComplete: true);
         }
 
-        var cents = Math.Min(BudgetRule.Most(space.Problem).Cents, mostCents) - demanded.Sum(choice => choice.LeastCents);
-        return Listed(demanded, others, Math.Min(room, useful), cents);
+        var money = Money.Min(BudgetRule.Most(space.Problem), mostTotalPrice ?? Money.MaxValue) - demanded.Sum(choice => choice.LeastPrice);
+        return Listed(demanded, others, Math.Min(room, useful), money);
     }
 
     private static bool IsBarlow(Choice choice) => choice.Representative.IsBarlow;
 
-    private static BarlowSets Listed(ImmutableArray<Choice> demanded, Choice[] others, int room, long cents)
+    private static BarlowSets Listed(ImmutableArray<Choice> demanded, Choice[] others, int room, Money money)
     {
-        List<ImmutableArray<Choice>> all = cents < 0 ? [] : [demanded];
-        List<(ImmutableArray<Choice> Set, int Next, long CentsLeft)> last = [(demanded, 0, cents)];
+        List<ImmutableArray<Choice>> all = money < Money.Zero ? [] : [demanded];
+        List<(ImmutableArray<Choice> Set, int Next, Money MoneyLeft)> last = [(demanded, 0, money)];
         for (var size = 1; size <= room; size++)
         {
-            List<(ImmutableArray<Choice> Set, int Next, long CentsLeft)> larger = [];
+            List<(ImmutableArray<Choice> Set, int Next, Money MoneyLeft)> larger = [];
             foreach (var (set, next, left) in last)
             {
                 for (var i = next; i < others.Length; i++)
                 {
-                    if (others[i].LeastCents <= left)
+                    if (others[i].LeastPrice <= left)
                     {
-                        larger.Add((set.Add(others[i]), i + 1, left - others[i].LeastCents));
+                        larger.Add((set.Add(others[i]), i + 1, left - others[i].LeastPrice));
                     }
 
                     if (size > 1 && all.Count + larger.Count > MostOfSeveral)

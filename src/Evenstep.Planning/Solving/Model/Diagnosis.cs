@@ -72,7 +72,7 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
     {
         var limits = problem.Limits;
         return new NearestLimits(
-            Least(limits with { Budget = (decimal)Bounds.Budget.Most }, Measure.Cents, purchases => purchases.Sum(item => item.Price)),
+            Least(limits with { Budget = (decimal)Bounds.Budget.Most }, Measure.Price, purchases => purchases.Sum(item => item.Price)),
             Least(limits with { MaxPurchases = Limits.MostPurchases }, Measure.Count, purchases => purchases.Length),
             LeastBarlows(),
             LeastOverlaps(),

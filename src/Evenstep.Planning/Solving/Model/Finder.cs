@@ -58,14 +58,14 @@ internal sealed class Finder(PurchaseSpace space, int usefulBarlows)
     /// <summary>The set of least measure within the question.</summary>
     public Answer Least(Question question, Measure measure, ImmutableArray<Item>? known = null)
     {
-        var affordable = AffordableIn(known is { } dearest && measure.RanksByPrice ? question with { MostCents = Measure.Cents.Of(dearest) } : question);
+        var affordable = AffordableIn(known is { } dearest && measure.RanksByPrice ? question with { MostTotalPrice = PriceOf(dearest) } : question);
         var (best, isDecided) = (known, affordable.IsComplete);
         foreach (var barlows in affordable.All)
         {
             var better = question with { Least = measure };
             if (best is { } one)
             {
-                better = better.Below(measure, measure.Of(one) - 1) with { MostCents = measure.RanksByPrice ? Measure.Cents.Of(one) : question.MostCents };
+                better = better.Below(measure, measure.Of(one) - 1) with { MostTotalPrice = measure.RanksByPrice ? PriceOf(one) : question.MostTotalPrice };
             }
 
             var answer = With(barlows, better);
@@ -90,7 +90,9 @@ internal sealed class Finder(PurchaseSpace space, int usefulBarlows)
         return new CutLoop(settled, recent).Run();
     }
 
+    private static Money PriceOf(ImmutableArray<Item> purchases) => purchases.Sum(item => item.ExactPrice);
+
     /// <summary>Where less money is left than the budget, fewer sets of Barlows are to be asked.</summary>
     private BarlowSets AffordableIn(Question question) =>
-        question.MostCents == long.MaxValue ? sets : BarlowSets.Of(space, usefulBarlows, question.MostCents);
+        question.MostTotalPrice == Money.MaxValue ? sets : BarlowSets.Of(space, usefulBarlows, question.MostTotalPrice);
 }

@@ -84,7 +84,7 @@ public sealed class ModelEngine
             : throw new WorkLimitException("The work limit ended before any allowed set of purchases was found.");
     }
 
-    private HeadStart? HeadStartFor(double? wishedFieldDeg) => headStart?.WishedFieldDeg == wishedFieldDeg ? headStart : null;
+    private HeadStart? HeadStartFor(double? wishedFieldDeg) => wishedFieldDeg is null ? headStart : null;
 
     private Plan Best(Standing any, WideViewWish? wish)
     {

@@ -12,5 +12,5 @@ internal sealed record Choice(int Place, Item Item, int Ocular, int Barlow, bool
 {
     public const int None = -1;
 
-    public long Cents => Item.Cents;
+    public Money Price => Item.ExactPrice;
 }

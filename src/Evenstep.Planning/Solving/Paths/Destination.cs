@@ -1,4 +1,5 @@
 using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Search;
 
 namespace Evenstep.Planning.Solving.Paths;
@@ -17,20 +18,20 @@ internal sealed class Destination(PathGround ground, double lnStepAllowed)
     private readonly int mostFactors = ground.BarlowChoices.Select(choice => ground.FactorsOf(choice.Barlow)).DefaultIfEmpty(0).Max();
     private readonly bool anyZoom = ground.Problem.Owned.Any(item => item.IsZoom) || ground.Choices.Any(choice => choice.Item.IsZoom);
 
-    /// <summary>Whether a holding is an allowed set whose steps are small enough, and grants the wish if it can be granted.</summary>
+    /// <summary>Whether a holding is an allowed set whose steps are small enough.</summary>
     public bool IsReachedBy(Holding holding) =>
         holding.OpenFramings == 0
         && holding.LnLargestStep() <= lnStepAllowed + Tolerance.Value
         && ground.Musts.All(holding.Has)
         && holding.HasReticle();
 
-    /// <summary>What must still be spent to arrive, at the least, in hundredths; null if there is no way.</summary>
-    public long? LeastCentsFrom(Holding holding)
+    /// <summary>What must still be spent to arrive, at the least; null if there is no way.</summary>
+    public Money? LeastMoneyFrom(Holding holding)
     {
-        var (musts, least) = (0, 0L);
+        var (musts, least) = (0, Money.Zero);
         foreach (var must in ground.Musts.Where(must => !holding.Has(must)))
         {
-            (musts, least) = (musts + 1, least + must.Cents);
+            (musts, least) = (musts + 1, least + must.Price);
         }
 
         if (musts > holding.CountLeft || IsTooFar(holding))
@@ -38,7 +39,7 @@ internal sealed class Destination(PathGround ground, double lnStepAllowed)
             return null;
         }
 
-        return LeastCentsToCover(holding) is { } cover ? Math.Max(least, cover) : null;
+        return LeastMoneyToCover(holding) is { } cover ? Money.Max(least, cover) : null;
     }
 
     /// <summary>Whether more views are needed than all further purchases together can give.</summary>
@@ -62,20 +63,20 @@ internal sealed class Destination(PathGround ground, double lnStepAllowed)
     }
 
     /// <summary>Each gap must be covered by something bought: the dearest to cover says what must be spent.</summary>
-    private long? LeastCentsToCover(Holding holding)
+    private Money? LeastMoneyToCover(Holding holding)
     {
-        var dearest = 0L;
+        var dearest = Money.Zero;
         Span<double> places = stackalloc double[MostGapsWeighed];
         for (var t = 0; t < holding.Telescopes.Count; t++)
         {
             foreach (var place in places[..holding.Telescopes[t].Uncovered(half, places)])
             {
-                if (holding.CountLeft == 0 || LeastCentsToCover(holding, t, place) is not { } cents)
+                if (holding.CountLeft == 0 || LeastMoneyToCover(holding, t, place) is not { } price)
                 {
                     return null;
                 }
 
-                dearest = Math.Max(dearest, cents);
+                dearest = Money.Max(dearest, price);
             }
         }
 
@@ -83,24 +84,24 @@ internal sealed class Destination(PathGround ground, double lnStepAllowed)
     }
 
     /// <summary>An ocular alone or through a Barlow that is there; or any Barlow, for who knows what it shows.</summary>
-    private long? LeastCentsToCover(Holding holding, int telescope, double place)
+    private Money? LeastMoneyToCover(Holding holding, int telescope, double place)
     {
         var barlow = holding.BarlowsLeft > 0 ? ground.BarlowChoices.FirstOrDefault(choice => !holding.Has(choice)) : null;
         foreach (var choice in ground.Choices)
         {
             ground.Steps.Count(StepsOfChoice + (StepsOfBarlow * holding.Barlows.Count));
-            if (choice.Cents >= barlow?.Cents)
+            if (choice.Price >= barlow?.Price)
             {
                 break;
             }
 
             if (choice.Ocular >= 0 && Covers(holding, choice.Ocular, telescope, place))
             {
-                return choice.Cents;
+                return choice.Price;
             }
         }
 
-        return barlow?.Cents;
+        return barlow?.Price;
     }
 
     private bool Covers(Holding holding, int ocular, int telescope, double place)

@@ -29,8 +29,7 @@ internal sealed class Holding
     public Holding(PathGround ground)
     {
         this.ground = ground;
-        var problem = ground.Problem;
-        islands = [.. problem.Telescopes.Select(telescope => new Islands(new Shore(telescope.Axis.Length, problem.EnoughMismatch, 1)))];
+        islands = [.. Shore.All(ground.Problem, ground.Candidacy.Telescopes).Select(shore => new Islands(shore))];
     }
 
     public IReadOnlyList<Islands> Telescopes => islands;
@@ -44,7 +43,7 @@ internal sealed class Holding
     /// <summary>The Barlows, owned and bought, by their places on the ground.</summary>
     public IReadOnlyList<int> Barlows => barlows;
 
-    public long Cents { get; private set; }
+    public Money Spent { get; private set; }
 
     public int CountLeft => PurchaseCountRule.Left(ground.Problem, bought.Count);
 
@@ -77,7 +76,7 @@ internal sealed class Holding
     /// <summary>Nothing is bought yet.</summary>
     public void Begin()
     {
-        (Cents, overlaps, OpenFramings) = (0, 0, (1u << ground.Framings.Length) - 1);
+        (Spent, overlaps, OpenFramings) = (Money.Zero, 0, (1u << ground.Framings.Length) - 1);
         bought.Clear();
         oculars.Clear();
         barlows.Clear();
@@ -103,7 +102,7 @@ internal sealed class Holding
     public bool TryBecome(Holding other, Choice choice)
     {
         ground.Steps.Count(StepsOfPurchase);
-        if (other.CountLeft == 0 || other.Cents + choice.Cents > BudgetRule.Most(ground.Problem).Cents
+        if (other.CountLeft == 0 || other.Spent + choice.Price > BudgetRule.Most(ground.Problem)
             || (choice.Barlow >= 0 && other.BarlowsLeft <= 0) || (choice.Item.IsReticle && other.bought.Exists(one => one.Item.IsReticle)))
         {
             return false;
@@ -111,7 +110,7 @@ internal sealed class Holding
 
         CopyFrom(other);
         bought.Add(choice);
-        Cents += choice.Cents;
+        Spent += choice.Price;
         Show(choice);
         return OverlapRule.Left(ground.Problem, overlaps) >= 0;
     }
@@ -119,7 +118,7 @@ internal sealed class Holding
     private void CopyFrom(Holding other)
     {
         ground.Steps.Count(4 * other.sights.Count);
-        (Cents, overlaps, OpenFramings) = (other.Cents, other.overlaps, other.OpenFramings);
+        (Spent, overlaps, OpenFramings) = (other.Spent, other.overlaps, other.OpenFramings);
         Copy(other.bought, bought);
         Copy(other.oculars, oculars);
         Copy(other.barlows, barlows);

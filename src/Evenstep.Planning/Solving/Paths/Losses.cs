@@ -9,22 +9,22 @@ namespace Evenstep.Planning.Solving.Paths;
 /// </summary>
 internal sealed class Losses(SpendingFrontier frontier)
 {
-    private readonly long[] cents = [.. frontier.Points.Select(point => Money.Of(point.TotalPrice).Cents)];
+    private readonly Money[] prices = [.. frontier.Points.Select(point => Money.Of(point.TotalPrice))];
     private readonly double lnEnough = 2 * frontier.Problem.EnoughMismatch;
 
     /// <summary>The loss once so much is spent; 0 where no set of that price is allowed.</summary>
-    public double Of(long spent, double lnLargestStep)
+    public double Of(Money spent, double lnLargestStep)
     {
         var last = LastUpTo(spent);
-        return last < 0 ? 0 : Math.Max(0, Math.Exp(Math.Max(lnEnough, lnLargestStep) - Math.Max(lnEnough, frontier.Points[last].LnLargestStep)) - 1);
+        return last < 0 ? 0 : Math.Max(0, Math.Exp(Math.Max(lnEnough, lnLargestStep) - frontier.Points[last].LnLargestStep) - 1);
     }
 
     /// <summary>Whether a loss is above another by more than rounding.</summary>
     public static bool IsAbove(double loss, double other) => Tolerance.Above(loss, other);
 
-    private int LastUpTo(long spent)
+    private int LastUpTo(Money spent)
     {
-        var place = Array.BinarySearch(cents, spent);
+        var place = Array.BinarySearch(prices, spent);
         return place >= 0 ? place : ~place - 1;
     }
 }

@@ -21,27 +21,22 @@ internal sealed class PathGround : IDisposable
     private const long StepsOfItem = 200;
 
     /// <param name="problem">What to buy for.</param>
-    /// <param name="candidates">What may be bought.</param>
-    /// <param name="wish">For a wide view.</param>
+    /// <param name="candidacy">What may be bought.</param>
     /// <param name="budget">Counts the work.</param>
     /// <exception cref="WorkEndedException">Nothing is left of the budget.</exception>
-    public PathGround(PurchaseProblem problem, ImmutableArray<Item> candidates, WideViewWish? wish, WorkBudget budget)
+    public PathGround(PurchaseProblem problem, Candidacy candidacy, WorkBudget budget)
     {
         Steps = new StepCounter(budget);
-        Steps.Count(StepsOfItem * candidates.Length);
-        Problem = problem;
+        Steps.Count(StepsOfItem * candidacy.Candidates.Length);
+        (Problem, Candidacy) = (problem, candidacy);
         owned = [.. problem.Owned];
         oculars = [.. problem.Owned.Where(IsOcular)];
         barlows = [.. problem.Owned.Where(item => item.IsBarlow)];
         (OwnedOculars, OwnedBarlows) = (oculars.Count, barlows.Count);
-        Choices = [.. WorthBuying(problem, candidates).Select(ChoiceOf)];
+        Choices = [.. WorthBuying(problem, candidacy.Candidates).Select(ChoiceOf)];
         Musts = [.. Choices.Where(choice => choice.IsMust)];
         BarlowChoices = [.. Choices.Where(choice => choice.Barlow >= 0)];
-        Framings =
-        [
-            .. problem.Demands.MustFrame.Select(demand => new Framing(demand.WidthDeg, demand.TelescopeIndex)),
-            .. wish is { Granted: true } ? [new Framing(wish.TrueFieldDeg, null)] : Array.Empty<Framing>(),
-        ];
+        Framings = [.. problem.Demands.MustFrame.Select(demand => new Framing(demand.WidthDeg, demand.TelescopeIndex))];
         Hold(Unsafe.SizeOf<nint>() * (long)oculars.Count * (1 + barlows.Count));
         sights = new Sight[oculars.Count, 1 + barlows.Count][];
     }
@@ -50,6 +45,8 @@ internal sealed class PathGround : IDisposable
     public StepCounter Steps { get; }
 
     public PurchaseProblem Problem { get; }
+
+    public Candidacy Candidacy { get; }
 
     /// <summary>The cheapest first.</summary>
     public ImmutableArray<Choice> Choices { get; }
@@ -64,7 +61,7 @@ internal sealed class PathGround : IDisposable
     /// <summary>So many of the Barlows are owned, the first.</summary>
     public int OwnedBarlows { get; }
 
-    /// <summary>What must be framed in the end, a granted wish for a wide view included.</summary>
+    /// <summary>What must be framed in the end.</summary>
     public ImmutableArray<Framing> Framings { get; }
 
     /// <summary>What a Barlow offers.</summary>
@@ -99,7 +96,7 @@ internal sealed class PathGround : IDisposable
     private static IEnumerable<Item> WorthBuying(PurchaseProblem problem, ImmutableArray<Item> candidates)
     {
         var musts = problem.Demands.MustInclude.ToHashSet();
-        var byPrice = candidates.OrderBy(item => item.Cents).ThenBy(Ties.Fingerprint).ThenBy(item => item.Id, StringComparer.Ordinal).ToArray();
+        var byPrice = candidates.OrderBy(item => item.ExactPrice).ThenBy(Ties.Fingerprint).ThenBy(item => item.Id, StringComparer.Ordinal).ToArray();
         var cheapest = byPrice.Where(item => !musts.Contains(item.Id)).DistinctBy(item => Likeness.Of(problem, item)).ToHashSet();
         return byPrice.Where(item => musts.Contains(item.Id) || cheapest.Contains(item));
     }

@@ -70,7 +70,7 @@ internal sealed class PathSearch
                 ground.Hold(BytesOfMet);
                 foreach (var (next, loss) in Nexts(holding, reached.Loss, most: best.GreatestLoss))
                 {
-                    if (!met.Contains(next.Key) && !Consider(next, byLoss: true) && destination.LeastCentsFrom(next) <= MoneyLeft(next))
+                    if (!met.Contains(next.Key) && !Consider(next, byLoss: true) && destination.LeastMoneyFrom(next) <= MoneyLeft(next))
                     {
                         ground.Hold(BytesOfOpen);
                         open.Enqueue([.. next.Bought], (loss, next.LnLargestStep()));
@@ -92,7 +92,7 @@ internal sealed class PathSearch
     {
         foreach (var choice in chain[depth].CountLeft > 0 ? ground.Choices : [])
         {
-            if (chain[depth].Cents + choice.Cents > best.Cents)
+            if (chain[depth].Spent + choice.Price > best.TotalPrice)
             {
                 return;
             }
@@ -102,7 +102,7 @@ internal sealed class PathSearch
             {
                 ground.Hold(BytesOfMet);
                 Consider(next, byLoss: false);
-                if (next.CountLeft > 0 && next.Cents + destination.LeastCentsFrom(next) <= best.Cents)
+                if (next.CountLeft > 0 && next.Spent + destination.LeastMoneyFrom(next) <= best.TotalPrice)
                 {
                     Below(depth + 1, mostLoss);
                 }
@@ -156,7 +156,7 @@ internal sealed class PathSearch
         return chain[bought.Length];
     }
 
-    private double LossOf(Holding holding) => losses.Of(holding.Cents, holding.LnLargestStep());
+    private double LossOf(Holding holding) => losses.Of(holding.Spent, holding.LnLargestStep());
 
-    private long MoneyLeft(Holding holding) => BudgetRule.Most(ground.Problem).Cents - holding.Cents;
+    private Money MoneyLeft(Holding holding) => BudgetRule.Most(ground.Problem) - holding.Spent;
 }

@@ -33,8 +33,8 @@ internal sealed record BarlowSet(ImmutableArray<Item> Bought, Cost Cost, ulong K
     {
         Item[] musts = [.. ground.Musts.Where(item => item.IsBarlow)];
         var most = Math.Min(BarlowCountRule.Left(ground.Problem, musts.Length), PurchaseCountRule.Left(ground.Problem, ground.Musts.Length));
-        var cents = BudgetRule.Most(ground.Problem).Cents - ground.Musts.Sum(item => item.Cents);
-        if (most < 0 || cents < 0)
+        var money = BudgetRule.Most(ground.Problem) - ground.Musts.Sum(item => item.ExactPrice);
+        if (most < 0 || money < Money.Zero)
         {
             yield break;
         }
@@ -43,7 +43,7 @@ internal sealed record BarlowSet(ImmutableArray<Item> Bought, Cost Cost, ulong K
         [
             .. ground.Barlows.SelectMany((offer, place) => offer.Wares.Select(ware => (offer: place, ware)))
                 .Select((one, place) => new Listed(one.ware, one.offer, place, weight(one.ware)))
-                .Where(one => one.Ware.Cost.Cents <= cents).OrderBy(one => one.Rank),
+                .Where(one => one.Ware.Cost.Price <= money).OrderBy(one => one.Rank),
         ];
         var settled = ground.Pricing.Of(ground.Musts);
         var open = new PriorityQueue<Pick, Rank>();
@@ -58,7 +58,7 @@ internal sealed record BarlowSet(ImmutableArray<Item> Bought, Cost Cost, ulong K
             {
                 ground.Budget.Release(BytesOfSet);
                 ground.Steps.Count(StepsOfSet);
-                if (rank.Cost.Cents <= cents && IsOfDifferentOffers(pick))
+                if (rank.Cost.Price <= money && IsOfDifferentOffers(pick))
                 {
                     yield return SetOf(pick, rank);
                 }

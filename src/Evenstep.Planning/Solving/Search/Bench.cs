@@ -33,7 +33,7 @@ internal sealed partial class Bench : IDisposable
     private readonly int[]?[] overlapsWith;
     private int[]? passing;
     private readonly Lazy<LadderFigures> withEverything;
-    private readonly Lazy<long> leastCentsOfAll;
+    private readonly Lazy<Money> leastPriceOfAll;
     private readonly uint[]? framingsMet;
     private readonly long[] mostPoints;
 
@@ -50,14 +50,14 @@ internal sealed partial class Bench : IDisposable
         lending.Hold<Sight>(Shown.Length);
         Reticle = ReticleChoice.On(ground, Settled);
         CountLeft = PurchaseCountRule.Left(ground.Problem, Settled.Length + Reticle.Count);
-        CentsLeft = BudgetRule.Most(ground.Problem).Cents - Settled.Sum(item => item.Cents) - Reticle.LeastCents;
+        MoneyLeft = BudgetRule.Most(ground.Problem) - Settled.Sum(item => item.ExactPrice) - Reticle.LeastPrice;
         OverlapsLeft = OverlapRule.Left(ground.Problem, OverlapsShown());
         lending.Hold<long>(ground.Oculars.Length);
         overlapsWith = new int[ground.Oculars.Length][];
         neighbourhoods = new(() => new Neighbourhoods(this, ground));
         overlapsAlone = new(CountOverlapsAlone);
         withEverything = new(FiguresWithEverything);
-        leastCentsOfAll = new(() => ground.LeastCents.DefaultIfEmpty(0).Min());
+        leastPriceOfAll = new(() => ground.LeastPrices.DefaultIfEmpty().Min());
         OpenFramings = OpenAfter(Shown.AsSpan(), (1u << ground.Framings.Length) - 1);
         framingsMet = OpenFramings == 0
             ? null
@@ -82,7 +82,7 @@ internal sealed partial class Bench : IDisposable
 
     public int CountLeft { get; }
 
-    public long CentsLeft { get; }
+    public Money MoneyLeft { get; }
 
     /// <summary>The framings, a bit each, that nothing shown meets.</summary>
     public uint OpenFramings { get; }
@@ -91,7 +91,7 @@ internal sealed partial class Bench : IDisposable
     public ReticleChoice Reticle { get; }
 
     /// <summary>Whether the limits are kept before anything is chosen.</summary>
-    public bool IsPossible => OverlapsLeft >= 0 && CountLeft >= 0 && CentsLeft >= 0 && Reticle.IsPossible;
+    public bool IsPossible => OverlapsLeft >= 0 && CountLeft >= 0 && MoneyLeft >= Money.Zero && Reticle.IsPossible;
 
     private ReadOnlySpan<Sight> AllSights => table.OfFirst(ground.SettledOculars.Length + OcularCount);
 
@@ -101,17 +101,33 @@ internal sealed partial class Bench : IDisposable
     /// <summary>The open framings that an ocular meets.</summary>
     public uint FramingsMet(int place) => framingsMet is null ? 0 : framingsMet[place];
 
+    /// <summary>The logarithm of a step that is enough.</summary>
+    public double LnEnough => 2 * ground.Problem.EnoughMismatch;
+
     /// <summary>The logarithm of the largest step with all oculars together: no set of this bench does better.</summary>
     public double LnLeastStep => withEverything.Value.LnLargestStep;
 
     /// <summary>The mean excess with all oculars together: no set of this bench does better.</summary>
     public double LeastExcess => withEverything.Value.MeanExcess;
 
+    /// <summary>The quality with all oculars together: no set of this bench does better.</summary>
+    public double MostQuality(QualityMeasure measure)
+    {
+        var cover = new Cover(measure, ground.Problem.Telescopes.Length);
+        ground.Steps.Count(StepsOfSorting * AllSights.Length);
+        foreach (ref readonly var sight in AllSights)
+        {
+            cover.Add(sight);
+        }
+
+        return cover.Quality;
+    }
+
     /// <summary>What the cheapest of an offer's wares costs.</summary>
-    public long LeastCents(int place) => ground.LeastCents[place];
+    public Money LeastPrice(int place) => ground.LeastPrices[place];
 
     /// <summary>What the cheapest of all offered wares costs.</summary>
-    public long LeastCentsOfAll => leastCentsOfAll.Value;
+    public Money LeastPriceOfAll => leastPriceOfAll.Value;
 
     /// <summary>The least preference score, in units, of an offer's wares.</summary>
     public long LeastPreference(int place) => ground.LeastPreferences[place];
@@ -162,8 +178,9 @@ internal sealed partial class Bench : IDisposable
         using var brief = new Lending(ground.Budget);
         ground.Steps.Count(StepsOfSorting * all);
         var (reaches, starts) = (brief.Lend<Reach>(all), brief.Lend<double>(all));
-        return LadderFigures.Of([.. ground.Problem.Telescopes.Select((telescope, t) =>
+        return LadderFigures.Of([.. ground.Candidacy.Telescopes.Select(t =>
         {
+            var telescope = ground.Problem.Telescopes[t];
             var count = GatherReaches(t, reaches);
             return LadderFigures.Of(reaches.AsSpan(0, count), starts.AsSpan(0, count), telescope.Axis.Length, ground.Problem.MismatchLimits);
         })]);

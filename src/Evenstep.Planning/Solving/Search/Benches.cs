@@ -1,3 +1,5 @@
+using Evenstep.Planning.Purchases;
+
 namespace Evenstep.Planning.Solving.Search;
 
 /// <summary>The benches of a problem, one a Barlow set, each made when it is first needed and made again where there was not memory
@@ -19,7 +21,7 @@ internal sealed class Benches(Groundwork ground) : IDisposable
     public IEnumerable<Bench> ByPowers => SetsByPowers().Select(Of).Where(bench => bench.IsPossible);
 
     /// <summary>Those of them whose settled purchases cost no more.</summary>
-    public IEnumerable<Bench> UpTo(long cents) => SetsByPowers().Where(set => set.Cost.Cents <= cents).Select(Of).Where(bench => bench.IsPossible);
+    public IEnumerable<Bench> UpTo(Money price) => SetsByPowers().Where(set => set.Cost.Price <= price).Select(Of).Where(bench => bench.IsPossible);
 
     /// <summary>Those on which a set may cost less than the limit, which is asked anew before each of them; the cheapest first.</summary>
     public IEnumerable<Bench> Below(Func<Cost> limit) =>

@@ -64,7 +64,7 @@ internal sealed class Descent
                 return;
             }
 
-            count = node.GatherTried(option => option.Gain > 0);
+            count = node.GatherTried(goal.MayHelp(node));
         }
 
         if (node.CountLeft > 0)
@@ -83,7 +83,7 @@ internal sealed class Descent
             options.Sort(goal.FirstTried);
         }
 
-        var prospect = node.ProspectOf(node.CountLeft - 1);
+        var prospects = node.ProspectsOf(node.CountLeft - 1);
         foreach (var option in options)
         {
             foreach (var ware in bench.WaresOf(option.Place, goal.WantsEveryWare))
@@ -93,10 +93,10 @@ internal sealed class Descent
                     return;
                 }
 
-                if (ware.Cost.Cents <= node.CentsLeft && goal.IsWorthTrying(prospect, option.Gain, path.Cost + ware.Cost))
+                if (ware.Cost.Price <= node.MoneyLeft && goal.IsWorthTrying(prospects, option, path.Cost + ware.Cost))
                 {
                     path.Push(ware);
-                    chain[depth + 1].Become(node, option, ware.Cost.Cents, goal.CentsWorthSpending(path.Cost));
+                    chain[depth + 1].Become(node, option, ware.Cost.Price, goal.MoneyWorthSpending(path.Cost));
                     Below(depth + 1, option.Place);
                     path.Pop();
                 }

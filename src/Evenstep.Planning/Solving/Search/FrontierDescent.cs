@@ -1,3 +1,5 @@
+using Evenstep.Planning.Purchases;
+
 namespace Evenstep.Planning.Solving.Search;
 
 /// <summary>
@@ -15,12 +17,14 @@ internal sealed class FrontierDescent
     private readonly Bench bench;
     private readonly Node[] chain;
     private readonly Frontier frontier;
-    private readonly long knownBelow;
+    private readonly Money knownBelow;
     private readonly Effort effort;
     private readonly Path path;
+    private readonly double lnEnough;
 
-    private FrontierDescent(Bench bench, Node[] chain, Frontier frontier, long knownBelow, Effort effort, Path path)
+    private FrontierDescent(Bench bench, Node[] chain, Frontier frontier, Money knownBelow, Effort effort, Path path)
     {
+        lnEnough = bench.LnEnough;
         this.bench = bench;
         this.chain = chain;
         this.frontier = frontier;
@@ -33,10 +37,10 @@ internal sealed class FrontierDescent
     /// <param name="bench">To choose from.</param>
     /// <param name="chain">A node for each depth.</param>
     /// <param name="frontier">What is known, and takes in what is news.</param>
-    /// <param name="knownBelow">Of cheaper sets than this, in hundredths, the frontier is final.</param>
+    /// <param name="knownBelow">Of cheaper sets than this the frontier is final.</param>
     /// <param name="effort">Ends the descent where it is spent.</param>
     /// <param name="path">What is settled.</param>
-    public static void Run(Bench bench, Node[] chain, Frontier frontier, long knownBelow, Effort effort, Path path) =>
+    public static void Run(Bench bench, Node[] chain, Frontier frontier, Money knownBelow, Effort effort, Path path) =>
         new FrontierDescent(bench, chain, frontier, knownBelow, effort, path).Below(0, NothingChosen);
 
     private void Below(int depth, int chosen)
@@ -44,10 +48,10 @@ internal sealed class FrontierDescent
         var node = chain[depth];
         effort.Spend();
         node.CountLooks(1 + frontier.Outposts.Count);
-        var lnStep = node.LnLargestStep();
+        var lnStep = Math.Max(lnEnough, node.LnLargestStep());
         if (node.OpenFramings == 0)
         {
-            frontier.Note(path, lnStep);
+            frontier.Note(path, lnStep, node.Excess);
         }
 
         if (node.CountLeft == 0 || AimOf(node, lnStep) is not { } aim)
@@ -77,7 +81,7 @@ internal sealed class FrontierDescent
         var purchases = 1L;
         while (purchases <= node.CountLeft)
         {
-            var aim = Math.Min(widest, NewsAfter(purchases * bench.LeastCentsOfAll));
+            var aim = Math.Min(widest, NewsAfter(purchases * bench.LeastPriceOfAll));
             var needed = PurchasesNeeded(node, aim);
             if (needed <= purchases)
             {
@@ -91,11 +95,11 @@ internal sealed class FrontierDescent
     }
 
     /// <summary>What is news once so much more is spent.</summary>
-    private double NewsAfter(long moreCents) => frontier.NewsAt(Math.Max(knownBelow, path.Cost.Cents + moreCents));
+    private double NewsAfter(Money more) => frontier.NewsAt(Money.Max(knownBelow, path.Cost.Price + more));
 
     private long PurchasesNeeded(Node node, double aim)
     {
-        if (aim < 0)
+        if (aim < lnEnough)
         {
             return long.MaxValue;
         }
@@ -115,7 +119,7 @@ internal sealed class FrontierDescent
     {
         var node = chain[depth];
         node.CountLooks((2 + options.Length) * System.Numerics.BitOperations.Log2((uint)options.Length + 1));
-        options.Sort((a, b) => bench.LeastCents(a.Place).CompareTo(bench.LeastCents(b.Place)));
+        options.Sort((a, b) => bench.LeastPrice(a.Place).CompareTo(bench.LeastPrice(b.Place)));
         foreach (ref readonly var option in options)
         {
             if (effort.IsSpent)
@@ -125,7 +129,7 @@ internal sealed class FrontierDescent
 
             var ware = bench.WaresOf(option.Place, every: false)[0];
             path.Push(ware);
-            chain[depth + 1].Become(node, option, ware.Cost.Cents, long.MaxValue);
+            chain[depth + 1].Become(node, option, ware.Cost.Price, Money.MaxValue);
             Below(depth + 1, option.Place);
             path.Pop();
             node.Drop(option.Place);
@@ -141,9 +145,9 @@ internal sealed class FrontierDescent
             return node.GatherTried(option => (bench.FramingsMet(option.Place) & framing) != 0);
         }
 
-        while (aim >= 0 && FewestMend(node, HalfOf(aim)) is { Count: > 0 } gap)
+        while (aim >= lnEnough && FewestMend(node, HalfOf(aim)) is { Count: > 0 } gap)
         {
-            var narrower = NewsAfter(gap.LeastCents);
+            var narrower = NewsAfter(gap.LeastPrice);
             if (narrower >= aim)
             {
                 return node.GatherTried(option => bench.Covers(option.Place, gap.Telescope, gap.Place, HalfOf(aim)));
@@ -159,34 +163,34 @@ internal sealed class FrontierDescent
     private Gap FewestMend(Node node, double half)
     {
         Span<double> places = stackalloc double[MostFaultsWeighed];
-        var (fewest, dearest) = (new Gap(-1, 0, int.MaxValue, 0), 0L);
+        var (fewest, dearest) = (new Gap(-1, 0, int.MaxValue, Money.Zero), Money.Zero);
         for (var t = 0; t < node.Telescopes.Count; t++)
         {
             foreach (var place in places[..node.Telescopes[t].Uncovered(half, places)])
             {
                 var gap = MendersOf(node, t, place, half);
-                dearest = Math.Max(dearest, gap.LeastCents);
+                dearest = Money.Max(dearest, gap.LeastPrice);
                 fewest = gap.Count < fewest.Count ? gap : fewest;
             }
         }
 
-        return fewest with { LeastCents = dearest };
+        return fewest with { LeastPrice = dearest };
     }
 
     private Gap MendersOf(Node node, int telescope, double place, double half)
     {
-        var (count, least) = (0, long.MaxValue);
+        var (count, least) = (0, Money.MaxValue);
         node.CountLooks(2 * node.OptionCount);
         for (var i = 0; i < node.OptionCount; i++)
         {
             var ocular = node.Options[i].Place;
             if (bench.Covers(ocular, telescope, place, half))
             {
-                (count, least) = (count + 1, Math.Min(least, bench.LeastCents(ocular)));
+                (count, least) = (count + 1, Money.Min(least, bench.LeastPrice(ocular)));
             }
         }
 
-        return new Gap(telescope, place, count, count == 0 ? 0 : least);
+        return new Gap(telescope, place, count, count == 0 ? Money.Zero : least);
     }
 
     private static double HalfOf(double lnStep) => (lnStep + Optics.Tolerance.Value) / 2;
@@ -195,6 +199,6 @@ internal sealed class FrontierDescent
     /// <param name="Telescope">On whose axis.</param>
     /// <param name="Place">On it.</param>
     /// <param name="Count">Of the options that mend it.</param>
-    /// <param name="LeastCents">What the cheapest of them costs.</param>
-    private readonly record struct Gap(int Telescope, double Place, int Count, long LeastCents);
+    /// <param name="LeastPrice">What the cheapest of them costs.</param>
+    private readonly record struct Gap(int Telescope, double Place, int Count, Money LeastPrice);
 }

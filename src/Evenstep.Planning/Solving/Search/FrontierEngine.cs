@@ -17,7 +17,7 @@ internal sealed class FrontierEngine : IDisposable
     private readonly Node[] chain;
     private readonly Frontier frontier = new();
 
-    private long knownBelow;
+    private Money knownBelow;
 
     private FrontierEngine(Groundwork ground, Effort effort)
     {
@@ -27,7 +27,7 @@ internal sealed class FrontierEngine : IDisposable
         chain = Node.Chain(ground);
     }
 
-    private long Budget => BudgetRule.Most(ground.Problem).Cents;
+    private Money Budget => BudgetRule.Most(ground.Problem);
 
     /// <summary>The frontier of a problem whose demands only name candidates.</summary>
     /// <param name="problem">Its wish for a wide view is left aside.</param>
@@ -50,7 +50,7 @@ internal sealed class FrontierEngine : IDisposable
             foreach (var upTo in Bands())
             {
                 LookThrough(knownBelow, upTo);
-                knownBelow = upTo + 1;
+                knownBelow = upTo + Money.Smallest;
             }
 
             ground.Steps.Settle();
@@ -60,28 +60,29 @@ internal sealed class FrontierEngine : IDisposable
             // What is known of the bands seen to the end stays known.
         }
 
-        return new SpendingFrontier(ground.Problem, [.. frontier.Outposts.Select(PointOf)], knownBelow == 0 ? null : new Money(knownBelow - 1).ToDecimal());
+        decimal? provedUpTo = knownBelow == Money.Zero ? null : (knownBelow - Money.Smallest).ToDecimal();
+        return new SpendingFrontier(ground.Problem, [.. frontier.Outposts.Select(PointOf)], provedUpTo);
     }
 
     /// <summary>The upper ends of the bands. Each is half as high again as the one below it.</summary>
-    private IEnumerable<long> Bands()
+    private IEnumerable<Money> Bands()
     {
-        List<long> ends = [Budget];
+        List<Money> ends = [Budget];
         while (ends.Count < BandCount)
         {
-            ends.Add(2 * ends[^1] / 3);
+            ends.Add(new Money(2 * ends[^1].Hundredths / 3));
         }
 
         return ends.Distinct().Reverse();
     }
 
-    private void LookThrough(long knownBelow, long upTo)
+    private void LookThrough(Money knownBelow, Money upTo)
     {
         foreach (var bench in benches.UpTo(upTo))
         {
             var reticle = bench.Reticle.Cheapest;
             chain[0].Begin(bench, Budget - upTo);
-            if (chain[0].CentsLeft >= 0)
+            if (chain[0].MoneyLeft >= Money.Zero)
             {
                 var settled = reticle is null ? bench.Settled : bench.Settled.Add(reticle);
                 FrontierDescent.Run(bench, chain, frontier, knownBelow, effort, new Path(ground.Pricing, settled));
@@ -89,5 +90,5 @@ internal sealed class FrontierEngine : IDisposable
         }
     }
 
-    private static SpendingPoint PointOf(Outpost outpost) => new(outpost.Selection.Items, new Money(outpost.Cost.Cents).ToDecimal(), outpost.LnStep);
+    private static SpendingPoint PointOf(Outpost outpost) => new(outpost.Selection.Items, outpost.Cost.Price.ToDecimal(), outpost.LnStep);
 }

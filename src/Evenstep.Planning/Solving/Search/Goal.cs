@@ -1,4 +1,4 @@
-using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Search;
 
@@ -21,13 +21,16 @@ internal abstract class Goal
     public abstract bool IsHopeless(Node node, Path path);
 
     /// <summary>A first look at a purchase, before it is made.</summary>
-    /// <param name="prospect">What is to be expected of the purchases at its node.</param>
-    /// <param name="gain">What it takes off the mean excess, at most.</param>
+    /// <param name="prospects">What the node has, and what is to be expected of the purchases after this one.</param>
+    /// <param name="option">What it gains, at most.</param>
     /// <param name="cost">Of all purchases with it.</param>
-    public abstract bool IsWorthTrying(in Prospect prospect, double gain, Cost cost);
+    public abstract bool IsWorthTrying(in Prospects prospects, in Option option, Cost cost);
+
+    /// <summary>Which options may make a set better in which nothing is amiss.</summary>
+    public virtual Func<Option, bool> MayHelp(Node node) => static option => option.Gain > 0;
 
     /// <summary>Spending more than this, beyond what is spent, makes no set any better than what is known.</summary>
-    public virtual long CentsWorthSpending(Cost spent) => long.MaxValue;
+    public virtual Money MoneyWorthSpending(Cost spent) => Money.MaxValue;
 
     /// <summary>Which options are tried first: those that gain most. Oculars lie by their price on a bench.</summary>
     public virtual Comparison<Option> FirstTried { get; } = (a, b) => a.Gain != b.Gain ? b.Gain.CompareTo(a.Gain) : a.Place.CompareTo(b.Place);
@@ -50,7 +53,7 @@ internal sealed class AnySet : Goal
 
     public override bool IsHopeless(Node node, Path path) => false;
 
-    public override bool IsWorthTrying(in Prospect prospect, double gain, Cost cost) => true;
+    public override bool IsWorthTrying(in Prospects prospects, in Option option, Cost cost) => true;
 
     public override bool Note(Node node, Path path)
     {
@@ -60,9 +63,14 @@ internal sealed class AnySet : Goal
 }
 
 /// <summary>The least mean excess.</summary>
-internal sealed class LeastExcess : Goal
+/// <param name="known">A set that is allowed.</param>
+/// <param name="knownExcess">Its mean excess.</param>
+internal sealed class LeastExcess(Selection known, double knownExcess) : Goal
 {
-    public double Best { get; private set; } = double.PositiveInfinity;
+    public double Best { get; private set; } = knownExcess;
+
+    /// <summary>The best set found, or the one known before.</summary>
+    public Selection BestSet => Selection ?? known;
 
     /// <summary>No set is better than this.</summary>
     public double Floor { get; set; }
@@ -80,7 +88,7 @@ internal sealed class LeastExcess : Goal
         return IsNoBetter(node.LeastExcess(node.CountLeft));
     }
 
-    public override bool IsWorthTrying(in Prospect prospect, double gain, Cost cost) => !IsNoBetter(prospect.LeastExcess - gain);
+    public override bool IsWorthTrying(in Prospects prospects, in Option option, Cost cost) => !IsNoBetter(prospects.LeastExcess - option.Gain);
 
     public override bool Note(Node node, Path path)
     {
@@ -93,59 +101,4 @@ internal sealed class LeastExcess : Goal
     }
 
     private bool IsNoBetter(double excess) => excess >= Best - Rounding;
-}
-
-/// <summary>The least cost of a set whose mean excess is small enough.</summary>
-/// <param name="mostExcess">Small enough.</param>
-/// <param name="known">A set of such a mean excess.</param>
-/// <param name="knownCost">What it costs.</param>
-/// <param name="priceDecides">Whether the price is what is preferred.</param>
-internal sealed class LeastCost(double mostExcess, Selection known, Cost knownCost, bool priceDecides) : Goal
-{
-    private readonly double mostExcess = mostExcess + Tolerance.Value;
-
-    public Cost Best { get; private set; } = knownCost;
-
-    /// <summary>The best set found, or the one known before.</summary>
-    public Selection Cheapest => Selection ?? known;
-
-    public override bool WantsEveryWare => true;
-
-    public override bool IsHopeless(Node node, Path path)
-    {
-        if (path.Cost >= Best)
-        {
-            return true;
-        }
-
-        if (node.Excess <= mostExcess)
-        {
-            return false;
-        }
-
-        node.RefreshGains();
-        return node.LeastExcess(node.CountLeft) > mostExcess || path.Cost + node.ProspectOf(node.CountLeft).LeastCostOf(node.Excess - mostExcess) >= Best;
-    }
-
-    public override bool IsWorthTrying(in Prospect prospect, double gain, Cost cost) =>
-        prospect.LeastExcess - gain <= mostExcess && cost + prospect.LeastCostOf(prospect.Excess - gain - mostExcess) < Best;
-
-    public override long CentsWorthSpending(Cost spent) => priceDecides ? Best.Cents - spent.Cents : long.MaxValue;
-
-    public override Comparison<Option> FirstTried { get; } = (a, b) => a.Place.CompareTo(b.Place);
-
-    public override bool Note(Node node, Path path)
-    {
-        if (node.Excess > mostExcess)
-        {
-            return true;
-        }
-
-        if (path.Cost < Best)
-        {
-            (Best, Selection) = (path.Cost, path.Select());
-        }
-
-        return false;
-    }
 }

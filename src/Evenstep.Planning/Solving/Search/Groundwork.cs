@@ -43,8 +43,8 @@ internal sealed record Groundwork : IDisposable
         Musts = [.. candidacy.Candidates.Where(Demanded)];
         Reticles = OffersOf(item => item.IsReticle);
         Barlows = OffersOf(item => item.IsBarlow);
-        Oculars = [.. OffersOf(item => !item.IsBarlow && !item.IsReticle).OrderBy(offer => offer.Wares[0].Cost.Cents)];
-        LeastCents = [.. Oculars.Select(offer => offer.Wares[0].Cost.Cents)];
+        Oculars = [.. OffersOf(item => !item.IsBarlow && !item.IsReticle).OrderBy(offer => offer.Wares[0].Cost.Price)];
+        LeastPrices = [.. Oculars.Select(offer => offer.Wares[0].Cost.Price)];
         LeastPreferences = [.. Oculars.Select(offer => offer.LeastPreference)];
         SettledOculars = [.. problem.Owned.Concat(Musts).Where(item => item.Ocular is not null && !item.IsReticle)];
         SettledBarlows = [.. problem.Owned.Concat(Musts).Where(item => item.IsBarlow)];
@@ -87,7 +87,7 @@ internal sealed record Groundwork : IDisposable
     public ImmutableArray<Offer> Oculars { get; private init; }
 
     /// <summary>What the cheapest ware of each of them costs.</summary>
-    public ImmutableArray<long> LeastCents { get; }
+    public ImmutableArray<Money> LeastPrices { get; }
 
     /// <summary>The least preference score, in units, of the wares of each of them.</summary>
     public ImmutableArray<long> LeastPreferences { get; }
@@ -108,9 +108,9 @@ internal sealed record Groundwork : IDisposable
     public Groundwork Wishing(double trueFieldDeg) => this with { Framings = Framings.Add(new Framing(trueFieldDeg, null)) };
 
     /// <summary>The same ground, but only what costs no more is to be chosen from.</summary>
-    public Groundwork UpTo(long cents) => this with
+    public Groundwork UpTo(Money price) => this with
     {
-        Oculars = Oculars[..LeastCents.Count(least => least <= cents)],
+        Oculars = Oculars[..LeastPrices.Count(least => least <= price)],
         through = [.. through],
     };
 

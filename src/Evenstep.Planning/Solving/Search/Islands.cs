@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Search;
@@ -15,6 +16,16 @@ internal readonly record struct Shore(double Length, double Enough, double Weigh
     public double OfGap(double gap) => 2 * OfSide(gap / 2);
 
     public double OfNothing => Math.Max(0, Length - Enough) * Length * Weight;
+
+    /// <summary>The axes of all telescopes. One that stands aside has no length, and so neither gaps nor excess.</summary>
+    /// <param name="problem">Whose telescopes.</param>
+    /// <param name="telescopes">Those that count, by their indices.</param>
+    public static Shore[] All(PurchaseProblem problem, ImmutableArray<int> telescopes) =>
+    [
+        .. problem.Telescopes.Select((telescope, t) => telescopes.Contains(t)
+            ? new Shore(telescope.Axis.Length, problem.EnoughMismatch, 1 / (telescope.Axis.Length * telescopes.Length))
+            : default),
+    ];
 }
 
 /// <summary>

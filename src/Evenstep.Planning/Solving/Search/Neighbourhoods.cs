@@ -7,7 +7,7 @@ namespace Evenstep.Planning.Solving.Search;
 
 /// <summary>
 /// The sights of all offered oculars by telescope and power, in stretches as long as the least step: whatever a view of
-/// fixed power repeats lies in its own stretch or next to it. Zooms, which repeat only zooms, have one stretch a telescope.
+/// fixed power repeats lies in its own stretch or few from it. Zooms, which repeat only zooms, have one stretch a telescope.
 /// </summary>
 internal sealed class Neighbourhoods
 {
@@ -51,7 +51,10 @@ internal sealed class Neighbourhoods
     public void CountRepeats(in Sight one, int[] counts)
     {
         var stretch = StretchOf(one);
-        var (first, last) = one.Shows.IsZoom ? (stretch, stretch) : (Math.Max(stretch - 1, firstOfTelescope[one.Telescope] + 1), stretch + 1);
+        var far = (int)Math.Ceiling(Overlap.MostDistance(one.Shows, lnLeastStep) / length);
+        var (first, last) = one.Shows.IsZoom
+            ? (stretch, stretch)
+            : (Math.Max(stretch - far, firstOfTelescope[one.Telescope] + 1), Math.Min(stretch + far, firstOfTelescope[one.Telescope + 1] - 1));
         var start = first == 0 ? 0 : ends[first - 1];
         steps.Count(StepsOfComparison * (ends[last] - start));
         for (var i = start; i < ends[last]; i++)

@@ -1,4 +1,5 @@
 using Evenstep.Planning.Budgets;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Search;
 
@@ -16,7 +17,7 @@ internal sealed partial class Node
     private readonly Islands[] islands;
     private readonly int[] indexOf;
     private Bench bench = null!;
-    private bool gainsAreFresh;
+    private Cover? cover;
 
     private Node(Shore[] shores, Groundwork ground)
     {
@@ -37,7 +38,7 @@ internal sealed partial class Node
 
     public int CountLeft { get; private set; }
 
-    public long CentsLeft { get; private set; }
+    public Money MoneyLeft { get; private set; }
 
     public int OverlapsLeft { get; private set; }
 
@@ -59,14 +60,18 @@ internal sealed partial class Node
         }
     }
 
+    /// <summary>The measure of quality of what is shown; 0 where it is not asked for.</summary>
+    public double Quality => cover?.Quality ?? 0;
+
     /// <summary>A node for each depth. The first must begin before it is used.</summary>
     public static Node[] Chain(Groundwork ground)
     {
-        var problem = ground.Problem;
-        Shore[] shores = [.. problem.Telescopes.Select(telescope =>
-            new Shore(telescope.Axis.Length, problem.EnoughMismatch, 1 / (telescope.Axis.Length * problem.Telescopes.Length)))];
-        return [.. Enumerable.Range(0, problem.Limits.MaxPurchases + 1).Select(_ => new Node(shores, ground))];
+        var shores = Shore.All(ground.Problem, ground.Candidacy.Telescopes);
+        return [.. Enumerable.Range(0, ground.Problem.Limits.MaxPurchases + 1).Select(_ => new Node(shores, ground))];
     }
+
+    /// <summary>From now on quality is asked for as well; the node must begin anew before it is used.</summary>
+    public void Measure(QualityMeasure measure) => cover = new Cover(measure, islands.Length);
 
     public double LnLargestStep()
     {
@@ -82,9 +87,9 @@ internal sealed partial class Node
     /// <summary>Becomes its parent with one option chosen. What may still be chosen is looked for later, by <see cref="Inherit"/>.</summary>
     /// <param name="parent">The node above.</param>
     /// <param name="chosen">One of its options.</param>
-    /// <param name="cents">What is paid for it.</param>
-    /// <param name="centsWorth">Spending more than this after it is of no use.</param>
-    public void Become(Node parent, Option chosen, long cents, long centsWorth)
+    /// <param name="price">What is paid for it.</param>
+    /// <param name="moneyWorthSpending">Spending more than this after it is of no use.</param>
+    public void Become(Node parent, Option chosen, Money price, Money moneyWorthSpending)
     {
         steps.Count(StepsOfNode);
         bench = parent.bench;
@@ -93,9 +98,11 @@ internal sealed partial class Node
             islands[t].CopyFrom(parent.islands[t]);
         }
 
+        cover?.CopyFrom(parent.cover!);
+
         Show(bench.SightsOf(chosen.Place));
         CountLeft = parent.CountLeft - 1;
-        CentsLeft = Math.Min(parent.CentsLeft - cents, centsWorth);
+        MoneyLeft = Money.Min(parent.MoneyLeft - price, moneyWorthSpending);
         OverlapsLeft = parent.OverlapsLeft - chosen.Overlaps;
         OpenFramings = parent.OpenFramings & ~bench.FramingsMet(chosen.Place);
         OptionCount = 0;
@@ -109,7 +116,7 @@ internal sealed partial class Node
             return;
         }
 
-        gainsAreFresh = false;
+        (gainsAreFresh, qualitiesAreFresh) = (false, false);
         steps.Count(StepsOfOption * parent.OptionCount);
         InheritAffordable(parent, chosen);
         var (count, overlaps) = (OptionCount, bench.OverlapsWith(chosen, OptionCount));
@@ -129,7 +136,7 @@ internal sealed partial class Node
     {
         foreach (ref readonly var option in parent.Options.AsSpan(0, parent.OptionCount))
         {
-            if (bench.LeastCents(option.Place) <= CentsLeft && option.Place != chosen)
+            if (bench.LeastPrice(option.Place) <= MoneyLeft && option.Place != chosen)
             {
                 Options[OptionCount++] = option;
             }
@@ -163,8 +170,8 @@ internal sealed partial class Node
 
     /// <summary>Nothing is chosen yet.</summary>
     /// <param name="on">The bench to choose from.</param>
-    /// <param name="extraCents">Spent beyond what the bench reckons with.</param>
-    public void Begin(Bench on, long extraCents)
+    /// <param name="extraPrice">Spent beyond what the bench reckons with.</param>
+    public void Begin(Bench on, Money extraPrice)
     {
         bench = on;
         foreach (var one in islands)
@@ -172,15 +179,16 @@ internal sealed partial class Node
             one.Clear();
         }
 
+        cover?.Clear();
         Show(bench.Shown.AsSpan());
-        (CountLeft, CentsLeft, OverlapsLeft, OpenFramings) = (bench.CountLeft, bench.CentsLeft - extraCents, bench.OverlapsLeft, bench.OpenFramings);
+        (CountLeft, MoneyLeft, OverlapsLeft, OpenFramings) = (bench.CountLeft, bench.MoneyLeft - extraPrice, bench.OverlapsLeft, bench.OpenFramings);
         OptionCount = 0;
-        gainsAreFresh = true;
+        (gainsAreFresh, qualitiesAreFresh) = (true, true);
         for (var place = 0; place < bench.OcularCount; place++)
         {
-            if (bench.OverlapsOf(place) <= OverlapsLeft && bench.LeastCents(place) <= CentsLeft)
+            if (bench.OverlapsOf(place) <= OverlapsLeft && bench.LeastPrice(place) <= MoneyLeft)
             {
-                Add(new Option(place, bench.OverlapsOf(place), GainOf(place)));
+                Add(new Option(place, bench.OverlapsOf(place), GainOf(place), QualityOf(place)));
             }
         }
     }
@@ -199,6 +207,7 @@ internal sealed partial class Node
         foreach (ref readonly var sight in sights)
         {
             islands[sight.Telescope].Add(sight.Reach);
+            cover?.Add(sight);
         }
     }
 }

@@ -3,18 +3,24 @@ namespace Evenstep.Planning.Solving.Search;
 /// <summary>What the options of a node could do together.</summary>
 internal sealed partial class Node
 {
-    /// <summary>What the excess comes to at the least, with so many further choices.</summary>
-    public double LeastExcess(int choices) => Excess - BestGains(choices);
+    private bool gainsAreFresh;
+    private bool qualitiesAreFresh;
 
-    /// <summary>The most that so many further choices can take off the excess: the sum of the best gains, since each only
-    /// shrinks as others are chosen.</summary>
-    public double BestGains(int choices)
+    /// <summary>What the excess comes to at the least, with so many further choices.</summary>
+    public double LeastExcess(int choices) => Excess - BestGains(choices, GainIn.Excess);
+
+    /// <summary>What the quality comes to at the most, with so many further choices.</summary>
+    public double MostQuality(int choices) => Quality + BestGains(choices, GainIn.Quality);
+
+    /// <summary>The most that so many further choices can gain: the sum of the best gains, since each only shrinks as others
+    /// are chosen.</summary>
+    public double BestGains(int choices, GainIn what)
     {
         steps.Count((1 + choices) * OptionCount);
         Span<double> best = stackalloc double[choices];
         for (var i = 0; i < OptionCount; i++)
         {
-            var gain = Options[i].Gain;
+            var gain = Options[i].GainOf(what);
             for (var k = 0; k < choices; k++)
             {
                 if (gain > best[k])
@@ -34,21 +40,32 @@ internal sealed partial class Node
     }
 
     /// <summary>What is to be expected of so many further choices.</summary>
-    public Prospect ProspectOf(int choices) => Prospect.Of(this, bench, choices);
+    public Prospects ProspectsOf(int choices) => new(
+        Excess,
+        Quality,
+        Prospect.Of(this, bench, choices, GainIn.Excess),
+        cover is null ? default : Prospect.Of(this, bench, choices, GainIn.Quality));
 
-    /// <summary>Works the gains of all options out anew, unless they are just worked out.</summary>
+    /// <summary>Works out anew what all options take off the excess, unless that is just done.</summary>
     public void RefreshGains()
     {
-        if (gainsAreFresh)
-        {
-            return;
-        }
-
-        gainsAreFresh = true;
-        for (var i = 0; i < OptionCount; i++)
+        for (var i = 0; !gainsAreFresh && i < OptionCount; i++)
         {
             Options[i].Gain = GainOf(Options[i].Place);
         }
+
+        gainsAreFresh = true;
+    }
+
+    /// <summary>The same of what they add to the quality.</summary>
+    public void RefreshQualities()
+    {
+        for (var i = 0; !qualitiesAreFresh && i < OptionCount; i++)
+        {
+            Options[i].Quality = QualityOf(Options[i].Place);
+        }
+
+        qualitiesAreFresh = true;
     }
 
     private double GainOf(int place)
@@ -59,6 +76,22 @@ internal sealed partial class Node
         foreach (ref readonly var sight in sights)
         {
             gain += islands[sight.Telescope].GainOf(sight.Reach);
+        }
+
+        return gain;
+    }
+
+    private double QualityOf(int place)
+    {
+        var gain = 0.0;
+        if (cover is not null)
+        {
+            var sights = bench.SightsOf(place);
+            steps.Count(StepsOfGain * (1 + sights.Length));
+            foreach (ref readonly var sight in sights)
+            {
+                gain += cover.GainOf(sight);
+            }
         }
 
         return gain;

@@ -48,7 +48,7 @@ internal sealed record Offer(ImmutableArray<Ware> Wares)
     private static ImmutableArray<Ware> Unbeaten(Pricing pricing, IEnumerable<Ware> alike)
     {
         List<Ware> kept = [];
-        foreach (var ware in alike.OrderBy(ware => ware.Cost.Cents).ThenBy(ware => ware.Cost))
+        foreach (var ware in alike.OrderBy(ware => ware.Cost.Price).ThenBy(ware => ware.Cost))
         {
             if (!kept.Exists(other => pricing.IsNeverWorse(other, ware)))
             {

@@ -12,7 +12,7 @@ internal sealed class Pricing(PurchaseProblem problem)
 
     /// <summary>What an item adds; the preference for parfocal groups is left to <see cref="Of(IReadOnlyCollection{Item})"/>.</summary>
     public Cost Of(Item item) =>
-        new(score.UnitsOfItem(item), item.Cents, 1, Ties.Fingerprint(item));
+        new(score.UnitsOfItem(item), item.ExactPrice, 1, Ties.Fingerprint(item));
 
     /// <summary>What a whole set costs.</summary>
     public Cost Of(IReadOnlyCollection<Item> purchases)
@@ -23,7 +23,7 @@ internal sealed class Pricing(PurchaseProblem problem)
 
     /// <summary>Whether the first of two alike wares can always stand in for the second.</summary>
     public bool IsNeverWorse(Ware a, Ware b) =>
-        a.Cost.Cents <= b.Cost.Cents && a.Cost.Preference <= b.Cost.Preference && KeepsParfocal(a.Item, b.Item);
+        a.Cost.Price <= b.Cost.Price && a.Cost.Preference <= b.Cost.Preference && KeepsParfocal(a.Item, b.Item);
 
     private bool KeepsParfocal(Item a, Item b) =>
         !CountsParfocalGroups || a.IsBarlow || b.ParfocalGroup is null || a.ParfocalGroup == b.ParfocalGroup;

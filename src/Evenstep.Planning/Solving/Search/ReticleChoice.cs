@@ -21,10 +21,10 @@ internal sealed class ReticleChoice
     public int Count => Serving.IsEmpty ? 0 : 1;
 
     /// <summary>What the cheapest that would do costs.</summary>
-    public long LeastCents => Cheapest?.Cents ?? 0;
+    public Money LeastPrice => Cheapest?.ExactPrice ?? Money.Zero;
 
     /// <summary>The cheapest that would do; null if none is needed.</summary>
-    public Item? Cheapest => Serving.IsEmpty ? null : Serving.MinBy(ware => ware.Cost.Cents)!.Item;
+    public Item? Cheapest => Serving.IsEmpty ? null : Serving.MinBy(ware => ware.Cost.Price)!.Item;
 
     /// <summary>Each that would do, or a single null if none is needed.</summary>
     public IEnumerable<Item?> ToTry => Serving.IsEmpty ? [null] : Serving.Select(ware => (Item?)ware.Item);
@@ -52,5 +52,5 @@ internal sealed class ReticleChoice
     }
 
     /// <summary>What one costs beyond the cheapest that would do.</summary>
-    public long ExtraCents(Item? reticle) => reticle is null ? 0 : reticle.Cents - LeastCents;
+    public Money ExtraPrice(Item? reticle) => reticle is null ? Money.Zero : reticle.ExactPrice - LeastPrice;
 }

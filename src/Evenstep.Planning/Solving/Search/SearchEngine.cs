@@ -28,9 +28,10 @@ public sealed partial class SearchEngine : IDisposable
 
     private WideViewWish? wish;
     private LeastStep first = new(null, double.PositiveInfinity);
-    private Goal? second;
+    private LeastExcess? second;
     private double? leastExcess;
-    private LeastCost? third;
+    private MostQuality? third;
+    private LeastCost? fourth;
 
     private SearchEngine(Groundwork ground, Effort effort)
     {
@@ -40,7 +41,9 @@ public sealed partial class SearchEngine : IDisposable
         chain = Node.Chain(ground);
     }
 
-    private double LnEnough => 2 * ground.Problem.EnoughMismatch;
+    private PurchaseProblem Problem => ground.Problem;
+
+    private double LnEnough => 2 * Problem.EnoughMismatch;
 
     /// <summary>The best plan, proved, unless no set is allowed or the search was too long.</summary>
     /// <param name="problem">What to plan.</param>
@@ -59,7 +62,8 @@ public sealed partial class SearchEngine : IDisposable
             }
 
             using var ground = new Groundwork(problem, candidacy, budget);
-            var result = Solve(problem, ground, new Effort(nodes, budget));
+            using var engine = new SearchEngine(ground, new Effort(nodes, budget));
+            var result = Told(engine, engine.Search);
             ground.Steps.Settle();
             return result;
         }
@@ -71,23 +75,12 @@ public sealed partial class SearchEngine : IDisposable
 
     public void Dispose() => benches.Dispose();
 
-    private static SearchResult Solve(PurchaseProblem problem, Groundwork ground, Effort effort)
+    /// <summary>Where the work ends in the middle of a search, what is known by then is told.</summary>
+    private static SearchResult Told(SearchEngine engine, Func<SearchResult> search)
     {
-        if (WideViewWish.TrueFieldWished(problem, ground.Candidacy.Candidates) is not { } field)
-        {
-            return Search(ground, effort, wish: null);
-        }
-
-        var granted = Search(ground.Wishing(field), effort, new WideViewWish(field, Granted: true));
-        return granted.IsNothingAllowed ? Search(ground, effort, new WideViewWish(field, Granted: false)) : granted;
-    }
-
-    private static SearchResult Search(Groundwork ground, Effort effort, WideViewWish? wish)
-    {
-        using var engine = new SearchEngine(ground, effort) { wish = wish };
         try
         {
-            return engine.Search();
+            return search();
         }
         catch (WorkEndedException)
         {
@@ -103,20 +96,53 @@ public sealed partial class SearchEngine : IDisposable
             return Unfinished();
         }
 
-        if (first.Selection is null)
+        if (first.Selection is not { } known)
         {
             return SearchResult.NothingAllowed;
         }
 
-        var (known, excess) = first.Enough is not null ? (first.Selection, 0) : LeastMeanExcess(StageValues.StepLeeway * first.LnLeast);
-        if (effort.IsSpent || known is null)
+        if (WideViewWish.TrueFieldWished(Problem, ground.Candidacy.Candidates) is not { } field)
+        {
+            return Best(known);
+        }
+
+        using var wishing = new SearchEngine(ground.Wishing(field), effort) { first = first, wish = new WideViewWish(field, Granted: true) };
+        if (Told(wishing, wishing.SearchGranting) is { IsNothingAllowed: false } granted)
+        {
+            return granted;
+        }
+
+        wish = new WideViewWish(field, Granted: false);
+        return Best(known);
+    }
+
+    /// <summary>The best of the sets that keep to the first stage and grant the wish; nothing, if there is none.</summary>
+    private SearchResult SearchGranting()
+    {
+        var any = new AnySet();
+        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), first.LnAllowed, any);
+        LongLooks(unfinished, benches, first.LnAllowed, any);
+        first = first with { Enough = null };
+        return any.Selection is { } granting ? Best(granting) : effort.IsSpent ? Unfinished() : SearchResult.NothingAllowed;
+    }
+
+    /// <param name="known">A set that keeps to the first stage.</param>
+    private SearchResult Best(Selection known)
+    {
+        known = LeastMeanExcess(known);
+        if (effort.IsSpent)
         {
             return Unfinished();
         }
 
-        leastExcess = excess;
-        var values = new StageValues(first.LnLeast, first.LnLeast, excess, GreatestQuality: null, Preference: 0);
-        var best = Cheapest(values, known, first.Enough);
+        var values = new StageValues(first.LnLeast, first.LnLeast, leastExcess!.Value, GreatestQuality: null, Preference: 0);
+        if (Problem.Preferences.Prefer != Prefer.LowPrice)
+        {
+            (known, var quality) = GreatestQuality(values, known);
+            values = values with { GreatestQuality = quality };
+        }
+
+        var best = effort.IsSpent ? known : Cheapest(values, known);
         return effort.IsSpent ? Unfinished() : SearchResult.Of(PlanOf(best, values, isProved: true));
     }
 
@@ -128,11 +154,11 @@ public sealed partial class SearchEngine : IDisposable
         }
 
         var bound = first.IsLeast ? first.LnLeast : Math.Min(first.LnLeast, areAllAsked ? lnLeastSteps.Append(double.PositiveInfinity).Min() : LnEnough);
-        var best = third?.Cheapest ?? second?.Selection ?? known;
-        var excess = leastExcess ?? Kit.Of(ground.Problem, best.Items).Figures.MeanExcess;
+        var best = fourth?.Cheapest ?? third?.BestSet ?? second?.Selection ?? known;
+        var excess = leastExcess ?? Kit.Of(Problem, best.Items).FiguresIn(ground.Candidacy.Telescopes).MeanExcess;
         return SearchResult.Unfinished(
-            new HeadStart(known.Items, bound, wish is { Granted: true } ? wish.TrueFieldDeg : null),
-            PlanOf(best, new StageValues(first.LnLeast, bound, excess, GreatestQuality: null, Preference: 0), isProved: false));
+            new HeadStart(known.Items, bound),
+            PlanOf(best, new StageValues(first.LnLeast, bound, excess, third?.Best, Preference: 0), isProved: false));
     }
 
     private Plan PlanOf(Selection best, StageValues values, bool isProved) => new()
@@ -140,29 +166,52 @@ public sealed partial class SearchEngine : IDisposable
         Outcome = !isProved ? Outcome.BestFound : best.Items.IsEmpty ? Outcome.NothingWorthwhile : Outcome.Optimal,
         Purchases = best.Items,
         Candidacy = ground.Candidacy,
-        Values = values with { Preference = new PreferenceScore(ground.Problem).Of(best.Items) },
-        Wish = wish,
+        Values = values with { Preference = new PreferenceScore(Problem).Of(best.Items) },
+        Wish = isProved || wish is null ? wish : wish with { Granted = FramingRule.Frames(Kit.Of(Problem, best.Items), wish.TrueFieldDeg, null) },
     };
 
-    private (Selection? Selection, double Excess) LeastMeanExcess(double lnLargestStep)
+    private Selection LeastMeanExcess(Selection known)
     {
-        var least = new LeastExcess();
-        second = least;
-        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), lnLargestStep, least);
+        var excess = first.Enough is not null ? 0 : Kit.Of(Problem, known.Items).FiguresIn(ground.Candidacy.Telescopes).MeanExcess;
+        var least = second = new LeastExcess(known, excess);
+        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), first.LnAllowed, least);
         if (unfinished.Count > 0 && !least.IsReached)
         {
             least.Floor = benches.ByPowers.Min(bench => bench.LeastExcess);
-            LongLooks(unfinished, benches, lnLargestStep, least);
+            LongLooks(unfinished, benches, first.LnAllowed, least);
         }
 
-        return (least.Selection, least.Best);
+        leastExcess = effort.IsSpent ? null : Math.Max(0, least.Best);
+        return least.BestSet;
     }
 
-    private Selection Cheapest(StageValues values, Selection known, BarlowSet? knownOn)
+    private (Selection Best, double Quality) GreatestQuality(StageValues values, Selection known)
     {
-        var priceDecides = ground.Problem.Preferences.Prefer == Prefer.LowPrice;
-        var least = third = new LeastCost(values.MeanExcessAllowed, known, ground.Pricing.Of(known.Items), priceDecides);
-        if (knownOn is not null)
+        var measure = QualityMeasure.Of(Problem, ground.Candidacy.Telescopes, values.LnLargestStepAllowed);
+        foreach (var node in chain)
+        {
+            node.Measure(measure);
+        }
+
+        var most = third = new MostQuality(values.MeanExcessAllowed, known, measure.Of(Kit.Of(Problem, known.Items)));
+        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), first.LnAllowed, most);
+        if (unfinished.Count > 0)
+        {
+            most.Ceiling = benches.ByPowers.Max(bench => bench.MostQuality(measure));
+            LongLooks(unfinished, benches, first.LnAllowed, most);
+        }
+
+        var required = most.Best - StageValues.QualityLeeway;
+        var isKnownCheaper = ground.Pricing.Of(known.Items) < ground.Pricing.Of(most.BestSet.Items);
+        return (isKnownCheaper && measure.Of(Kit.Of(Problem, known.Items)) >= required ? known : most.BestSet, most.Best);
+    }
+
+    private Selection Cheapest(StageValues values, Selection known)
+    {
+        var priceDecides = Problem.Preferences.Prefer is not (Prefer.LightWeight or Prefer.Parfocal);
+        var least = fourth = new LeastCost(
+            values.MeanExcessAllowed, values.QualityRequired ?? double.NegativeInfinity, known, ground.Pricing.Of(known.Items), priceDecides);
+        if (first.Enough is { } knownOn)
         {
             var bench = benches.Of(knownOn);
             Descend(bench, values.LnLargestStepAllowed, least, bench.Reticle.Cheapest, effort.Short(NodesOfShortLook));
@@ -176,7 +225,7 @@ public sealed partial class SearchEngine : IDisposable
 
         // What costs more than the best set known is in no better one.
         benches.Forget();
-        using var left = new Benches(ground.UpTo(least.Best.Cents));
+        using var left = new Benches(ground.UpTo(least.Best.Price));
         LookThrough(left, values.LnLargestStepAllowed, least);
         return least.Cheapest;
     }
@@ -217,8 +266,8 @@ public sealed partial class SearchEngine : IDisposable
 
     private void Descend(Bench bench, double lnStep, Goal goal, Item? reticle, Effort looked)
     {
-        chain[0].Begin(bench, bench.Reticle.ExtraCents(reticle));
-        if (chain[0].CentsLeft >= 0)
+        chain[0].Begin(bench, bench.Reticle.ExtraPrice(reticle));
+        if (chain[0].MoneyLeft >= Money.Zero)
         {
             var settled = reticle is null ? bench.Settled : bench.Settled.Add(reticle);
             Descent.Run(bench, chain, lnStep, goal, looked, new Path(ground.Pricing, settled));

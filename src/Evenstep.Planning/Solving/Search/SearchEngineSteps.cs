@@ -1,4 +1,5 @@
 using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Search;
 
@@ -19,7 +20,7 @@ public sealed partial class SearchEngine
 
         lnLeastSteps.AddRange(benches.ByPowers.Select(bench => Math.Max(LnEnough, bench.LnLeastStep)));
         areAllAsked = true;
-        first = new LeastStep(null, ground.Problem.Telescopes.Max(telescope => 2 * telescope.Axis.Length) + 1);
+        first = new LeastStep(null, Problem.Telescopes.Max(telescope => 2 * telescope.Axis.Length) + 1);
         foreach (var (index, bench) in benches.ByPowers.Index())
         {
             Undercut(bench, lnLeastSteps[index]);
@@ -86,5 +87,9 @@ public sealed partial class SearchEngine
     /// <param name="LnLeast">The least known.</param>
     /// <param name="IsLeast">Whether no set has less.</param>
     /// <param name="Enough">The Barlows of the set if all its steps are enough: then it leaves no excess.</param>
-    private sealed record LeastStep(Selection? Selection, double LnLeast, bool IsLeast = false, BarlowSet? Enough = null);
+    private sealed record LeastStep(Selection? Selection, double LnLeast, bool IsLeast = false, BarlowSet? Enough = null)
+    {
+        /// <summary>The logarithm of the largest step that the later stages keep to.</summary>
+        public double LnAllowed => StageValues.StepLeeway * LnLeast;
+    }
 }

@@ -36,6 +36,8 @@ internal static class RecommendationWriter
             TotalPrice = after is null ? null : Rounded.Money(after.TotalPrice),
             Purchases = [.. advice.Select(purchase => PurchaseOf(purchase, asked, solved))],
             Spare = after is null ? [] : KitWriter.SpareOf(after, plan.Candidacy.Telescopes, budget),
+            SpareTogether = after is null ? [] : KitWriter.SpareTogetherOf(after, plan.Candidacy.Telescopes, budget),
+            HoldsWhile = HoldsWhileWriter.Write(solved.HoldsWhile),
             Before = KitWriter.FiguresOf(before.Figures),
             After = after is null ? null : KitWriter.FiguresOf(after.Figures),
             LeastLargestStep = Step(plan.Values?.LnLeastLargestStep),

@@ -21,7 +21,8 @@ internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScope
           "limits": { "budget": 100 }, "preferences": { "mustFrame": [ { "widthDeg": 20 } ] } }
         """;
 
-    private static readonly (string Operation, string Examples)[] OtherExamples = [("assess", "assessment"), ("judge", "second-opinion"), ("chart", "spending-curve"), ("lead", "buying-path")];
+    private static readonly (string Operation, string Examples)[] OtherExamples =
+        [("assess", "assessment"), ("judge", "second-opinion"), ("chart", "spending-curve"), ("lead", "buying-path"), ("choose", "choice")];
 
     /// <summary>Has both engines solve the first example.</summary>
     public void TryEngines(CancellationToken stopping)

@@ -14,6 +14,7 @@ internal static class DocumentText
         ["breach"] = "`list.breaches`",
         ["caution"] = "`cautions`",
         ["conflict"] = "`conflicts.demands` (beside these, any of `excluded`)",
+        ["difference"] = "`choices[].differences`",
         ["exclusion"] = "`excluded`",
         ["note"] = "`notes`",
         ["verdict"] = "`verdict`",

@@ -5,7 +5,7 @@ namespace Evenstep.Planning.Solving.Model.Cuts;
 
 /// <summary>
 /// A bound on what the best choices gain together, within money and number. At any price of money the bound holds that
-/// charges each choice for its cents and credits what money there is (Lagrange): some prices are tried.
+/// charges each choice for its hundredths and credits what money there is (Lagrange): some prices are tried.
 /// </summary>
 internal static class GreatestGain
 {
@@ -24,13 +24,13 @@ internal static class GreatestGain
         for (var trial = 0; trial < Trials; trial++)
         {
             settled.Space.Budget.Spend(StepsPerChoice * units.Length);
-            var (bound, cents) = At(charge, units, settled);
+            var (bound, price) = At(charge, units, settled);
             if (bound < least - 1)
             {
                 return true;
             }
 
-            if (cents <= settled.CentsLeft)
+            if (price <= settled.MoneyLeft)
             {
                 if (charge == 0)
                 {
@@ -45,23 +45,23 @@ internal static class GreatestGain
             }
 
             charge = !double.IsNaN(high) ? (low + high) / 2
-                : low == 0 ? bound / Math.Max(1, 4.0 * cents)
+                : low == 0 ? bound / Math.Max(1, 4.0 * price.Hundredths)
                 : 2 * low;
         }
 
         return false;
     }
 
-    /// <summary>The bound at a charge of so many units a cent, and what the choices that make it cost.</summary>
-    private static (double Bound, long Cents) At(double charge, long[] units, Settled settled)
+    /// <summary>The bound at a charge of so many units a hundredth, and what the choices that make it cost.</summary>
+    private static (double Bound, Money Price) At(double charge, long[] units, Settled settled)
     {
-        Span<(double Gain, long Cents)> best = stackalloc (double, long)[Limits.MostPurchases];
+        Span<(double Gain, Money Price)> best = stackalloc (double, Money)[Limits.MostPurchases];
         var count = 0;
         var most = Math.Min(settled.PurchasesLeft, Limits.MostPurchases);
         for (var index = 0; index < units.Length; index++)
         {
-            var cents = settled.Choices[index].LeastCents;
-            var gain = units[index] - (charge * cents);
+            var price = settled.Choices[index].LeastPrice;
+            var gain = units[index] - (charge * price.Hundredths);
             if (gain <= 0 || most == 0 || (count == most && gain <= best[count - 1].Gain))
             {
                 continue;
@@ -73,14 +73,14 @@ internal static class GreatestGain
                 best[at] = best[at - 1];
             }
 
-            best[at] = (gain, cents);
+            best[at] = (gain, price);
         }
 
-        var (sum, spent) = (charge * settled.CentsLeft, 0L);
-        foreach (var (gain, cents) in best[..count])
+        var (sum, spent) = (charge * settled.MoneyLeft.Hundredths, Money.Zero);
+        foreach (var (gain, price) in best[..count])
         {
             sum += gain;
-            spent += cents;
+            spent += price;
         }
 
         return (sum, spent);

@@ -3,9 +3,9 @@ using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
 
-/// <summary>The sum of prices is at most the budget.</summary>
+/// <summary>Keeps <see cref="BudgetRule"/>, and what the question allows to be spent.</summary>
 internal static class Budget
 {
     public static void Keep(Master master) =>
-        master.Cp.Add(master.Sum(item => item.Cents) <= Math.Min(BudgetRule.Most(master.Problem).Cents, master.Settled.Question.MostCents));
+        master.Cp.Add(Measure.Price.In(master) <= Money.Min(BudgetRule.Most(master.Problem), master.Settled.Question.MostTotalPrice).Hundredths);
 }

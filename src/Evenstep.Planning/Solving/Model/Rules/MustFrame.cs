@@ -1,11 +1,9 @@
+using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
 
-/// <summary>
-/// For every framing demand, some usable view of the kit, in the telescope it names or else in any, has a true field of at
-/// least the width asked. A wide view that is wished for is such a demand, where it can be had.
-/// </summary>
+/// <summary>Keeps <see cref="FramingRule"/>; a wide view that is wished for is such a demand, where it can be had.</summary>
 internal static class MustFrame
 {
     private const long StepsPerChoice = 20;

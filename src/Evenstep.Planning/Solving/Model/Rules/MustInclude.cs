@@ -1,8 +1,9 @@
+using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
 
-/// <summary>Every item that must be included is bought: a Barlow is in every set that is settled.</summary>
+/// <summary>Keeps <see cref="MustIncludeRule"/>; a Barlow that must be included is in every set that is settled.</summary>
 internal static class MustInclude
 {
     public static void Keep(Master master)

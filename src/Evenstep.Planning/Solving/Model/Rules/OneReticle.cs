@@ -1,8 +1,9 @@
+using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
 
-/// <summary>Of the items bought at most one is a reticle eyepiece.</summary>
+/// <summary>Keeps <see cref="OneReticleRule"/>.</summary>
 internal static class OneReticle
 {
     public static void Keep(Master master) => master.Cp.AddAtMostOne(

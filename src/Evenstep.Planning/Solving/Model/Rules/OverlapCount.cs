@@ -1,11 +1,12 @@
+using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Model.Subproblems;
 using Google.OrTools.Sat;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
 
 /// <summary>
-/// Over all telescopes, at most so many pairs of views overlap where at least one of the two needs a bought item. What a
-/// choice brings by itself is counted from the beginning; pairs of choices are counted as sets that have them are found.
+/// Keeps <see cref="OverlapRule"/>. What a choice brings by itself is counted from the beginning; pairs of choices are counted
+/// as sets that have them are found.
 /// </summary>
 internal static class OverlapCount
 {

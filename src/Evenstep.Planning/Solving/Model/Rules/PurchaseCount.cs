@@ -1,9 +1,10 @@
+using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Model.Subproblems;
 using Google.OrTools.Sat;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
 
-/// <summary>At most so many items are bought.</summary>
+/// <summary>Keeps <see cref="PurchaseCountRule"/>: what is left of it beside the Barlows settled.</summary>
 internal static class PurchaseCount
 {
     public static void Keep(Master master) =>

@@ -3,10 +3,7 @@ using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model.Rules;
 
-/// <summary>
-/// If a reticle eyepiece is asked for, the kit has one that fits a telescope and gives, alone or with a Barlow of the kit,
-/// at least the power asked.
-/// </summary>
+/// <summary>Keeps <see cref="ReticleRule"/>.</summary>
 internal static class ReticleDemand
 {
     public static void Keep(Master master)

@@ -4,10 +4,11 @@ using Google.OrTools.Sat;
 
 namespace Evenstep.Planning.Solving.Model.Subproblems;
 
-/// <summary>What decides between sets that are equally good in steps and excess, as a whole number to be made least.</summary>
+/// <summary>What decides between sets that are equally good in steps and excess, as a whole number to be made least: a price in
+/// hundredths, a count, a score, or several of them in one, which is why it is a plain number.</summary>
 internal abstract class Measure
 {
-    public static readonly Measure Cents = new Sum(item => item.Cents) { RanksByPrice = true };
+    public static readonly Measure Price = new Sum(item => item.ExactPrice.Hundredths) { RanksByPrice = true };
 
     public static readonly Measure Count = new Sum(_ => 1);
 
@@ -36,7 +37,7 @@ internal abstract class Measure
 
     public abstract LinearExpr In(Master master);
 
-    private static long OfPriceThenCount(Item item) => ((Limits.MostPurchases + 1) * item.Cents) + 1;
+    private static long OfPriceThenCount(Item item) => ((Limits.MostPurchases + 1) * item.ExactPrice.Hundredths) + 1;
 
     private sealed class Sum(Func<Item, long> amount) : Measure
     {

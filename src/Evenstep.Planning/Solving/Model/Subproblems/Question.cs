@@ -16,8 +16,8 @@ internal sealed record Question
     /// <summary>The mean excess is at most this.</summary>
     public double MostExcess { get; private init; } = double.PositiveInfinity;
 
-    /// <summary>The total price, in hundredths, is at most this, besides the budget.</summary>
-    public long MostCents { get; init; } = long.MaxValue;
+    /// <summary>The total price is at most this, besides the budget.</summary>
+    public Money MostTotalPrice { get; init; } = Money.MaxValue;
 
     /// <summary>Pairs of views that may overlap; null for as many as the problem allows.</summary>
     public int? AllowedOverlaps { get; init; }

@@ -15,11 +15,11 @@ internal sealed record Choice(int Index, ImmutableArray<Item> Items, bool IsDema
     /// <summary>Stands for all of them wherever optics matter.</summary>
     public Item Representative => Items[0];
 
-    /// <summary>The price, in hundredths, of the cheapest of them.</summary>
-    public long LeastCents { get; } = Items.Min(item => item.Cents);
+    /// <summary>The price of the cheapest of them.</summary>
+    public Money LeastPrice { get; } = Items.Min(item => item.ExactPrice);
 
     /// <summary>The cheapest of them; of equals the first by the fixed rule.</summary>
-    public Item Cheapest { get; } = Items.OrderBy(item => item.Cents).ThenBy(Ties.Fingerprint).ThenBy(item => item.Id, StringComparer.Ordinal).First();
+    public Item Cheapest { get; } = Items.OrderBy(item => item.ExactPrice).ThenBy(Ties.Fingerprint).ThenBy(item => item.Id, StringComparer.Ordinal).First();
 }
 
 /// <summary>
@@ -63,12 +63,12 @@ internal static class Reduction
     private static bool Beats(Item a, Item b, PurchaseProblem problem, PreferenceScore score)
     {
         var (preferenceA, preferenceB) = (score.OfItem(a), score.OfItem(b));
-        if (ReferenceEquals(a, b) || a.Price > b.Price || preferenceA > preferenceB || !KeepsParfocal(a, b, problem))
+        if (ReferenceEquals(a, b) || a.ExactPrice > b.ExactPrice || preferenceA > preferenceB || !KeepsParfocal(a, b, problem))
         {
             return false;
         }
 
-        return a.Price < b.Price || preferenceA < preferenceB || Ties.IsFirst(a, b);
+        return a.ExactPrice < b.ExactPrice || preferenceA < preferenceB || Ties.IsFirst(a, b);
     }
 
     /// <summary>Whether A in place of B never makes more parfocal groups.</summary>

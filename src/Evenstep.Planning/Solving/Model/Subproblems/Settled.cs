@@ -25,7 +25,7 @@ internal sealed class Settled
         (Space, Barlows, Question, this.sights, budget) = (space, barlows, question, sights, space.Budget);
         var telescopes = space.Problem.Telescopes.Length;
         PurchasesLeft = PurchaseCountRule.Left(space.Problem, barlows.Length);
-        CentsLeft = Math.Min(BudgetRule.Most(space.Problem).Cents, question.MostCents) - barlows.Sum(barlow => barlow.LeastCents);
+        MoneyLeft = Money.Min(BudgetRule.Most(space.Problem), question.MostTotalPrice) - barlows.Sum(barlow => barlow.LeastPrice);
         overlaps = new SettledOverlaps(space, sights);
         Choices = [.. Eligible()];
         certain = [.. Enumerable.Range(0, telescopes).Select(Certain)];
@@ -46,8 +46,8 @@ internal sealed class Settled
     /// <summary>Besides the Barlows.</summary>
     public int PurchasesLeft { get; }
 
-    /// <summary>In hundredths, the Barlows paid for at their cheapest.</summary>
-    public long CentsLeft { get; }
+    /// <summary>The Barlows paid for at their cheapest.</summary>
+    public Money MoneyLeft { get; }
 
     /// <summary>What may be bought with these Barlows; elsewhere told by their indices here.</summary>
     public ImmutableArray<Choice> Choices { get; }
@@ -55,7 +55,7 @@ internal sealed class Settled
     public int Telescopes => Problem.Telescopes.Length;
 
     /// <summary>No set with these Barlows is allowed, or one without them is as good.</summary>
-    public bool IsFutile => PurchasesLeft < 0 || CentsLeft < 0 || overlaps.OfNothing > AllowedOverlaps
+    public bool IsFutile => PurchasesLeft < 0 || MoneyLeft < Money.Zero || overlaps.OfNothing > AllowedOverlaps
         || Choices.Count(choice => choice.IsDemanded) < Space.Choices.Count(choice => choice.IsDemanded && !choice.Representative.IsBarlow)
         || Barlows.Where((barlow, i) => !barlow.IsDemanded && sights[i + 1].IsEmpty).Any() && Problem.Demands.ReticleLeastPower is null
         || Question.AtMost.Any(one => Barlows.Sum(one.Measure.LeastOf) > one.Most);
@@ -128,14 +128,14 @@ internal sealed class Settled
     {
         Choice[] oculars = [.. Space.Choices.Where(choice => !choice.Representative.IsBarlow)];
         Choice[] demanded = [.. oculars.Where(choice => choice.IsDemanded)];
-        var (cents, purchases) = (CentsLeft - demanded.Sum(choice => choice.LeastCents), PurchasesLeft - demanded.Length);
+        var (money, purchases) = (MoneyLeft - demanded.Sum(choice => choice.LeastPrice), PurchasesLeft - demanded.Length);
         var overlapsLeft = AllowedOverlaps - overlaps.OfNothing;
-        if (cents < 0 || purchases < 0 || overlapsLeft < 0)
+        if (money < Money.Zero || purchases < 0 || overlapsLeft < 0)
         {
             return [];
         }
 
-        return oculars.Where(choice => (choice.IsDemanded || (purchases > 0 && choice.LeastCents <= cents)) && overlaps.Of(choice) <= overlapsLeft);
+        return oculars.Where(choice => (choice.IsDemanded || (purchases > 0 && choice.LeastPrice <= money)) && overlaps.Of(choice) <= overlapsLeft);
     }
 
     private Reach[] Certain(int telescope)
