@@ -18,17 +18,22 @@ public sealed class Certifier
     private readonly Plan plan;
     private readonly StageValues values;
     private readonly Finder finder;
-    private readonly Question allowed;
 
-    private Certifier(Plan plan, StageValues values, Finder finder, Question allowed)
+    private Certifier(Plan plan, StageValues values, Finder finder)
     {
         this.plan = plan;
         this.values = values;
         this.finder = finder;
-        this.allowed = allowed;
     }
 
     private PurchaseProblem Problem => finder.Problem;
+
+    private QualityMeasure Quality => field ??= QualityMeasure.Of(Problem, finder.Telescopes, values.LnLargestStepAllowed);
+
+    /// <summary>What the first stage keeps.</summary>
+    private Question Kept => Question.Anything.KeepingTo(values.LnLargestStepAllowed);
+
+    private Question KeptAndWished => plan.Wish is { Granted: true } wish ? Kept.WithField(wish.TrueFieldDeg) : Kept;
 
     /// <summary>True if nothing better exists, or nothing is allowed as the plan says; false if something does, so that one of
     /// the two engines is wrong; null if a limit came first, or the plan claims no proof.</summary>
@@ -44,54 +49,59 @@ public sealed class Certifier
             return null;
         }
 
-        var candidates = Candidacy.Of(problem).Candidates;
-        if (!problem.Demands.MustInclude.All(candidates.Select(item => item.Id).ToHashSet().Contains))
+        var candidacy = Candidacy.Of(problem);
+        if (!problem.Demands.MustInclude.All(candidacy.Candidates.Select(item => item.Id).ToHashSet().Contains))
         {
             return plan.Values is null;
         }
 
-        var finder = Finder.Of(PurchaseSpace.Of(problem, candidates, budget));
-        var wished = Question.Anything.WithField(plan.Wish?.TrueFieldDeg);
-        if (plan.Values is not { } values)
-        {
-            return HasNone(finder, Question.Anything);
-        }
-
-        return plan.Wish is { Granted: false }
-            ? All(() => HasNone(finder, wished), new Certifier(plan, values, finder, Question.Anything).NothingIsBetter)
-            : new Certifier(plan, values, finder, wished).NothingIsBetter();
+        var finder = Finder.Of(PurchaseSpace.Of(problem, candidacy, budget));
+        return plan.Values is not { } values ? HasNone(finder, Question.Anything)
+            : !IsWish(plan.Wish, WideViewWish.TrueFieldWished(problem, candidacy.Candidates)) ? false
+            : new Certifier(plan, values, finder).NothingIsBetter();
     }
 
-    private bool? NothingIsBetter() => All(NoSmallerStep, NoLessExcess, NothingPreferred, NothingCheaper);
+    /// <summary>Whether a plan tells of the wish that there is, or of none if there is none.</summary>
+    private static bool IsWish(WideViewWish? told, double? trueFieldDeg) => told is null
+        ? trueFieldDeg is null
+        : trueFieldDeg is { } field && Math.Abs(told.TrueFieldDeg - field) <= Margin;
+
+    private bool? NothingIsBetter() => All(NoSmallerStep, NoWishGranted, NoLessExcess, NoGreaterQuality, NothingPreferred, NothingCheaper);
 
     private bool? NoSmallerStep() => values.LnLeastLargestStep <= (2 * Problem.EnoughMismatch) + Margin
         ? true
-        : HasNone(finder, allowed.KeepingTo(values.LnLeastLargestStep - Margin));
+        : HasNone(finder, Question.Anything.KeepingTo(values.LnLeastLargestStep - Margin));
+
+    /// <summary>None, if the plan says that none is.</summary>
+    private bool? NoWishGranted() => plan.Wish is { Granted: false } wish ? HasNone(finder, Kept.WithField(wish.TrueFieldDeg)) : true;
 
     private bool? NoLessExcess() => values.LeastMeanExcess <= Margin
         ? true
-        : HasNone(finder, Kept(values.LeastMeanExcess - Margin));
+        : HasNone(finder, KeptAndWished.WithExcessUpTo(values.LeastMeanExcess - Margin));
 
-    private bool? NothingPreferred()
-    {
-        if (Problem.Preferences.Prefer == Prefer.LowPrice)
-        {
-            return true;
-        }
+    private bool? NoGreaterQuality() =>
+        (values.GreatestQuality is null) != (Problem.Preferences.Prefer == Prefer.LowPrice) ? false
+        : values.GreatestQuality is { } greatest
+            ? HasNone(finder, KeptAndWished.WithExcessUpTo(values.MeanExcessAllowed).WithQualityFrom(Quality, greatest + Margin))
+        : true;
 
-        var preference = Measure.PreferenceOf(Problem);
-        return HasNone(finder, Kept(values.MeanExcessAllowed).Below(preference, preference.Of(plan.Purchases) - 1));
-    }
+    private bool? NothingPreferred() => Measure.PreferenceOf(Problem) is { } preference
+        ? HasNone(finder, AsGood().Below(preference, preference.Of(plan.Purchases) - 1))
+        : true;
 
     private bool? NothingCheaper()
     {
-        var preference = Measure.PreferenceOf(Problem);
-        var question = Kept(values.MeanExcessAllowed) with { MostTotalPrice = plan.Purchases.Sum(item => item.ExactPrice) };
-        question = Problem.Preferences.Prefer == Prefer.LowPrice ? question : question.Below(preference, preference.Of(plan.Purchases));
+        var question = AsGood() with { MostTotalPrice = plan.Purchases.Sum(item => item.ExactPrice) };
+        question = Measure.PreferenceOf(Problem) is { } preference ? question.Below(preference, preference.Of(plan.Purchases)) : question;
         return HasNone(finder, question.Below(Measure.PriceThenCount, Measure.PriceThenCount.Of(plan.Purchases) - 1));
     }
 
-    private Question Kept(double excess) => allowed.KeepingTo(values.LnLargestStepAllowed).WithExcessUpTo(excess);
+    /// <summary>What the stages before the last keep.</summary>
+    private Question AsGood()
+    {
+        var question = KeptAndWished.WithExcessUpTo(values.MeanExcessAllowed);
+        return values.QualityRequired is { } required ? question.WithQualityFrom(Quality, required) : question;
+    }
 
     /// <summary>Where sets of Barlows are too many for a proof, none is begun.</summary>
     private static bool? HasNone(Finder finder, Question question) =>

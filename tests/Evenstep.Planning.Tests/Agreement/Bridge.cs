@@ -51,17 +51,20 @@ internal static class Bridge
 
     private static Optic ToOptic(OracleItem from) => from.Kind switch
     {
-        OracleKind.Barlow => new Barlow([.. from.Factors], Named<Barrel>(from.Barrel)),
+        OracleKind.Barlow => new Barlow([.. from.Factors], Named<Barrel>(from.Barrel)) { FastestFocalRatio = from.FastestFocalRatio },
         OracleKind.Zoom => new Zoom(
             from.ShortestFocalLengthMm,
             from.LongestFocalLengthMm,
             from.ApparentFieldAtShortestDeg,
             from.ApparentFieldAtLongestDeg,
             from.EyeReliefMm,
-            Named<Barrel>(from.Barrel)),
-        _ => new Eyepiece(from.FocalLengthMm, from.ApparentFieldDeg, from.EyeReliefMm, Named<Barrel>(from.Barrel))
+            Named<Barrel>(from.Barrel))
         {
-            FieldStopMm = from.FieldStopMm,
+            FastestFocalRatio = from.FastestFocalRatio,
+        },
+        _ => Eyepiece.Of(from.FocalLengthMm, from.StatedApparentFieldDeg, from.StatedEyeReliefMm, from.FieldStopMm, Named<Barrel>(from.Barrel)) with
+        {
+            FastestFocalRatio = from.FastestFocalRatio,
             Purpose = from.IsReticle ? EyepiecePurpose.Reticle : EyepiecePurpose.Observing,
         },
     };

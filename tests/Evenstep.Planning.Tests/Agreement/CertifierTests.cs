@@ -36,6 +36,33 @@ public class CertifierTests
         values => values with { LeastMeanExcess = values.LeastMeanExcess + Spoilt });
 
     [Fact]
+    public void A_plan_that_claims_too_low_a_quality_is_refuted() => AssertRefuted(
+        (_, plan) => plan.Values!.GreatestQuality > Spoilt,
+        values => values with { GreatestQuality = values.GreatestQuality - Spoilt });
+
+    [Fact]
+    public void A_plan_that_claims_a_quality_where_none_counts_or_none_where_it_counts_is_refuted() => AssertRefuted(
+        (_, _) => true,
+        values => values with { GreatestQuality = values.GreatestQuality is null ? 0.5 : null });
+
+    [Fact]
+    public void A_plan_that_denies_the_wish_for_a_wide_view_is_refuted()
+    {
+        var refuted = 0;
+        foreach (var (problem, plan, seed) in Plans())
+        {
+            if (plan.Wish is { Granted: true } wish)
+            {
+                Assert.False(Certify(problem, plan with { Wish = wish with { Granted = false } }), $"seed {seed}");
+                Assert.False(Certify(problem, plan with { Wish = null }), $"seed {seed}");
+                refuted++;
+            }
+        }
+
+        Assert.True(refuted > Seeds.Length / 10, $"only {refuted} wishes were granted");
+    }
+
+    [Fact]
     public void A_plan_that_buys_more_than_it_needs_is_refuted()
     {
         var refuted = 0;
@@ -76,7 +103,7 @@ public class CertifierTests
         foreach (var seed in Seeds)
         {
             var problem = Bridge.ToProblem(RandomProblems.Make(seed));
-            var plan = Planner.Solve(problem, new WorkBudget(Comparison.WorkLimit));
+            var plan = ModelEngine.Solve(problem, new WorkBudget(Comparison.WorkLimit));
             if (plan.Outcome == Outcome.Infeasible)
             {
                 Assert.True(Certify(problem, plan), $"seed {seed}");
@@ -133,7 +160,7 @@ public class CertifierTests
     private static IEnumerable<(PurchaseProblem Problem, Plan Plan, int Seed)> Plans() =>
         from seed in Seeds
         let problem = Bridge.ToProblem(RandomProblems.Make(seed))
-        let plan = Planner.Solve(problem, new WorkBudget(Comparison.WorkLimit))
+        let plan = ModelEngine.Solve(problem, new WorkBudget(Comparison.WorkLimit))
         where plan.Values is not null
         select (problem, plan, seed);
 }

@@ -70,21 +70,26 @@ internal static class Comparison
         }
 
         var kit = Kit.Of(problem, plan.Purchases);
-        var figures = expected.BestSets.FirstOrDefault(set => set.Ids.SequenceEqual(plan.Purchases.Select(item => item.Id)))?.Figures.Kit;
+        var best = expected.BestSets.FirstOrDefault(set => set.Ids.SequenceEqual(plan.Purchases.Select(item => item.Id)));
+        var figures = best?.Figures.Kit;
         return
         [
             .. Same("outcome", expected.BuyingNothingIsBest ? Outcome.NothingWorthwhile : Outcome.Optimal, plan.Outcome),
             .. Near("least largest step", expected.LeastLargestStep, Math.Exp(values.LnLeastLargestStep)),
             .. Near("least mean excess", expected.LeastMeanExcess, values.LeastMeanExcess),
+            .. expected.BestQuality is null && values.GreatestQuality is null ? [] : Near("greatest quality", expected.BestQuality, values.GreatestQuality),
             .. Near("preference", expected.BestPreferenceValue, values.Preference),
             .. Same("price", expected.BestPrice, kit.TotalPrice),
             .. Same("count", expected.BestCount, plan.Purchases.Length),
             .. Same("wish", expected.WishAsked ? expected.WishGranted : null, plan.Wish?.Granted),
+            .. expected.WishAsked ? Near("field wished for", expected.WishedFieldDeg, plan.Wish?.TrueFieldDeg) : [],
+            .. Same("telescopes that count", expected.StandingAside.Count, problem.Telescopes.Length - plan.Candidacy.Telescopes.Length),
             .. Same("one of the best sets", true, figures is not null),
             .. Near("largest step", figures?.LnLargestStep, kit.Figures.LnLargestStep),
             .. Near("mean mismatch", figures?.MeanMismatch, kit.Figures.MeanMismatch),
             .. Near("mean excess", figures?.MeanExcess, kit.Figures.MeanExcess),
             .. Near("served share", figures?.ServedShare, kit.Figures.ServedShare),
+            .. Near("comfortable share", figures?.ComfortableShare, kit.Figures.ComfortableShare),
         ];
     }
 

@@ -20,6 +20,11 @@ internal static class FalseClaims
         {
             var values = plan.Values!;
             yield return ($"excess {amount}", problem, plan with { Values = values with { LeastMeanExcess = values.LeastMeanExcess + amount } });
+            if (values.GreatestQuality is { } quality)
+            {
+                yield return ($"quality {amount}", problem, plan with { Values = values with { GreatestQuality = quality - amount } });
+            }
+
             if (values.LnLeastLargestStep > 2 * problem.EnoughMismatch)
             {
                 yield return ($"step {amount}", problem, plan with { Values = values with { LnLeastLargestStep = values.LnLeastLargestStep + amount } });

@@ -19,8 +19,9 @@ public class CutTests
             foreach (var places in drawn.RandomSets(SetsEach))
             {
                 var (judged, kit) = (Judged.Of(drawn.Settled, places), drawn.KitOf(places));
-                Assert.Equal(kit.Figures.LnLargestStep, judged.LnStep, FigureTolerance);
-                Assert.Equal(kit.Figures.MeanExcess, judged.MeanExcess, FigureTolerance);
+                Assert.Equal(drawn.FiguresOf(kit).LnLargestStep, judged.LnStep, FigureTolerance);
+                Assert.Equal(drawn.FiguresOf(kit).MeanExcess, judged.MeanExcess, FigureTolerance);
+                Assert.Equal(drawn.QualityOf(kit), judged.Quality, FigureTolerance);
             }
         }
     }
@@ -44,8 +45,9 @@ public class CutTests
     }
 
     [Fact]
-    public void A_gain_is_what_excess_is_lost()
+    public void A_gain_is_what_excess_is_lost_and_what_quality_is_won()
     {
+        var won = 0;
         foreach (var drawn in ModelDraw.Some(Problems))
         {
             foreach (var places in drawn.RandomSets(SetsEach))
@@ -53,11 +55,15 @@ public class CutTests
                 var judged = Judged.Of(drawn.Settled, places);
                 foreach (var place in Enumerable.Range(0, drawn.Settled.Choices.Length).Except(places))
                 {
-                    var more = drawn.KitOf([.. places, place]).Figures.MeanExcess;
-                    Assert.Equal(judged.MeanExcess - more, judged.GainOf(place), FigureTolerance);
+                    var more = drawn.KitOf([.. places, place]);
+                    Assert.Equal(judged.MeanExcess - drawn.FiguresOf(more).MeanExcess, judged.ExcessGainOf(place), FigureTolerance);
+                    Assert.Equal(drawn.QualityOf(more) - judged.Quality, judged.QualityGainOf(place), FigureTolerance);
+                    won += judged.QualityGainOf(place) > 0 ? 1 : 0;
                 }
             }
         }
+
+        Assert.True(won > 5 * Problems, $"only {won} won quality");
     }
 
     [Fact]
@@ -97,17 +103,22 @@ public class CutTests
     }
 
     [Fact]
-    public void What_is_out_of_reach_is_reached_by_no_set()
+    public void What_excess_is_out_of_reach_is_reached_by_no_set() => AssertOutOfReach(judged => judged.KeepsExcess, GainCut.OfExcess);
+
+    [Fact]
+    public void What_quality_is_out_of_reach_is_reached_by_no_set() => AssertOutOfReach(judged => judged.KeepsQuality, GainCut.OfQuality);
+
+    private static void AssertOutOfReach(Func<Judged, bool> keeps, Func<Judged, GainCut> cutOf)
     {
         var outOfReach = 0;
-        foreach (var drawn in ModelDraw.Some(Problems).Where(drawn => !Judged.Of(drawn.Settled, []).KeepsExcess))
+        foreach (var drawn in ModelDraw.Some(Problems))
         {
-            foreach (var places in drawn.RandomSets(SetsEach).Where(places => !Judged.Of(drawn.Settled, places).KeepsExcess))
+            foreach (var judged in drawn.RandomSets(SetsEach).Select(places => Judged.Of(drawn.Settled, places)).Where(judged => !keeps(judged)))
             {
-                if (ExcessCut.Of(Judged.Of(drawn.Settled, places)).IsOutOfReach(drawn.Settled))
+                if (cutOf(judged).IsOutOfReach(drawn.Settled))
                 {
                     outOfReach++;
-                    Assert.DoesNotContain(drawn.AllSets(), set => IsAffordable(drawn, set) && Judged.Of(drawn.Settled, set).KeepsExcess);
+                    Assert.DoesNotContain(drawn.AllSets(), set => IsAffordable(drawn, set) && keeps(Judged.Of(drawn.Settled, set)));
                 }
             }
         }
@@ -119,16 +130,18 @@ public class CutTests
     {
         var judged = Judged.Of(settled, places);
         IEnumerable<Cut> step = judged.KeepsStep ? [] : StepClauses.Of(judged);
-        IEnumerable<Cut> excess = judged.KeepsExcess ? [] : [ExcessCut.Of(judged)];
+        IEnumerable<Cut> excess = judged.KeepsExcess ? [] : [GainCut.OfExcess(judged)];
+        IEnumerable<Cut> quality = judged.KeepsQuality ? [] : [GainCut.OfQuality(judged)];
         var overlaps = settled.AllowedOverlaps > 0 ? [] : judged.Clashes().Select(clash => OverlapCuts.Of(settled, clash));
-        return step.Concat(excess).Concat(overlaps);
+        return step.Concat(excess).Concat(quality).Concat(overlaps);
     }
 
     private static bool IsWithin(ModelDraw drawn, int[] places)
     {
         var (kit, question) = (drawn.KitOf(places), drawn.Settled.Question);
-        return kit.Figures.LnLargestStep <= question.MostLnStep
-            && kit.Figures.MeanExcess <= question.MostExcess
+        return drawn.FiguresOf(kit).LnLargestStep <= question.MostLnStep
+            && drawn.FiguresOf(kit).MeanExcess <= question.MostExcess
+            && drawn.QualityOf(kit) >= question.LeastQuality
             && kit.OverlapsThroughPurchases() <= drawn.Settled.AllowedOverlaps;
     }
 

@@ -19,10 +19,11 @@ internal sealed record ModelDraw(int Seed, Settled Settled)
     public static IEnumerable<ModelDraw> Some(int problems) =>
         from seed in Enumerable.Range(FirstSeed, problems)
         let problem = Bridge.ToProblem(RandomProblems.Make(seed))
-        let space = PurchaseSpace.Of(problem, Candidacy.Of(problem).Candidates, new WorkBudget(Comparison.WorkLimit))
+        let candidacy = Candidacy.Of(problem)
+        let space = PurchaseSpace.Of(problem, candidacy, new WorkBudget(Comparison.WorkLimit))
         let random = new Random(seed)
         from barlows in BarlowSets.Of(space, Limits.MostBarlows).All.Take(SetsOfBarlows)
-        select new ModelDraw(seed, Settled.Of(space, barlows, QuestionOf(problem, random))!);
+        select new ModelDraw(seed, Settled.Of(space, barlows, QuestionOf(problem, candidacy.Telescopes, random))!);
 
     /// <summary>Every set of few places.</summary>
     public IEnumerable<int[]> AllSets() => Enumerable.Range(0, 1 << Math.Min(16, Settled.Choices.Length))
@@ -39,6 +40,12 @@ internal sealed record ModelDraw(int Seed, Settled Settled)
         }
     }
 
+    /// <summary>Of a kit, over the telescopes that count.</summary>
+    public LadderFigures FiguresOf(Kit kit) => kit.FiguresIn(Settled.Space.Telescopes);
+
+    /// <summary>Of a kit, by the definitions alone.</summary>
+    public double QualityOf(Kit kit) => Settled.Question.QualityMeasure!.Of(kit);
+
     /// <summary>The same by the definitions alone.</summary>
     public Kit KitOf(IEnumerable<int> places) => Kit.Of(Settled.Problem, ItemsOf(places));
 
@@ -46,12 +53,14 @@ internal sealed record ModelDraw(int Seed, Settled Settled)
         [.. Settled.Barlows.Select(barlow => barlow.Cheapest), .. places.Select(place => Settled.Choices[place].Cheapest)];
 
     /// <summary>Between nothing bought and nothing left to wish.</summary>
-    private static Question QuestionOf(PurchaseProblem problem, Random random)
+    private static Question QuestionOf(PurchaseProblem problem, ImmutableArray<int> telescopes, Random random)
     {
-        var figures = Kit.Of(problem, []).Figures;
+        var figures = Kit.Of(problem, []).FiguresIn(telescopes);
         var enough = 2 * problem.EnoughMismatch;
+        var step = enough + (random.NextDouble() * Math.Max(0, figures.LnLargestStep - enough));
         return Question.Anything
-            .KeepingTo(enough + (random.NextDouble() * Math.Max(0, figures.LnLargestStep - enough)))
-            .WithExcessUpTo(random.NextDouble() * figures.MeanExcess);
+            .KeepingTo(step)
+            .WithExcessUpTo(random.NextDouble() * figures.MeanExcess)
+            .WithQualityFrom(QualityMeasure.Of(problem, telescopes, step), random.NextDouble());
     }
 }

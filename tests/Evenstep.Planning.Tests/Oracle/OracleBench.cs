@@ -3,10 +3,13 @@ namespace Evenstep.Planning.Tests.Oracle;
 /// <summary>The telescopes and the owned kit of a problem, and which views any kit gives there.</summary>
 internal sealed class OracleBench
 {
+    private const double DefaultEnoughStep = 1.5;
+
     private readonly HashSet<string> ownedIds;
 
     public OracleBench(OracleProblem problem)
     {
+        problem = OracleAssumed.Settled(problem);
         Problem = problem;
         Scales = [.. problem.Telescopes.Select(telescope => new OracleScale(telescope, problem))];
         Owned = [.. problem.Owned.Select(owned => owned.Item ?? problem.Catalogue.Single(item => item.Id == owned.Id))];
@@ -18,6 +21,8 @@ internal sealed class OracleBench
     public IReadOnlyList<OracleScale> Scales { get; }
 
     public IReadOnlyList<OracleItem> Owned { get; }
+
+    public double EnoughStep => Problem.Preferences.EnoughStep ?? DefaultEnoughStep;
 
     public bool IsOwned(OracleItem item) => ownedIds.Contains(item.Id);
 
@@ -35,9 +40,18 @@ internal sealed class OracleBench
         select view;
 
     public IEnumerable<OracleView> UsableViews(IReadOnlyList<OracleItem> kit) =>
-        Views(kit).Where(view => NotUsableBecause(view) is null);
+        Views(kit).Where(view => view.NotUsableBecause is null);
 
-    public string? NotUsableBecause(OracleView view) => view.NotUsableBecause(Problem, IsOwned(view.Eyepiece));
+    /// <summary>The figures of a kit by its usable views in each telescope.</summary>
+    public OracleKitFigures Figures(IReadOnlyList<List<OracleView>> viewsByTelescope, IReadOnlyList<int> counting)
+    {
+        OracleFigures[] telescopes =
+            [.. viewsByTelescope.Select((views, telescope) => OracleLadder.Figures(views, Scales[telescope].Length, EnoughStep))];
+        return new OracleKitFigures(
+            OracleLadder.Combine(telescopes),
+            telescopes,
+            OracleLadder.Combine([.. counting.Select(telescope => telescopes[telescope])]));
+    }
 
     /// <summary>Whether a kit has a reticle eyepiece that gives the power asked in some telescope.</summary>
     public bool HasServingReticle(IReadOnlyList<OracleItem> kit, double leastPower) =>
@@ -53,7 +67,7 @@ internal sealed class OracleBench
             OracleBarrel focuser = scale.Telescope.FocuserBarrel;
             if (Fits(eyepiece, focuser))
             {
-                yield return new OracleView(scale, eyepiece, null, 1);
+                yield return new OracleView(scale, eyepiece, null, 1, IsOwned(eyepiece));
             }
 
             foreach (OracleItem barlow in kit.Where(item => item.Kind == OracleKind.Barlow))
@@ -65,7 +79,7 @@ internal sealed class OracleBench
 
                 foreach (double factor in barlow.Factors)
                 {
-                    yield return new OracleView(scale, eyepiece, barlow, factor);
+                    yield return new OracleView(scale, eyepiece, barlow, factor, IsOwned(eyepiece));
                 }
             }
         }

@@ -10,7 +10,7 @@ public static class OracleBreaches
     public static IReadOnlyList<string> Of(OracleProblem problem, IReadOnlyCollection<string> ids)
     {
         OracleBench bench = new(problem);
-        OracleItem[] list = [.. problem.Catalogue.Where(item => ids.Contains(item.Id))];
+        OracleItem[] list = [.. bench.Problem.Catalogue.Where(item => ids.Contains(item.Id))];
         return [.. OfLimits(problem.Limits, list), .. OfOverlaps(bench, list), .. OfDemands(bench, list)];
     }
 
@@ -35,7 +35,7 @@ public static class OracleBreaches
             for (int j = i + 1; j < views.Length; j++)
             {
                 bool needsPurchase = IsBought(views[i], list) || IsBought(views[j], list);
-                count += needsPurchase && OracleOverlap.Overlap(views[i], views[j], bench.Problem) ? 1 : 0;
+                count += needsPurchase && OracleOverlap.Overlap(views[i], views[j]) ? 1 : 0;
             }
         }
 
@@ -59,7 +59,7 @@ public static class OracleBreaches
     private static bool IsBought(OracleView view, OracleItem[] list) =>
         list.Contains(view.Eyepiece) || (view.Barlow is { } barlow && list.Contains(barlow));
 
-    private static bool Frames(OracleView view, OracleFrame frame) =>
+    internal static bool Frames(OracleView view, OracleFrame frame) =>
         (frame.Telescope is null || view.Scale.Telescope.Name == frame.Telescope)
         && OracleTolerance.RatioAtLeast(view.TrueFieldDeg, frame.WidthDeg);
 }

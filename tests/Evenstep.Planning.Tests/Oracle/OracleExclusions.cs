@@ -99,7 +99,7 @@ internal static class OracleExclusions
                 : OutsidePowerRange;
         }
 
-        List<string?> reasons = [.. bench.Views([item]).Select(bench.NotUsableBecause)];
+        List<string?> reasons = [.. bench.Views([item]).Select(view => view.NotUsableBecause)];
         if (reasons.TrueForAll(reason => reason is OracleView.BelowRange or OracleView.AboveRange))
         {
             return OutsidePowerRange;
@@ -127,7 +127,7 @@ internal static class OracleExclusions
             for (int j = i + 1; j < views.Count; j++)
             {
                 if ((Needs(views[i], item) || Needs(views[j], item))
-                    && OracleOverlap.Overlap(views[i], views[j], bench.Problem))
+                    && OracleOverlap.Overlap(views[i], views[j]))
                 {
                     overlaps++;
                 }

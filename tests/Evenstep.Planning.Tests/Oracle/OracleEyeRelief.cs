@@ -1,22 +1,30 @@
 namespace Evenstep.Planning.Tests.Oracle;
 
+/// <summary>The eye relief that an observer needs at an exit pupil, and the one that is comfortable there.</summary>
 internal static class OracleEyeRelief
 {
     private const double WithSpectaclesMm = 15;
-    private const double BoughtMm = 8;
+    private const double BoughtMm = 5;
     private const double OwnedMm = 0;
+    private const double ComfortableMm = 8;
     private const double QuarterWaveConstant = 1.1;
 
-    public static double Needed(OracleObserver observer, double exitPupilMm, bool owned)
+    public static double Needed(OracleProblem problem, double exitPupilMm, bool owned) =>
+        AtExitPupil(problem, exitPupilMm, bareEye: owned || !problem.Has(OracleDefinitions.BoughtEyeRelief) ? OwnedMm : BoughtMm);
+
+    public static double Comfortable(OracleProblem problem, double exitPupilMm) => AtExitPupil(problem, exitPupilMm, ComfortableMm);
+
+    private static double AtExitPupil(OracleProblem problem, double exitPupilMm, double bareEye)
     {
-        double bareEye = owned ? OwnedMm : BoughtMm;
+        OracleObserver observer = problem.Observer;
         double asked = observer.LeastEyeReliefMm ?? (observer.WearsSpectacles ? WithSpectaclesMm : bareEye);
-        return SpectaclesComeOff(observer, exitPupilMm) ? Math.Min(asked, bareEye) : asked;
+        return SpectaclesComeOff(problem, exitPupilMm) ? Math.Min(asked, bareEye) : asked;
     }
 
-    private static bool SpectaclesComeOff(OracleObserver observer, double exitPupilMm)
+    private static bool SpectaclesComeOff(OracleProblem problem, double exitPupilMm)
     {
-        if (!observer.WearsSpectacles || observer.AstigmatismDioptres is not { } cylinder)
+        OracleObserver observer = problem.Observer;
+        if (!problem.Has(OracleDefinitions.SpectaclesOff) || !observer.WearsSpectacles || observer.AstigmatismDioptres is not { } cylinder)
         {
             return false;
         }

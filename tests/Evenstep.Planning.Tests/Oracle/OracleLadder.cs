@@ -7,12 +7,28 @@ namespace Evenstep.Planning.Tests.Oracle;
 /// </summary>
 internal static class OracleLadder
 {
-    /// <summary>The intervals come in order of their starts.</summary>
-    public static OracleFigures Figures(IReadOnlyList<(double Start, double End)> intervals, double length, double enough)
+    private const double LeastServingStep = 1.2;
+
+    /// <summary>How far from a view the powers are served: d.</summary>
+    public static double Serving(double enoughStep) => Math.Log(Math.Max(enoughStep, LeastServingStep)) / 2;
+
+    public static OracleFigures Figures(IReadOnlyList<OracleView> views, double length, double enoughStep) => Figures(
+        Intervals(views), Intervals(views.Where(view => view.Drawbacks.Count == 0)), length, enoughStep);
+
+    public static List<(double Start, double End)> Intervals(IEnumerable<OracleView> views) =>
+        [.. views.Select(view => (view.Start, view.End)).OrderBy(interval => interval.Start)];
+
+    /// <summary>The intervals come in order of their starts, those of the comfortable views among them.</summary>
+    public static OracleFigures Figures(
+        IReadOnlyList<(double Start, double End)> intervals,
+        IReadOnlyList<(double Start, double End)> comfortable,
+        double length,
+        double enoughStep)
     {
+        double enough = Math.Log(enoughStep) / 2;
         if (intervals.Count == 0)
         {
-            return new OracleFigures(false, 2 * length, length, Math.Max(0, length - enough), 0);
+            return new OracleFigures(false, 2 * length, length, Math.Max(0, length - enough), 0, 0);
         }
 
         RampSum ramps = new(enough);
@@ -36,7 +52,8 @@ internal static class OracleLadder
             2 * ramps.Highest,
             ramps.Mismatch / length,
             ramps.Excess / length,
-            1 - (ramps.NotServed / length));
+            Within(Serving(enoughStep), intervals, length) / length,
+            Within(Serving(enoughStep), comfortable, length) / length);
     }
 
     public static OracleFigures Combine(IReadOnlyList<OracleFigures> telescopes) => new(
@@ -44,7 +61,27 @@ internal static class OracleLadder
         telescopes.Max(figures => figures.LnLargestStep),
         telescopes.Average(figures => figures.MeanMismatch),
         telescopes.Average(figures => figures.MeanExcess),
-        telescopes.Average(figures => figures.ServedShare));
+        telescopes.Average(figures => figures.ServedShare),
+        telescopes.Average(figures => figures.ComfortableShare));
+
+    /// <summary>How much of the range lies within a reach of some interval; they come in order of their starts.</summary>
+    public static double Within(double reach, IReadOnlyList<(double Start, double End)> intervals, double length)
+    {
+        double covered = 0;
+        double covers = 0;
+        foreach ((double start, double end) in intervals)
+        {
+            double from = Math.Max(covers, start - reach);
+            double to = Math.Min(length, end + reach);
+            if (to > from)
+            {
+                covered += to - from;
+                covers = to;
+            }
+        }
+
+        return covered;
+    }
 
     /// <summary>Integrals over ramps along which the mismatch climbs from 0 to its height.</summary>
     private sealed class RampSum(double enough)
@@ -55,15 +92,12 @@ internal static class OracleLadder
 
         public double Excess { get; private set; }
 
-        public double NotServed { get; private set; }
-
         public void Add(double height)
         {
             double beyond = Math.Max(0, height - enough);
             Highest = Math.Max(Highest, height);
             Mismatch += height * height / 2;
             Excess += beyond * beyond / 2;
-            NotServed += beyond;
         }
     }
 }

@@ -6,7 +6,6 @@ public sealed record OraclePath(IReadOnlyList<string> Ids, decimal Price, double
 /// <summary>All buying paths of a small problem, found by trying every order of every set.</summary>
 public sealed class OraclePaths
 {
-    private const double StepAllowance = 1.10;
     private const double LossAllowance = 0.05;
 
     private readonly OracleSearch search;
@@ -19,7 +18,7 @@ public sealed class OraclePaths
     {
         search = new OracleSearch(problem);
         spending = OracleSpending.Of(problem);
-        ends = [.. Ends(problem)];
+        ends = [.. Ends()];
         Extend([], 0, 0);
     }
 
@@ -33,7 +32,7 @@ public sealed class OraclePaths
         }
 
         double leastLoss = standing.Min(path => path.GreatestLoss);
-        standing.RemoveAll(path => OracleTolerance.Above(path.GreatestLoss, leastLoss + LossAllowance));
+        standing.RemoveAll(path => OracleTolerance.Above(path.GreatestLoss, leastLoss + (problem.Has(OracleDefinitions.LossLeeway) ? LossAllowance : 0)));
 
         decimal leastPrice = standing.Min(path => path.Price);
         standing.RemoveAll(path => path.Price > leastPrice);
@@ -49,12 +48,12 @@ public sealed class OraclePaths
     /// <summary>The least greatest loss of any path; null if there is none.</summary>
     public static double? LeastLoss(OracleProblem problem) => new OraclePaths(problem).paths.Min(path => (double?)path.GreatestLoss);
 
-    /// <summary>The sets that survive the first stage of an election at the full budget.</summary>
-    private IEnumerable<int> Ends(OracleProblem problem)
+    /// <summary>The sets that meet the first stage of an election at the full budget; the wish has no part in it.</summary>
+    private IEnumerable<int> Ends()
     {
-        List<int> standing = [.. Exhaustive.Standing(problem).Select(plan => search.SetOf(plan.Ids.ToList()))];
-        double least = standing.Count == 0 ? 0 : standing.Min(StepOf);
-        return standing.Where(set => !OracleTolerance.Above(StepOf(set), StepAllowance * least));
+        List<int> allowed = [.. search.AllowedSets()];
+        double least = allowed.Count == 0 ? 0 : allowed.Min(StepOf);
+        return allowed.Where(set => !OracleTolerance.Above(StepOf(set), OracleElection.StepAllowed(search.Problem, least)));
     }
 
     private void Extend(List<string> order, int set, double greatest)
@@ -65,12 +64,14 @@ public sealed class OraclePaths
             paths.Add(new OraclePath([.. order], search.Price(set), greatest, first));
         }
 
-        foreach (OracleItem item in search.Candidates.Where(item => !order.Contains(item.Id)))
+        for (int i = 0; i < search.Candidates.Count; i++)
         {
-            int next = set | search.SetOf([item.Id]);
-            if (search.ObeysLimitsAndOverlap(next))
+            int next = set | (1 << i);
+            if (next != set && search.ObeysLimitsAndOverlap(next))
             {
-                Extend([.. order, item.Id], next, Math.Max(greatest, Loss(next)));
+                order.Add(search.Candidates[i].Id);
+                Extend(order, next, Math.Max(greatest, Loss(next)));
+                order.RemoveAt(order.Count - 1);
             }
         }
     }
@@ -80,7 +81,7 @@ public sealed class OraclePaths
         if (!losses.TryGetValue(set, out double loss))
         {
             loss = spending.LeastLnStep(search.Price(set)) is { } best
-                ? Math.Max(0, Math.Exp(StepOf(set) - Math.Max(search.LnEnoughStep, best)) - 1)
+                ? Math.Max(0, Math.Exp(StepOf(set) - best) - 1)
                 : 0;
             losses[set] = loss;
         }
@@ -88,5 +89,5 @@ public sealed class OraclePaths
         return loss;
     }
 
-    private double StepOf(int set) => Math.Max(search.LnEnoughStep, search.Figures(set).Kit.LnLargestStep);
+    private double StepOf(int set) => Math.Max(search.LnEnoughStep, search.Figures(set).Counting.LnLargestStep);
 }

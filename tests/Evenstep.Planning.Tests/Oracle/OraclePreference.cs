@@ -1,26 +1,14 @@
 namespace Evenstep.Planning.Tests.Oracle;
 
-/// <summary>What the request prefers, as a number of which less is better.</summary>
+/// <summary>What the request prefers besides quality, as a number of which less is better; 0 where there is nothing.</summary>
 internal static class OraclePreference
 {
-    private const double WideFieldDeg = 100;
-    private const double LongEyeReliefMm = 20;
-
-    public static double Value(OracleBench bench, IReadOnlyList<OracleItem> bought)
+    public static double Value(OracleBench bench, IReadOnlyList<OracleItem> bought) => bench.Problem.Preferences.Prefer switch
     {
-        IEnumerable<OracleItem> eyepieces = bought.Where(item => item.Kind != OracleKind.Barlow);
-        return (bench.Problem.Preferences.Prefer ?? OraclePrefer.LowPrice) switch
-        {
-            OraclePrefer.WideField => eyepieces.Sum(item => Math.Max(0, WideFieldDeg - ApparentField(item))),
-            OraclePrefer.LongEyeRelief => eyepieces.Sum(item => Math.Max(0, LongEyeReliefMm - item.EyeReliefMm)),
-            OraclePrefer.LightWeight => Mass(bench, bought),
-            OraclePrefer.Parfocal => ParfocalGroups([.. bench.Owned, .. bought]),
-            _ => (double)bought.Sum(item => item.Price),
-        };
-    }
-
-    private static double ApparentField(OracleItem item) =>
-        item.Kind == OracleKind.Zoom ? item.ApparentFieldAtLongestDeg : item.ApparentFieldDeg;
+        OraclePrefer.LightWeight => Mass(bench, bought),
+        OraclePrefer.Parfocal => ParfocalGroups([.. bench.Owned, .. bought]),
+        _ => 0,
+    };
 
     private static double Mass(OracleBench bench, IReadOnlyList<OracleItem> bought)
     {

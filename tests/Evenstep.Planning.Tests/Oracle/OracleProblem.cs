@@ -33,6 +33,7 @@ public enum OracleUse
 
 public enum OraclePrefer
 {
+    Comfort,
     LowPrice,
     WideField,
     LongEyeRelief,
@@ -56,6 +57,11 @@ public sealed record OracleProblem
     public required OracleLimits Limits { get; init; }
 
     public OraclePreferences Preferences { get; init; } = new();
+
+    /// <summary>Definitions to solve without, so that a test can tell whether one of them decides the answer.</summary>
+    public OracleDefinitions Without { get; init; }
+
+    internal bool Has(OracleDefinitions definition) => (Without & definition) == 0;
 }
 
 public sealed record OracleTelescope
@@ -90,54 +96,6 @@ public sealed record OracleObserver
 
 /// <summary>An owned item in full, or with a null <paramref name="Item"/> the catalogue item of that id.</summary>
 public sealed record OracleOwned(string Id, OracleItem? Item);
-
-public sealed record OracleItem
-{
-    public required string Id { get; init; }
-
-    public required OracleKind Kind { get; init; }
-
-    public required OracleBarrel Barrel { get; init; }
-
-    /// <summary>Eyepieces only.</summary>
-    public double FocalLengthMm { get; init; }
-
-    /// <summary>Eyepieces only.</summary>
-    public double ApparentFieldDeg { get; init; }
-
-    /// <summary>Eyepieces only.</summary>
-    public double? FieldStopMm { get; init; }
-
-    /// <summary>Eyepieces only: the purpose is <c>reticle</c> and not <c>observing</c>.</summary>
-    public bool IsReticle { get; init; }
-
-    /// <summary>Eyepieces and zooms.</summary>
-    public double EyeReliefMm { get; init; }
-
-    /// <summary>Zooms only.</summary>
-    public double ShortestFocalLengthMm { get; init; }
-
-    /// <summary>Zooms only.</summary>
-    public double LongestFocalLengthMm { get; init; }
-
-    /// <summary>Zooms only.</summary>
-    public double ApparentFieldAtShortestDeg { get; init; }
-
-    /// <summary>Zooms only.</summary>
-    public double ApparentFieldAtLongestDeg { get; init; }
-
-    /// <summary>Barlows only.</summary>
-    public IReadOnlyList<double> Factors { get; init; } = [];
-
-    public string? ParfocalGroup { get; init; }
-
-    public double? MassGrams { get; init; }
-
-    /// <summary>Without meaning for an owned item given in full.</summary>
-    public decimal Price { get; init; }
-
-    public bool InStock { get; init; } = true;
-}
 
 public sealed record OracleLimits
 {

@@ -6,32 +6,37 @@ internal sealed class OracleScale
     private const double DefaultPupilMm = 6.0;
     private const double DefaultSeeingArcsec = 1.5;
     private const double LeastExitPupilMm = 0.7;
+    private const double LeastExitPupilOnPlanetsMm = 0.5;
     private const double SeeingDiscArcsec = 300;
     private const double LeastSpan = 1.5;
+    private const double LeastWeightNotNamed = 0.45;
 
     private static readonly (double Age, double PupilMm)[] PupilByAge =
         [(25, 7.33), (35, 6.64), (45, 6.15), (55, 5.77), (65, 5.58), (75, 5.17), (80, 4.85)];
 
     /// <summary>Zones from low powers to high ones: smallest and largest exit pupil, and the weight.</summary>
     private static readonly (double FromMm, double ToMm, double Weight)[] Zones =
-        [(4, double.PositiveInfinity, 0.6), (2, 4, 0.6), (1, 2, 1), (0, 1, 1)];
+        [(4, double.PositiveInfinity, 0.6), (2, 4, 0.9), (1, 2, 1), (0, 1, 1)];
 
     private readonly double[] weights;
 
     public OracleScale(OracleTelescope telescope, OracleProblem problem)
     {
         Telescope = telescope;
+        Problem = problem;
         Lowest = telescope.LowestPower ?? Math.Max(
             telescope.ApertureMm / Pupil(problem.Observer),
             telescope.FocalLengthMm / LongestPracticalEyepiece(telescope.FocuserBarrel));
         Highest = telescope.HighestPower ?? Math.Min(
-            telescope.ApertureMm / LeastExitPupilMm,
+            telescope.ApertureMm / LeastExitPupil(problem),
             SeeingDiscArcsec / (problem.SeeingArcsec ?? DefaultSeeingArcsec));
-        weights = [.. Enumerable.Range(0, Zones.Length).Select(zone => Weight(zone, problem.Observer.Observes))];
+        weights = [.. Enumerable.Range(0, Zones.Length).Select(zone => Weight(zone, problem))];
         Length = Position(Highest);
     }
 
     public OracleTelescope Telescope { get; }
+
+    public OracleProblem Problem { get; }
 
     public double Lowest { get; }
 
@@ -100,10 +105,22 @@ internal sealed class OracleScale
         _ => 55,
     };
 
-    private static double Weight(int zone, IReadOnlyList<OracleInterest> observes)
+    private static double LeastExitPupil(OracleProblem problem)
     {
-        bool named = observes.Count == 0 || observes.Any(interest => ZonesOf(interest).Contains(zone));
-        return named ? Zones[zone].Weight : Zones[zone].Weight / 2;
+        bool bearsMore = problem.Observer.Observes.Any(interest => interest is OracleInterest.Planets or OracleInterest.DoubleStars);
+        return bearsMore && problem.Has(OracleDefinitions.SmallExitPupil) ? LeastExitPupilOnPlanetsMm : LeastExitPupilMm;
+    }
+
+    private static double Weight(int zone, OracleProblem problem)
+    {
+        IReadOnlyList<OracleInterest> observes = problem.Observer.Observes;
+        double weight = Zones[zone].Weight;
+        if (observes.Count == 0 || observes.Any(interest => ZonesOf(interest).Contains(zone)))
+        {
+            return weight;
+        }
+
+        return problem.Has(OracleDefinitions.LeastWeight) ? Math.Max(weight / 2, LeastWeightNotNamed) : weight / 2;
     }
 
     private static int[] ZonesOf(OracleInterest interest) => interest switch

@@ -4,19 +4,15 @@ namespace Evenstep.Planning.Tests.Oracle;
 
 /// <summary>
 /// All sets of candidates of one problem, each a bit mask over <see cref="Candidates"/>, and the five rules
-/// that allow a set. What a view, or a pair of views, needs bought is a mask too.
+/// that allow a set.
 /// </summary>
 internal sealed class OracleSearch
 {
     public const int DefaultMaxPurchases = 3;
     public const int DefaultMaxBarlows = 1;
-    public const double DefaultEnoughStep = 1.5;
 
     private const int MostCandidates = 20;
 
-    private readonly OracleBench bench;
-    private readonly List<SearchView>[] viewsByTelescope;
-    private readonly List<(int Needs, int Count)> overlaps;
     private readonly bool includesOnlyCandidates;
     private readonly int mustInclude;
     private readonly int barlows;
@@ -24,8 +20,9 @@ internal sealed class OracleSearch
 
     public OracleSearch(OracleProblem problem)
     {
-        bench = new OracleBench(problem);
-        Exclusions = OracleExclusions.Of(bench);
+        Bench = new OracleBench(problem);
+        problem = Bench.Problem;
+        Exclusions = OracleExclusions.Of(Bench);
         Candidates = [.. problem.Catalogue.Where(item => !Exclusions.ContainsKey(item.Id))];
         if (Candidates.Count > MostCandidates)
         {
@@ -36,20 +33,21 @@ internal sealed class OracleSearch
         reticles = MaskOf(item => item.IsReticle);
         mustInclude = MaskOf(item => problem.Preferences.MustInclude.Contains(item.Id));
         includesOnlyCandidates = !problem.Preferences.MustInclude.Any(Exclusions.ContainsKey);
-        viewsByTelescope = [.. bench.Scales.Select(_ => new List<SearchView>())];
-        FillViews();
-        overlaps = FindOverlaps();
+        Views = new OracleViews(Bench, Candidates);
     }
 
-    public OracleProblem Problem => bench.Problem;
+    public OracleProblem Problem => Bench.Problem;
 
-    public OracleBench Bench => bench;
+    public OracleBench Bench { get; }
 
     public IReadOnlyDictionary<string, string> Exclusions { get; }
 
     public IReadOnlyList<OracleItem> Candidates { get; }
 
-    public double LnEnoughStep => Math.Log(Problem.Preferences.EnoughStep ?? DefaultEnoughStep);
+    public OracleViews Views { get; }
+
+    /// <summary>E, the logarithm of the step that is enough.</summary>
+    public double LnEnoughStep => Problem.Has(OracleDefinitions.EnoughStep) ? Math.Log(Bench.EnoughStep) : 0;
 
     public IEnumerable<int> AllowedSets()
     {
@@ -64,7 +62,7 @@ internal sealed class OracleSearch
     public bool IsAllowed(int set) =>
         includesOnlyCandidates
         && ObeysLimitsAndOverlap(set)
-        && Holds(set, mustInclude)
+        && OracleViews.Holds(set, mustInclude)
         && Problem.Preferences.MustFrame.All(demand => MeetsFrame(set, demand))
         && MeetsReticle(set);
 
@@ -75,69 +73,25 @@ internal sealed class OracleSearch
 
     public int SetOf(IReadOnlyCollection<string> ids) => MaskOf(item => ids.Contains(item.Id));
 
-    public decimal Price(int set) => Items(set).Sum(item => item.Price);
+    public decimal Price(int set)
+    {
+        decimal price = 0;
+        for (int i = 0; i < Candidates.Count; i++)
+        {
+            price += (set & (1 << i)) != 0 ? Candidates[i].Price : 0;
+        }
+
+        return price;
+    }
 
     public int Barlows(int set) => BitOperations.PopCount((uint)(set & barlows));
 
-    public int Overlaps(int set)
-    {
-        int count = 0;
-        foreach ((int needs, int pairs) in overlaps)
-        {
-            if (Holds(set, needs))
-            {
-                count += pairs;
-            }
-        }
-
-        return count;
-    }
+    public int Overlaps(int set) => Views.Overlaps(set);
 
     /// <summary>The widest true field of the kit in the telescope named, or with null in any; 0 without a usable view.</summary>
-    public double WidestField(int set, string? telescope)
-    {
-        double widest = 0;
-        for (int i = 0; i < viewsByTelescope.Length; i++)
-        {
-            if (telescope is not null && Problem.Telescopes[i].Name != telescope)
-            {
-                continue;
-            }
+    public double WidestField(int set, string? telescope) => Views.WidestField(set, telescope);
 
-            foreach (SearchView view in viewsByTelescope[i])
-            {
-                if (Holds(set, view.Needs))
-                {
-                    widest = Math.Max(widest, view.View.TrueFieldDeg);
-                }
-            }
-        }
-
-        return widest;
-    }
-
-    public OracleKitFigures Figures(int set)
-    {
-        OracleFigures[] telescopes = new OracleFigures[viewsByTelescope.Length];
-        List<(double Start, double End)> intervals = [];
-        for (int i = 0; i < telescopes.Length; i++)
-        {
-            intervals.Clear();
-            foreach (SearchView view in viewsByTelescope[i])
-            {
-                if (Holds(set, view.Needs))
-                {
-                    intervals.Add((view.View.Start, view.View.End));
-                }
-            }
-
-            telescopes[i] = OracleLadder.Figures(intervals, bench.Scales[i].Length, LnEnoughStep / 2);
-        }
-
-        return new OracleKitFigures(OracleLadder.Combine(telescopes), telescopes);
-    }
-
-    private static bool Holds(int set, int needs) => (set & needs) == needs;
+    public OracleKitFigures Figures(int set) => Views.Figures(set);
 
     private bool KeepsLimits(int set) =>
         BitOperations.PopCount((uint)set) <= (Problem.Limits.MaxPurchases ?? DefaultMaxPurchases)
@@ -153,7 +107,7 @@ internal sealed class OracleSearch
 
     private bool MeetsReticle(int set) =>
         Problem.Preferences.ReticleLeastPower is not { } leastPower
-        || bench.HasServingReticle([.. bench.Owned, .. Items(set)], leastPower);
+        || Bench.HasServingReticle([.. Bench.Owned, .. Items(set)], leastPower);
 
     private int MaskOf(Func<OracleItem, bool> isMeant)
     {
@@ -168,40 +122,4 @@ internal sealed class OracleSearch
 
         return mask;
     }
-
-    private void FillViews()
-    {
-        Dictionary<string, int> bits = Candidates.Select((item, index) => (item.Id, Bit: 1 << index))
-            .ToDictionary(pair => pair.Id, pair => pair.Bit);
-        IEnumerable<OracleView> views = bench.UsableViews([.. bench.Owned, .. Candidates]);
-        foreach (OracleView view in views.OrderBy(view => view.Start))
-        {
-            int needs = bits.GetValueOrDefault(view.Eyepiece.Id)
-                | (view.Barlow is null ? 0 : bits.GetValueOrDefault(view.Barlow.Id));
-            viewsByTelescope[bench.Scales.ToList().IndexOf(view.Scale)].Add(new SearchView(view, needs));
-        }
-    }
-
-    private List<(int Needs, int Count)> FindOverlaps()
-    {
-        Dictionary<int, int> counts = [];
-        foreach (List<SearchView> views in viewsByTelescope)
-        {
-            for (int i = 0; i < views.Count; i++)
-            {
-                for (int j = i + 1; j < views.Count; j++)
-                {
-                    int needs = views[i].Needs | views[j].Needs;
-                    if (needs != 0 && OracleOverlap.Overlap(views[i].View, views[j].View, Problem))
-                    {
-                        counts[needs] = counts.GetValueOrDefault(needs) + 1;
-                    }
-                }
-            }
-        }
-
-        return [.. counts.Select(pair => (pair.Key, pair.Value))];
-    }
-
-    private sealed record SearchView(OracleView View, int Needs);
 }

@@ -8,14 +8,16 @@ internal sealed class OracleView
     public const string EyeRelief = "eye-relief";
     public const string ApparentField = "apparent-field";
 
-    private const double Grace = 1.25;
+    private const double GraceBelow = 1.25;
+    private const double GraceAbove = 1.1;
 
-    public OracleView(OracleScale scale, OracleItem eyepiece, OracleItem? barlow, double factor)
+    public OracleView(OracleScale scale, OracleItem eyepiece, OracleItem? barlow, double factor, bool isOwned)
     {
         Scale = scale;
         Eyepiece = eyepiece;
         Barlow = barlow;
         Factor = factor;
+        IsOwned = isOwned;
         LowestPower = PowerOf(IsZoom ? eyepiece.LongestFocalLengthMm : eyepiece.FocalLengthMm);
         HighestPower = PowerOf(IsZoom ? eyepiece.ShortestFocalLengthMm : eyepiece.FocalLengthMm);
         ExitPupilMm = scale.Telescope.ApertureMm / LowestPower;
@@ -24,6 +26,9 @@ internal sealed class OracleView
         Start = scale.Position(LowestPower);
         End = scale.Position(HighestPower);
         LnCutPower = Math.Log(scale.Cut(LowestPower));
+        NotUsableBecause = RuleThatFails(scale.Problem);
+        Drawbacks = OracleDrawbacks.Of(this);
+        Quality = OracleQuality.Of(this);
     }
 
     public OracleScale Scale { get; }
@@ -33,6 +38,9 @@ internal sealed class OracleView
     public OracleItem? Barlow { get; }
 
     public double Factor { get; }
+
+    /// <summary>Whether its eyepiece is owned, whatever its Barlow.</summary>
+    public bool IsOwned { get; }
 
     /// <summary>The power; of a zoom that at its longest focal length.</summary>
     public double LowestPower { get; }
@@ -58,20 +66,27 @@ internal sealed class OracleView
     public bool IsZoom => Eyepiece.Kind == OracleKind.Zoom;
 
     /// <summary>The first rule of use that fails, or null for a usable view.</summary>
-    public string? NotUsableBecause(OracleProblem problem, bool eyepieceIsOwned)
+    public string? NotUsableBecause { get; }
+
+    /// <summary>What speaks against it, usable or not.</summary>
+    public IReadOnlyList<string> Drawbacks { get; }
+
+    /// <summary>From 0 to 1.</summary>
+    public double Quality { get; }
+
+    private string? RuleThatFails(OracleProblem problem)
     {
-        if (!OracleTolerance.RatioAtLeast(HighestPower, Scale.Lowest / Grace))
+        if (!OracleTolerance.RatioAtLeast(HighestPower, Scale.Lowest / GraceBelow))
         {
             return BelowRange;
         }
 
-        if (!OracleTolerance.RatioAtMost(LowestPower, Scale.Highest * Grace))
+        if (!OracleTolerance.RatioAtMost(LowestPower, Scale.Highest * (problem.Has(OracleDefinitions.HighGrace) ? GraceAbove : GraceBelow)))
         {
             return AboveRange;
         }
 
-        double needed = OracleEyeRelief.Needed(problem.Observer, ExitPupilMm, eyepieceIsOwned);
-        if (!OracleTolerance.AtLeast(Eyepiece.EyeReliefMm, needed))
+        if (!OracleTolerance.AtLeast(Eyepiece.EyeReliefMm, OracleEyeRelief.Needed(problem, ExitPupilMm, IsOwned)))
         {
             return EyeRelief;
         }
@@ -88,7 +103,7 @@ internal sealed class OracleView
 
     private double ZoomTrueField()
     {
-        double power = Math.Max(LowestPower, Scale.Lowest / Grace);
+        double power = Math.Max(LowestPower, Scale.Lowest / GraceBelow);
         double focalLength = Scale.Telescope.FocalLengthMm * Factor / power;
         double share = (focalLength - Eyepiece.ShortestFocalLengthMm)
             / (Eyepiece.LongestFocalLengthMm - Eyepiece.ShortestFocalLengthMm);

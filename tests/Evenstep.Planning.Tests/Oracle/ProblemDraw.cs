@@ -17,24 +17,29 @@ internal sealed class ProblemDraw
     /// <summary>Some eyepieces owned, few on sale but Barlows: only so do two Barlows ever pay.</summary>
     private readonly bool richInBarlows;
 
+    /// <summary>So much is owned that little of the range needs anything.</summary>
+    private readonly bool wellEquipped;
+
     public ProblemDraw(Random random)
     {
         dice = new Dice(random);
         roomy = dice.Chance(0.5);
         richInBarlows = dice.Chance(0.12);
+        wellEquipped = !richInBarlows && dice.Chance(0.1);
     }
 
     public OracleProblem Draw()
     {
         OracleTelescope[] telescopes = [.. Enumerable.Range(1, dice.Weighted((60, 1), (28, 2), (12, 3))).Select(Telescope)];
-        ItemDraw items = new(dice, telescopes);
+        OracleObserver observer = Observer();
+        ItemDraw items = new(dice, telescopes, observer);
         bool zoomsAllowed = dice.Chance(0.45);
         double? reticleLeastPower = dice.Chance(0.15) ? dice.Pick(40.0, 60, 80, 100, 120, 150) : null;
         OracleItem[] catalogue = Catalogue(items, zoomsAllowed, reticleLeastPower is not null);
         OracleProblem problem = new()
         {
             Telescopes = telescopes,
-            Observer = Observer(),
+            Observer = observer,
             SeeingArcsec = dice.Chance(0.6) ? null : dice.Pick(0.8, 1.0, 2, 2.5, 3),
             Owned = Owned(items, catalogue, reticleLeastPower is not null),
             Catalogue = catalogue,
@@ -46,8 +51,8 @@ internal sealed class ProblemDraw
 
     private OracleTelescope Telescope(int number)
     {
-        (double aperture, double focalLength) = dice.Pick(Sizes);
-        OracleBarrel focuser = aperture <= 80 && dice.Chance(0.2) ? OracleBarrel.Inch0965
+        (double aperture, double focalLength) = dice.Pick(number > 1 && dice.Chance(0.3) ? Sizes[..4] : Sizes);
+        OracleBarrel focuser = aperture <= 80 && dice.Chance(number > 1 ? 0.5 : 0.15) ? OracleBarrel.Inch0965
             : aperture >= 102 && dice.Chance(0.6) ? OracleBarrel.Inch2
             : OracleBarrel.Inch125;
         return new OracleTelescope
@@ -63,21 +68,21 @@ internal sealed class ProblemDraw
 
     private OracleObserver Observer()
     {
-        bool spectacles = dice.Chance(0.3);
+        bool spectacles = dice.Chance(0.35);
         return new OracleObserver
         {
-            Age = dice.Chance(0.3) ? dice.Int(10, 90) : null,
-            PupilMm = dice.Chance(0.15) ? dice.Pick(3, 4, 4.5, 5, 6.5, 7.5) : null,
+            Age = dice.Chance(0.4) ? dice.Int(10, 90) : null,
+            PupilMm = dice.Chance(0.2) ? dice.Pick(3, 4, 4.5, 5, 5.5, 6.5, 7.5) : null,
             WearsSpectacles = spectacles,
             AstigmatismDioptres = dice.Chance(spectacles ? 0.6 : 0.1) ? dice.Pick(0, 0.25, -0.5, 0.75, -1, 1.5, -2.5) : null,
-            LeastEyeReliefMm = dice.Chance(0.12) ? dice.Pick(5.0, 8, 10, 12, 15) : null,
+            LeastEyeReliefMm = dice.Chance(0.12) ? dice.Pick(4.0, 5, 8, 10, 12, 15) : null,
             Observes = Interests(),
         };
     }
 
     private OracleInterest[] Interests()
     {
-        if (dice.Chance(0.4))
+        if (dice.Chance(0.35))
         {
             return [];
         }
@@ -90,8 +95,8 @@ internal sealed class ProblemDraw
     private OracleItem[] Catalogue(ItemDraw items, bool zoomsAllowed, bool reticleAsked)
     {
         int count = richInBarlows ? dice.Int(5, 8) : roomy
-            ? dice.Int(14, 16)
-            : dice.Weighted((25, dice.Int(4, 6)), (45, dice.Int(7, 11)), (30, dice.Int(12, 16)));
+            ? dice.Int(12, 16)
+            : dice.Weighted((20, dice.Int(5, 7)), (80, dice.Int(8, 14)));
         int zooms = zoomsAllowed ? dice.Int(1, 3) : dice.Weighted((70, 0), (30, 1));
         int barlows = richInBarlows ? dice.Int(3, 4) : dice.Weighted((20, 0), (40, 1), (25, 2), (15, 3));
         int reticles = reticleAsked ? dice.Weighted((3, 0), (37, 1), (60, 2)) : dice.Weighted((85, 0), (15, 1));
@@ -102,10 +107,18 @@ internal sealed class ProblemDraw
         Add(zooms, items.Zoom);
         Add(barlows, items.Barlow);
         Add(reticles, items.Reticle);
-        Add(count - catalogue.Count, id => catalogue.Count > 0 && dice.Chance(0.3)
-            ? items.Alike(dice.Pick(catalogue), id)
-            : items.Eyepiece(id));
+        Add(count - catalogue.Count, Another);
         return RandomProblems.InAnotherOrder(catalogue, dice.Random);
+
+        OracleItem Another(string id)
+        {
+            OracleItem[] eyepieces = [.. catalogue.Where(item => item.Kind == OracleKind.Eyepiece && !item.IsReticle)];
+            return dice.Weighted(
+                (catalogue.Count > 0 ? 18 : 0, () => items.Alike(dice.Pick(catalogue), id)),
+                (eyepieces.Length > 0 ? 14 : 0, () => items.OfLessPower(dice.Pick(eyepieces), id)),
+                (eyepieces.Length > 0 ? 8 : 0, () => items.OfOtherField(dice.Pick(eyepieces), id)),
+                (60, () => items.Eyepiece(id)))();
+        }
 
         void Add(int number, Func<string, OracleItem> draw)
         {
@@ -119,16 +132,18 @@ internal sealed class ProblemDraw
     private OracleOwned[] Owned(ItemDraw items, OracleItem[] catalogue, bool reticleAsked)
     {
         List<OracleOwned> owned = [];
-        int count = richInBarlows ? dice.Int(2, 4) : dice.Weighted((24, 0), (24, 1), (20, 2), (14, 3), (8, 4), (5, 5), (5, 6));
+        int count = richInBarlows ? dice.Int(2, 4) : wellEquipped ? dice.Int(4, 6) : dice.Weighted((24, 0), (24, 1), (20, 2), (14, 3), (8, 4), (5, 5), (5, 6));
+        OracleItem[] eyepieces = [.. catalogue.Where(item => item.Kind == OracleKind.Eyepiece && !item.IsReticle)];
         while (owned.Count < count)
         {
             string id = $"own-{owned.Count + 1}";
             Func<string, OracleItem> draw = dice.Weighted<Func<string, OracleItem>>(
-                (70, items.Eyepiece),
-                (richInBarlows ? 0 : 20, items.Barlow),
-                (9, items.Zoom),
+                (50, items.Eyepiece),
+                (eyepieces.Length > 0 ? 20 : 0, own => items.OfOtherField(dice.Pick(eyepieces), own)),
+                (richInBarlows || wellEquipped ? 0 : 20, items.Barlow),
+                (wellEquipped ? 0 : 9, items.Zoom),
                 (reticleAsked ? 5 : 1, items.Reticle));
-            owned.Add(new OracleOwned(id, draw(id) with { Price = 0 }));
+            owned.Add(new OracleOwned(id, draw(id) with { Price = dice.Chance(0.5) ? 0 : 10 * dice.Int(1, 12) }));
         }
 
         if (dice.Chance(0.12))
@@ -144,7 +159,7 @@ internal sealed class ProblemDraw
         decimal typical = catalogue.Average(item => item.Price);
         decimal budget = typical * (decimal)(roomy
             ? dice.Between(2.5, 6)
-            : dice.Weighted((6, dice.Between(0, 0.4)), (30, dice.Between(0.6, 1.5)), (40, dice.Between(1.5, 3)), (24, dice.Between(3, 7))));
+            : dice.Weighted((5, dice.Between(0, 0.4)), (20, dice.Between(0.7, 1.5)), (45, dice.Between(1.5, 3)), (30, dice.Between(3, 7))));
         return new OracleLimits
         {
             Budget = dice.Chance(0.8) ? Math.Round(budget / 10) * 10 : Math.Round(budget, 2),
@@ -153,24 +168,25 @@ internal sealed class ProblemDraw
                 : dice.Weighted<int?>((32, null), (4, 0), (16, 1), (18, 2), (15, 3), (15, 4)),
             MaxBarlows = dice.Weighted<int?>((40, null), (8, 0), (20, 1), (richInBarlows ? 90 : 32, 2)),
             AllowedOverlaps = dice.Weighted<int?>((50, null), (28, 0), (8, 1), (6, 2), (4, 3), (4, 4)),
-            MaxPricePerItem = dice.Chance(roomy ? 0.1 : 0.2) ? Math.Round(typical * (decimal)dice.Between(0.7, 2) / 10) * 10 : null,
-            MaxItemMassGrams = dice.Chance(roomy ? 0.1 : 0.2) ? 50 * dice.Int(3, 12) : null,
+            MaxPricePerItem = dice.Chance(roomy ? 0.05 : 0.15) ? Math.Round(typical * (decimal)dice.Between(0.7, 2) / 10) * 10 : null,
+            MaxItemMassGrams = dice.Chance(roomy ? 0.05 : 0.15) ? 50 * dice.Int(3, 12) : null,
         };
     }
 
     private OraclePreferences Preferences(OracleItem[] catalogue, bool zoomsAllowed, double? reticleLeastPower) => new()
     {
         Prefer = dice.Weighted<OraclePrefer?>(
-            (10, null),
-            (18, OraclePrefer.LowPrice),
-            (18, OraclePrefer.WideField),
-            (18, OraclePrefer.LongEyeRelief),
-            (18, OraclePrefer.LightWeight),
-            (18, OraclePrefer.Parfocal)),
+            (12, null),
+            (14, OraclePrefer.Comfort),
+            (14, OraclePrefer.LowPrice),
+            (15, OraclePrefer.WideField),
+            (15, OraclePrefer.LongEyeRelief),
+            (15, OraclePrefer.LightWeight),
+            (15, OraclePrefer.Parfocal)),
         LeastStep = dice.Chance(0.4) ? null : roomy || richInBarlows ? dice.Pick(1.0, 1.05, 1.1, 1.15) : dice.Pick(1.1, 1.15, 1.2, 1.25, 1.3, 1.5),
-        EnoughStep = dice.Chance(0.3) ? null : dice.Pick(1.0, 1.1, 1.2, 1.3, 1.4, 1.6, 1.75, 2, 2, 2.5, 2.5, 3),
+        EnoughStep = dice.Chance(0.3) ? null : dice.Pick(1.0, 1.1, 1.2, 1.2, 1.3, 1.4, 1.4, 1.6, 1.75, 2, 2, 2.5),
         LeastApparentFieldDeg = dice.Chance(0.12) ? dice.Pick(42.0, 45, 50, 60, 65) : null,
-        Barlows = dice.Weighted<OracleUse?>((60, null), (25, OracleUse.Allow), (15, OracleUse.Avoid)),
+        Barlows = dice.Weighted<OracleUse?>((60, null), (30, OracleUse.Allow), (10, OracleUse.Avoid)),
         Zooms = zoomsAllowed ? OracleUse.Allow : dice.Pick<OracleUse?>(null, OracleUse.Avoid),
         Exclude = dice.Chance(0.15) ? [.. Some(catalogue, dice.Int(1, 3)).Select(item => item.Id)] : [],
         ReticleLeastPower = reticleLeastPower,

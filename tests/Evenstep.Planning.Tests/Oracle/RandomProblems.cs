@@ -16,6 +16,17 @@ public static class RandomProblems
         }
     }
 
+    /// <summary>Another in which it takes more purchases to be content, and more may be made.</summary>
+    public static OracleProblem MakeDemanding(int seed)
+    {
+        OracleProblem problem = Make(seed);
+        return problem with
+        {
+            Limits = problem.Limits with { Budget = 2 * problem.Limits.Budget, MaxPurchases = 4, MaxPricePerItem = null, MaxItemMassGrams = null },
+            Preferences = problem.Preferences with { EnoughStep = 1.05, LeastStep = 1.02 },
+        };
+    }
+
     /// <summary>The same problem with everything listed in another order.</summary>
     public static OracleProblem Shuffle(OracleProblem p, int seed)
     {

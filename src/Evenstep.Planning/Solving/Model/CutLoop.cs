@@ -8,7 +8,7 @@ using Google.OrTools.Sat;
 namespace Evenstep.Planning.Solving.Model;
 
 /// <summary>
-/// Answers a question with the Barlows settled. A master without steps, excess and overlaps is solved; the set found is
+/// Answers a question with the Barlows settled. A master without steps, excess, quality and overlaps is solved; the set found is
 /// judged exactly; what it breaks becomes cuts, which every set within the question meets; and so on, until no set is
 /// left, or one found breaks nothing.
 /// </summary>
@@ -58,7 +58,7 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
                 return false;
             }
 
-            if (AddStepClauses(judged) || AddExcessCut(judged))
+            if (AddStepClauses(judged) || AddGainCuts(judged))
             {
                 return true;
             }
@@ -120,12 +120,12 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
         var judged = Judged.Of(settled, indices);
         var (cutsBefore, clashesBefore) = (cuts.Count, counted.Count);
         AddStepClauses(judged);
-        AddExcessCut(judged);
+        AddGainCuts(judged);
         AddClashes(judged);
         recent.Add(judged);
         if (cuts.Count == cutsBefore && counted.Count == clashesBefore)
         {
-            return judged is { KeepsStep: true, KeepsExcess: true } && Overlapping(judged) <= settled.AllowedOverlaps ? true : null;
+            return judged is { KeepsStep: true, KeepsExcess: true, KeepsQuality: true } && Overlapping(judged) <= settled.AllowedOverlaps ? true : null;
         }
 
         return counted.Count > clashesBefore || cuts[cutsBefore..].Exists(cut => !cut.Allows(indices)) ? false : null;
@@ -151,15 +151,13 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
         return false;
     }
 
-    /// <summary>Whether nothing can meet it.</summary>
-    private bool AddExcessCut(Judged judged)
-    {
-        if (judged.KeepsExcess)
-        {
-            return false;
-        }
+    /// <summary>Whether nothing can meet one of them.</summary>
+    private bool AddGainCuts(Judged judged) =>
+        (!judged.KeepsExcess && Add(GainCut.OfExcess(judged))) || (!judged.KeepsQuality && Add(GainCut.OfQuality(judged)));
 
-        var cut = ExcessCut.Of(judged);
+    /// <summary>Whether nothing can meet it.</summary>
+    private bool Add(GainCut cut)
+    {
         cuts.Add(cut);
         return cut.IsOutOfReach(settled);
     }
@@ -190,9 +188,10 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
     /// <summary>The whole kit, judged once more by the definitions alone.</summary>
     private bool IsConfirmed(Kit kit)
     {
-        var (step, excess) = (kit.Figures.LnLargestStep, kit.Figures.MeanExcess);
-        return Tolerance.AtMost(step, Question.MostLnStep)
-            && Tolerance.AtMost(excess, Question.MostExcess)
+        var figures = kit.FiguresIn(settled.Space.Telescopes);
+        return Tolerance.AtMost(figures.LnLargestStep, Question.MostLnStep)
+            && Tolerance.AtMost(figures.MeanExcess, Question.MostExcess)
+            && (Question.QualityMeasure is not { } measure || Tolerance.AtLeast(measure.Of(kit), Question.LeastQuality))
             && kit.OverlapsThroughPurchases() <= settled.AllowedOverlaps
             && Question.Framings.All(framing => FramingRule.Frames(kit, framing.WidthDeg, framing.TelescopeIndex))
             && !Breaches.Of(kit).Any(breach => breach is not Breach.Overlaps);

@@ -193,11 +193,11 @@ internal sealed class Diagnosis(PurchaseProblem problem, Candidacy candidacy, Wo
     /// needs at most one Barlow.</summary>
     private Finder? FinderOf(PurchaseProblem loose, PurchaseProblem helpingWith)
     {
-        var candidates = Candidacy.Of(loose).Candidates;
-        var ids = candidates.Select(item => item.Id).ToHashSet();
+        var anew = Candidacy.Of(loose);
+        var ids = anew.Candidates.Select(item => item.Id).ToHashSet();
         var demands = helpingWith.Demands.MustFrame.Length + (helpingWith.Demands.ReticleLeastPower is null ? 0 : 1);
         return loose.Demands.MustInclude.All(ids.Contains)
-            ? Finder.Of(PurchaseSpace.Of(loose, Helpful.Among(helpingWith, candidates), budget), demands)
+            ? Finder.Of(PurchaseSpace.Of(loose, anew with { Candidates = Helpful.Among(helpingWith, anew.Candidates) }, budget), demands)
             : null;
     }
 }

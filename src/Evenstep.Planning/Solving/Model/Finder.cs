@@ -12,6 +12,9 @@ internal sealed class Finder(PurchaseSpace space, int usefulBarlows)
 
     public PurchaseProblem Problem => space.Problem;
 
+    /// <summary>The telescopes that count, by their indices.</summary>
+    public ImmutableArray<int> Telescopes => space.Telescopes;
+
     public ImmutableArray<ImmutableArray<Choice>> Sets => sets.All;
 
     /// <summary>Whether what no set of Barlows has, nothing has.</summary>

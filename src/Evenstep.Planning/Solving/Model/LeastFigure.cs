@@ -12,25 +12,25 @@ namespace Evenstep.Planning.Solving.Model;
 internal sealed record LeastFigureResult(Standing Best, double Least, double Bound);
 
 /// <summary>
-/// Finds the set whose largest step, or whose mean excess, is least. With one set of Barlows after another the best known is
+/// Finds the set whose largest step, mean excess or lack of quality is least. With one set of Barlows after another the best known is
 /// undercut until nothing undercuts it; far from the bound, half the distance is tried at once.
 /// </summary>
 internal sealed class LeastFigure
 {
     private readonly Finder finder;
     private readonly Func<double, Question> keepingTo;
-    private readonly Func<LadderFigures, double> figureOf;
+    private readonly Func<Kit, double> figureOf;
     private readonly double floor;
     private readonly double close;
     private Standing best;
 
-    private LeastFigure(Finder finder, Func<double, Question> keepingTo, Func<LadderFigures, double> figureOf, double floor, double close, Standing known)
+    private LeastFigure(Finder finder, Func<double, Question> keepingTo, Func<Kit, double> figureOf, double floor, double close, Standing known)
     {
         (this.finder, this.keepingTo, this.figureOf, this.floor, this.close) = (finder, keepingTo, figureOf, floor, close);
         best = known;
     }
 
-    private double Value => figureOf(best.Figures);
+    private double Value => figureOf(best.Kit);
 
     /// <param name="finder">Whom to ask.</param>
     /// <param name="keepingTo">The question for sets with at most such a figure.</param>
@@ -39,7 +39,7 @@ internal sealed class LeastFigure
     /// <param name="close">While value and bound are farther apart than this, the middle is tried.</param>
     /// <param name="known">An allowed set.</param>
     public static LeastFigureResult Find(
-        Finder finder, Func<double, Question> keepingTo, Func<LadderFigures, double> figureOf, double floor, double close, Standing known) =>
+        Finder finder, Func<double, Question> keepingTo, Func<Kit, double> figureOf, double floor, double close, Standing known) =>
         new LeastFigure(finder, keepingTo, figureOf, floor, close, known).Search();
 
     private LeastFigureResult Search()
@@ -66,7 +66,7 @@ internal sealed class LeastFigure
         while (Tolerance.Above(Value, bound))
         {
             var halves = isFromHere && Value - bound > close;
-            var threshold = halves ? (Value + bound) / 2 : Math.Max(0, Value - (2 * Tolerance.Value));
+            var threshold = halves ? (Value + bound) / 2 : Math.Max(floor, Value - (2 * Tolerance.Value));
             var answer = finder.With(barlows, keepingTo(threshold));
             if (answer.Purchases is { } purchases)
             {

@@ -10,6 +10,10 @@ public sealed class ModelEngine
     /// <summary>While the bounds on a figure are farther apart than this the middle is asked, then whether anything is better at all.</summary>
     private const double CloseInStep = 0.05;
     private const double CloseInExcess = 0.02;
+    private const double CloseInQuality = 0.05;
+
+    /// <summary>No set has more.</summary>
+    private const double MostQuality = 1;
 
     private readonly PurchaseProblem problem;
     private readonly Candidacy candidacy;
@@ -23,7 +27,7 @@ public sealed class ModelEngine
         this.budget = budget;
         this.headStart = headStart;
         candidacy = Candidacy.Of(problem);
-        finder = Finder.Of(PurchaseSpace.Of(problem, candidacy.Candidates, budget));
+        finder = Finder.Of(PurchaseSpace.Of(problem, candidacy, budget));
     }
 
     /// <summary>The plan for a problem: the same for the same problem, whatever the order of its items.</summary>
@@ -39,23 +43,9 @@ public sealed class ModelEngine
         return new ModelEngine(problem, budget, headStart).Solve();
     }
 
-    private Plan Solve()
-    {
-        if (!DemandsAreCandidates())
-        {
-            return Infeasible();
-        }
+    private double LnEnough => 2 * problem.EnoughMismatch;
 
-        var wish = WideViewWish.TrueFieldWished(problem, candidacy.Candidates);
-        if (wish is { } field && AnyAllowed(field) is { } granting)
-        {
-            return Best(granting, new WideViewWish(field, Granted: true));
-        }
-
-        return AnyAllowed(wishedFieldDeg: null) is { } any
-            ? Best(any, wish is { } ungranted ? new WideViewWish(ungranted, Granted: false) : null)
-            : Infeasible();
-    }
+    private Plan Solve() => DemandsAreCandidates() && AnyAllowed() is { } any ? Best(any) : Infeasible();
 
     private bool DemandsAreCandidates()
     {
@@ -64,56 +54,92 @@ public sealed class ModelEngine
     }
 
     /// <summary>Some allowed set: to buy nothing, if that is one; null if it is proved that there is none.</summary>
-    private Standing? AnyAllowed(double? wishedFieldDeg)
+    private Standing? AnyAllowed()
     {
-        if (HeadStartFor(wishedFieldDeg) is { } start)
+        if (headStart is { } start)
         {
             return Standing.Of(problem, start.Purchases, isProved: false);
         }
 
         var nothing = Kit.Of(problem, []);
-        var isGranted = wishedFieldDeg is not { } field || FramingRule.Frames(nothing, field, telescopeIndex: null);
-        if (isGranted && !Breaches.Of(nothing).Any())
+        if (!Breaches.Of(nothing).Any())
         {
-            return new Standing([], nothing.Figures, IsProved: false);
+            return new Standing(nothing, IsProved: false);
         }
 
-        var answer = finder.Any(Question.Anything.WithField(wishedFieldDeg));
+        var answer = finder.Any(Question.Anything);
         return answer.Purchases is { } purchases ? Standing.Of(problem, purchases, isProved: false)
             : answer.IsDecided ? null
             : throw new WorkLimitException("The work limit ended before any allowed set of purchases was found.");
     }
 
-    private HeadStart? HeadStartFor(double? wishedFieldDeg) => wishedFieldDeg is null ? headStart : null;
-
-    private Plan Best(Standing any, WideViewWish? wish)
+    private Plan Best(Standing any)
     {
-        var wished = wish is { Granted: true } ? wish.TrueFieldDeg : (double?)null;
-        var allowed = Question.Anything.WithField(wished);
-        var first = LeastStep(allowed, any, HeadStartFor(wished)?.LnBound ?? 0);
+        var first = LeastStep(any);
         var values = new StageValues(first.Least, first.Bound, LeastMeanExcess: 0, GreatestQuality: null, Preference: 0);
-        allowed = allowed.KeepingTo(values.LnLargestStepAllowed);
-        var second = LeastFigure.Find(finder, allowed.WithExcessUpTo, figures => figures.MeanExcess, floor: 0, CloseInExcess, first.Best);
+        var wished = Wished(Question.Anything.KeepingTo(values.LnLargestStepAllowed), first.Best);
+        var second = LeastExcess(wished.Kept, wished.Known);
         values = values with { LeastMeanExcess = second.Least };
-        var third = PreferenceStage.Run(finder, allowed.WithExcessUpTo(values.MeanExcessAllowed), second.Best);
+        var third = GreatestQuality(wished.Kept.WithExcessUpTo(values.MeanExcessAllowed), second.Best, values);
+        values = values with { GreatestQuality = third.Greatest };
+        var last = PreferenceStage.Run(finder, third.Kept, third.Known);
 
-        var isProved = first.Best.IsProved && second.Best.IsProved && third.IsProved;
+        var isProved = first.Best.IsProved && wished.IsDecided && second.Best.IsProved && third.Known.IsProved && last.IsProved;
         return new Plan
         {
-            Outcome = !isProved ? Outcome.BestFound : third.Purchases.IsEmpty ? Outcome.NothingWorthwhile : Outcome.Optimal,
-            Purchases = third.Purchases,
+            Outcome = !isProved ? Outcome.BestFound : last.Purchases.IsEmpty ? Outcome.NothingWorthwhile : Outcome.Optimal,
+            Purchases = last.Purchases,
             Candidacy = candidacy,
-            Values = values with { Preference = new PreferenceScore(problem).Of(third.Purchases) },
-            Wish = wish,
+            Values = values with { Preference = new PreferenceScore(problem).Of(last.Purchases) },
+            Wish = wished.Wish,
             Limit = isProved ? null : LimitReached(),
         };
     }
 
-    private LeastFigureResult LeastStep(Question allowed, Standing any, double lnBound)
+    private LeastFigureResult LeastStep(Standing any) => LeastFigure.Find(
+        finder,
+        Question.Anything.KeepingTo,
+        kit => Math.Max(LnEnough, kit.FiguresIn(candidacy.Telescopes).LnLargestStep),
+        Math.Max(headStart?.LnBound ?? 0, LnEnough),
+        CloseInStep,
+        any);
+
+    /// <summary>The sets that go on, one of them, and whether the wish for a wide view is granted, if there is one.</summary>
+    private (Question Kept, Standing Known, WideViewWish? Wish, bool IsDecided) Wished(Question kept, Standing known)
     {
-        var lnEnough = 2 * problem.EnoughMismatch;
-        return LeastFigure.Find(
-            finder, allowed.KeepingTo, figures => Math.Max(lnEnough, figures.LnLargestStep), Math.Max(lnBound, lnEnough), CloseInStep, any);
+        if (WideViewWish.TrueFieldWished(problem, candidacy.Candidates) is not { } field)
+        {
+            return (kept, known, null, true);
+        }
+
+        var granting = kept.WithField(field);
+        if (FramingRule.Frames(known.Kit, field, telescopeIndex: null))
+        {
+            return (granting, known, new WideViewWish(field, Granted: true), true);
+        }
+
+        var answer = finder.Any(granting);
+        return answer.Purchases is { } purchases
+            ? (granting, Standing.Of(problem, purchases, isProved: false), new WideViewWish(field, Granted: true), true)
+            : (kept, known, new WideViewWish(field, Granted: false), answer.IsDecided);
+    }
+
+    private LeastFigureResult LeastExcess(Question kept, Standing known) => LeastFigure.Find(
+        finder, kept.WithExcessUpTo, kit => kit.FiguresIn(candidacy.Telescopes).MeanExcess, floor: 0, CloseInExcess, known);
+
+    /// <summary>The greatest quality, the sets that go on, and one of them; where only the price is preferred, all go on.</summary>
+    private (double? Greatest, Question Kept, Standing Known) GreatestQuality(Question kept, Standing known, StageValues values)
+    {
+        if (problem.Preferences.Prefer == Prefer.LowPrice)
+        {
+            return (null, kept, known with { IsProved = true });
+        }
+
+        var measure = QualityMeasure.Of(problem, candidacy.Telescopes, values.LnLargestStepAllowed);
+        var found = LeastFigure.Find(
+            finder, lack => kept.WithQualityFrom(measure, -lack), kit => -measure.Of(kit), -MostQuality, CloseInQuality, known);
+        var greatest = -found.Least;
+        return (greatest, kept.WithQualityFrom(measure, greatest - StageValues.QualityLeeway), found.Best);
     }
 
     /// <summary>More sets of Barlows than can be looked at are too much work, known beforehand.</summary>

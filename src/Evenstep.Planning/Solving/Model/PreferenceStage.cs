@@ -1,9 +1,8 @@
-using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model;
 
-/// <summary>Among the sets that are as good as the best in steps and excess, finds the one to recommend.</summary>
+/// <summary>Among the sets that are as good as the best in steps, excess and quality, finds the one to recommend.</summary>
 internal static class PreferenceStage
 {
     /// <summary>The set to recommend.</summary>
@@ -13,9 +12,8 @@ internal static class PreferenceStage
     public static Standing Run(Finder finder, Question question, Standing known)
     {
         var preferred = known with { IsProved = true };
-        if (finder.Problem.Preferences.Prefer != Prefer.LowPrice)
+        if (Measure.PreferenceOf(finder.Problem) is { } preference)
         {
-            var preference = Measure.PreferenceOf(finder.Problem);
             preferred = Least(finder, question, preference, known);
             question = question.Below(preference, preference.Of(preferred.Purchases));
         }

@@ -60,6 +60,20 @@ internal sealed class Cover
         return length * measure.WeightOf(sight.Telescope);
     }
 
+    /// <summary>The measure at the most with so many further choices, wherever their views were: no view of fixed power covers more
+    /// than twice the radius, a zoom may cover everything, and nothing is covered twice.</summary>
+    public double Most(int choices, Bench bench)
+    {
+        var most = Quality;
+        for (var i = 0; i < wanting.Length; i++)
+        {
+            var telescope = i / measure.Levels.Length;
+            most += measure.WeightOf(telescope) * Math.Min(wanting[i].Length, 2 * measure.Radius * choices * bench.MostPointsIn(telescope));
+        }
+
+        return most;
+    }
+
     private Wanting At(int telescope, int level) => wanting[(telescope * measure.Levels.Length) + level];
 
     private Reach Near(Reach reach) => new(reach.From - measure.Radius, reach.To + measure.Radius);

@@ -183,12 +183,12 @@ internal sealed partial class Node
         Show(bench.Shown.AsSpan());
         (CountLeft, MoneyLeft, OverlapsLeft, OpenFramings) = (bench.CountLeft, bench.MoneyLeft - extraPrice, bench.OverlapsLeft, bench.OpenFramings);
         OptionCount = 0;
-        (gainsAreFresh, qualitiesAreFresh) = (true, true);
+        (gainsAreFresh, qualitiesAreFresh) = (true, cover is null);
         for (var place = 0; place < bench.OcularCount; place++)
         {
             if (bench.OverlapsOf(place) <= OverlapsLeft && bench.LeastPrice(place) <= MoneyLeft)
             {
-                Add(new Option(place, bench.OverlapsOf(place), GainOf(place), QualityOf(place)));
+                Add(new Option(place, bench.OverlapsOf(place), GainOf(place), cover is null ? 0 : double.PositiveInfinity));
             }
         }
     }

@@ -9,8 +9,8 @@ internal sealed partial class Node
     /// <summary>What the excess comes to at the least, with so many further choices.</summary>
     public double LeastExcess(int choices) => Excess - BestGains(choices, GainIn.Excess);
 
-    /// <summary>What the quality comes to at the most, with so many further choices.</summary>
-    public double MostQuality(int choices) => Quality + BestGains(choices, GainIn.Quality);
+    /// <summary>What the quality comes to at the most, with all further choices, wherever their views were.</summary>
+    public double MostQuality => cover?.Most(CountLeft, bench) ?? 0;
 
     /// <summary>The most that so many further choices can gain: the sum of the best gains, since each only shrinks as others
     /// are chosen.</summary>
@@ -55,6 +55,61 @@ internal sealed partial class Node
         }
 
         gainsAreFresh = true;
+    }
+
+    /// <summary>
+    /// Drops the options that are in no set below which takes so much off the excess and adds so much to the quality: with each of
+    /// them the best of the others together would not do. What is left is worked out anew. False if no such set is left.
+    /// </summary>
+    /// <param name="lessExcess">What must be taken off; 0 or less for nothing.</param>
+    /// <param name="moreQuality">What must be added; 0 or less for nothing.</param>
+    public bool Reduce(double lessExcess, double moreQuality)
+    {
+        if (!KeepThoseThatCould(lessExcess, moreQuality))
+        {
+            return false;
+        }
+
+        if (lessExcess > 0)
+        {
+            RefreshGains();
+        }
+
+        if (moreQuality > 0)
+        {
+            RefreshQualities();
+        }
+
+        return KeepThoseThatCould(lessExcess, moreQuality);
+    }
+
+    private bool KeepThoseThatCould(double lessExcess, double moreQuality)
+    {
+        if ((lessExcess > 0 && BestGains(CountLeft, GainIn.Excess) < lessExcess) || (moreQuality > 0 && BestGains(CountLeft, GainIn.Quality) < moreQuality))
+        {
+            return false;
+        }
+
+        var others = Math.Max(0, CountLeft - 1);
+        var leastGain = lessExcess > 0 ? lessExcess - BestGains(others, GainIn.Excess) : double.NegativeInfinity;
+        var leastQuality = moreQuality > 0 ? moreQuality - BestGains(others, GainIn.Quality) : double.NegativeInfinity;
+        if (leastGain <= 0 && leastQuality <= 0)
+        {
+            return true;
+        }
+
+        var (count, all) = (OptionCount, Options);
+        CountLooks(count);
+        OptionCount = 0;
+        for (var i = 0; i < count; i++)
+        {
+            if (all[i].Gain >= leastGain && all[i].Quality >= leastQuality)
+            {
+                Add(all[i]);
+            }
+        }
+
+        return true;
     }
 
     /// <summary>The same of what they add to the quality.</summary>

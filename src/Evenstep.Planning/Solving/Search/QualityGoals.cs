@@ -26,22 +26,13 @@ internal sealed class MostQuality(double mostExcess, Selection known, double kno
 
     public override bool IsHopeless(Node node, Path path)
     {
-        if (IsNoBetter(node.MostQuality(node.CountLeft)))
+        if (IsNoBetter(node.MostQuality) || !node.Reduce(node.Excess - mostExcess, Best + Rounding - node.Quality))
         {
             return true;
         }
 
-        if (node.Excess > mostExcess)
-        {
-            node.RefreshGains();
-            if (node.LeastExcess(node.CountLeft) > mostExcess)
-            {
-                return true;
-            }
-        }
-
         node.RefreshQualities();
-        return IsNoBetter(node.MostQuality(node.CountLeft));
+        return false;
     }
 
     public override bool IsWorthTrying(in Prospects prospects, in Option option, Cost cost) =>
@@ -89,23 +80,9 @@ internal sealed class LeastCost(double mostExcess, double leastQuality, Selectio
             return true;
         }
 
-        var (isServed, isGood) = (node.Excess <= mostExcess, node.Quality >= leastQuality);
-        if (isServed && isGood)
-        {
-            return false;
-        }
-
-        if (!isServed)
-        {
-            node.RefreshGains();
-        }
-
-        if (!isGood)
-        {
-            node.RefreshQualities();
-        }
-
-        return !IsWithinReach(node.ProspectsOf(node.CountLeft), gain: 0, quality: 0, path.Cost);
+        var (lessExcess, moreQuality) = (node.Excess - mostExcess, leastQuality - node.Quality);
+        return (lessExcess > 0 || moreQuality > 0)
+            && (!node.Reduce(lessExcess, moreQuality) || !IsWithinReach(node.ProspectsOf(node.CountLeft), gain: 0, quality: 0, path.Cost));
     }
 
     public override bool IsWorthTrying(in Prospects prospects, in Option option, Cost cost) =>

@@ -11,8 +11,12 @@ internal sealed class Wanting
     private Reach[] stretches = new Reach[FirstCapacity];
     private int count;
 
+    /// <summary>Of all stretches together.</summary>
+    public double Length { get; private set; }
+
     public void Begin(ImmutableArray<Reach> all)
     {
+        Length = Stretches.LengthOf(all);
         count = all.Length;
         MakeRoom();
         all.CopyTo(stretches);
@@ -20,7 +24,7 @@ internal sealed class Wanting
 
     public void CopyFrom(Wanting other)
     {
-        count = other.count;
+        (count, Length) = (other.count, other.Length);
         MakeRoom();
         Array.Copy(other.stretches, stretches, count);
     }
@@ -57,6 +61,7 @@ internal sealed class Wanting
         if (first < after)
         {
             Replace(first, after, reach);
+            Length -= length;
         }
 
         return length;

@@ -6,7 +6,7 @@ namespace Evenstep.Planning.Solving.Model.Cuts;
 /// <summary>
 /// No pair of views overlaps. Where two choices do, they are not bought together; and if two views of fixed power show it,
 /// neither are others whose views overlap with both and with each other: plain views whose powers lie within the least
-/// step of one another, and whose fields are alike.
+/// step of one another, or of which each shows hardly more sky than those of somewhat higher power.
 /// </summary>
 internal static class OverlapCuts
 {

@@ -1,10 +1,9 @@
-using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Model.Subproblems;
 
 namespace Evenstep.Planning.Solving.Model.Cuts;
 
 /// <summary>
-/// The largest step is at most so much: every position has a view within half of it. Where a set leaves a gap that is too
+/// The largest step is at most so much: every position of a telescope that counts has a view within half of it. Where a set leaves a gap that is too
 /// wide, some choice that reaches a position in it must be bought.
 /// </summary>
 internal static class StepClauses
@@ -20,12 +19,11 @@ internal static class StepClauses
     {
         var settled = judged.Settled;
         var reach = settled.Question.MostLnStep / 2;
-        for (var t = 0; t < judged.Telescopes.Length; t++)
+        foreach (var (telescope, _, gaps, _) in judged.Telescopes)
         {
-            var length = settled.Problem.Telescopes[t].Axis.Length;
-            foreach (var gap in judged.Telescopes[t].All.Where(gap => gap.Mismatch > reach))
+            var length = settled.Problem.Telescopes[telescope].Axis.Length;
+            foreach (var gap in gaps.All.Where(gap => gap.Mismatch > reach))
             {
-                var telescope = t;
                 yield return new AtLeastOne(
                     Positions(gap, reach, length).Select(at => Reaching(settled, telescope, at, reach)).MinBy(choices => choices.Length)!);
             }
@@ -76,7 +74,7 @@ internal static class StepClauses
         return [.. indices];
     }
 
-    private static bool Reaches(ReadOnlySpan<Reach> reaches, double at, double reach)
+    private static bool Reaches(ReadOnlySpan<RatedReach> reaches, double at, double reach)
     {
         foreach (var one in reaches)
         {

@@ -15,7 +15,7 @@ internal static class MustFrame
         {
             if (!settled.CertainlyShows(demand.WidthDeg, demand.TelescopeIndex))
             {
-                settled.Space.Budget.Spend(StepsPerChoice * settled.Choices.Length * settled.Telescopes);
+                settled.Space.Budget.Spend(StepsPerChoice * settled.Choices.Length * settled.TelescopeCount);
                 master.Cp.AddBoolOr(Enumerable.Range(0, settled.Choices.Length)
                     .Where(index => settled.Shows(index, demand.WidthDeg, demand.TelescopeIndex))
                     .Select(master.Chosen));

@@ -32,13 +32,12 @@ internal sealed class Gaps
     /// <summary>The integral of the excess over the axis.</summary>
     public double Excess { get; private set; }
 
-    /// <param name="reaches">Of the views, within the axis; sorted here.</param>
+    /// <param name="reaches">Of the views, within the axis; sorted by their beginnings.</param>
     /// <param name="length">U, the length of the axis.</param>
     /// <param name="enough">The mismatch that is good enough.</param>
-    public static Gaps Of(Span<Reach> reaches, double length, double enough)
+    public static Gaps Of(ReadOnlySpan<RatedReach> reaches, double length, double enough)
     {
         var gaps = new Gaps(length, enough);
-        reaches.Sort(static (a, b) => a.From.CompareTo(b.From));
         var (reached, open) = (0.0, true);
         foreach (var reach in reaches)
         {
@@ -52,7 +51,7 @@ internal sealed class Gaps
 
     /// <summary>How much less excess there is with these views too.</summary>
     /// <param name="reaches">Sorted by their beginnings.</param>
-    public double Gain(ReadOnlySpan<Reach> reaches)
+    public double Gain(ReadOnlySpan<RatedReach> reaches)
     {
         if (reaches.IsEmpty)
         {
@@ -98,7 +97,7 @@ internal sealed class Gaps
         };
     }
 
-    private double ExcessWithin(in Gap gap, ReadOnlySpan<Reach> reaches)
+    private double ExcessWithin(in Gap gap, ReadOnlySpan<RatedReach> reaches)
     {
         var (sum, reached, open) = (0.0, gap.From, gap.IsLowEnd);
         foreach (ref readonly var reach in reaches)

@@ -8,8 +8,9 @@ namespace Evenstep.Planning.Solving.Model.Subproblems;
 /// Leaves out candidates that help to meet no demand. Where only it matters whether some set is allowed, and how much of a
 /// limit it uses, that is harmless: without such an item an allowed set stays allowed and uses no more of any limit.
 /// <para>
-/// A view through a Barlow helps to frame something only if its eyepiece has no usable view alone in that telescope: else
-/// that one is there too, and wider.
+/// An eyepiece's view through a Barlow helps to frame something only if the eyepiece has no usable view alone in that
+/// telescope: else that one is there too, and wider. (A zoom's may be wider: where its lowest powers are below the range, a
+/// Barlow brings others there, of another apparent field.)
 /// </para>
 /// </summary>
 internal sealed class Helpful
@@ -58,7 +59,10 @@ internal sealed class Helpful
             if (KitViews.Alone(problem, telescope, ocular, bought).FirstOrDefault(view => view.IsUsable) is { } alone)
             {
                 Add(alone, widthDeg);
-                continue;
+                if (!ocular.IsZoom)
+                {
+                    continue;
+                }
             }
 
             foreach (var view in barlows.SelectMany(barlow => KitViews.Through(problem, telescope, ocular, bought, barlow, true)))

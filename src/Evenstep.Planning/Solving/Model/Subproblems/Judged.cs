@@ -1,10 +1,16 @@
 using System.Runtime.InteropServices;
-using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Model.Subproblems;
 
 /// <summary>Two choices and the pairs of their views that overlap.</summary>
 internal readonly record struct Clash(int One, int Other, int Pairs);
+
+/// <summary>What a set leaves open in one telescope.</summary>
+/// <param name="Index">Of the telescope.</param>
+/// <param name="Weight">What an integral over its axis adds to the kit's mean.</param>
+/// <param name="Gaps">What no view reaches.</param>
+/// <param name="QualityGaps">What no good view is near to; null where the question does not ask for it.</param>
+internal sealed record JudgedTelescope(int Index, double Weight, Gaps Gaps, QualityGaps? QualityGaps);
 
 /// <summary>A set of choices, by their indices, beside the Barlows settled: what it leaves open, and what overlaps in it.</summary>
 internal sealed class Judged
@@ -14,11 +20,12 @@ internal sealed class Judged
     private Judged(Settled settled, int[] indices)
     {
         (Settled, Indices) = (settled, indices);
-        Telescopes = [.. Enumerable.Range(0, settled.Telescopes).Select(GapsIn)];
-        for (var t = 0; t < Telescopes.Length; t++)
+        Telescopes = [.. settled.Space.Telescopes.Select(JudgedIn)];
+        foreach (var one in Telescopes)
         {
-            LnStep = Math.Max(LnStep, 2 * Telescopes[t].Mismatch);
-            MeanExcess += Telescopes[t].Excess * WeightIn(settled, t);
+            LnStep = Math.Max(LnStep, 2 * one.Gaps.Mismatch);
+            MeanExcess += one.Gaps.Excess * one.Weight;
+            Quality += one.QualityGaps?.Quality ?? 0;
         }
     }
 
@@ -27,29 +34,43 @@ internal sealed class Judged
     /// <summary>Ascending.</summary>
     public int[] Indices { get; }
 
-    public Gaps[] Telescopes { get; }
+    /// <summary>Those that count.</summary>
+    public JudgedTelescope[] Telescopes { get; }
 
     public double LnStep { get; }
 
     public double MeanExcess { get; }
 
+    /// <summary>0 where the question does not ask for it.</summary>
+    public double Quality { get; }
+
     public bool KeepsStep => LnStep <= Settled.Question.MostLnStep;
 
     public bool KeepsExcess => MeanExcess <= Settled.Question.MostExcess;
 
+    public bool KeepsQuality => Settled.Question.QualityMeasure is null || Quality >= Settled.Question.LeastQuality;
+
     public static Judged Of(Settled settled, int[] indices) => new(settled, indices);
 
-    /// <summary>What an integral over one telescope's axis adds to the kit's mean.</summary>
-    public static double WeightIn(Settled settled, int telescope) =>
-        1 / (settled.Problem.Telescopes[telescope].Axis.Length * settled.Telescopes);
-
     /// <summary>How much less mean excess there is with one more choice.</summary>
-    public double GainOf(int index)
+    public double ExcessGainOf(int index)
     {
         var gain = 0.0;
-        for (var t = 0; t < Telescopes.Length; t++)
+        foreach (var one in Telescopes)
         {
-            gain += Telescopes[t].Gain(Settled.ReachesIn(t, index)) * WeightIn(Settled, t);
+            gain += one.Gaps.Gain(Settled.ReachesIn(one.Index, index)) * one.Weight;
+        }
+
+        return gain;
+    }
+
+    /// <summary>How much more quality there is with one more choice; 0 where the question does not ask for it.</summary>
+    public double QualityGainOf(int index)
+    {
+        var gain = 0.0;
+        foreach (var one in Telescopes)
+        {
+            gain += one.QualityGaps?.Gain(Settled.ReachesIn(one.Index, index)) ?? 0;
         }
 
         return gain;
@@ -70,16 +91,22 @@ internal sealed class Judged
         }
     }
 
-    private Gaps GapsIn(int telescope)
+    private JudgedTelescope JudgedIn(int telescope)
     {
-        List<Reach> all = [.. Settled.CertainIn(telescope)];
+        List<RatedReach> all = [.. Settled.CertainIn(telescope)];
         foreach (var index in Indices)
         {
             all.AddRange(Settled.ReachesIn(telescope, index));
         }
 
         Settled.Space.Budget.Spend(StepsPerReach * (1 + all.Count));
-        var axis = Settled.Problem.Telescopes[telescope].Axis;
-        return Gaps.Of(CollectionsMarshal.AsSpan(all), axis.Length, Settled.Problem.EnoughMismatch);
+        all.Sort(RatedReach.ByBeginning);
+        var sorted = CollectionsMarshal.AsSpan(all);
+        var length = Settled.Problem.Telescopes[telescope].Axis.Length;
+        return new JudgedTelescope(
+            telescope,
+            1 / (length * Settled.Space.Telescopes.Length),
+            Gaps.Of(sorted, length, Settled.Problem.EnoughMismatch),
+            Settled.Question.QualityMeasure is { } measure ? QualityGaps.Of(measure, telescope, sorted) : null);
     }
 }

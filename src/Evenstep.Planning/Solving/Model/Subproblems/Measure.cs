@@ -4,7 +4,7 @@ using Google.OrTools.Sat;
 
 namespace Evenstep.Planning.Solving.Model.Subproblems;
 
-/// <summary>What decides between sets that are equally good in steps and excess, as a whole number to be made least: a price in
+/// <summary>What decides between sets that are equally good in steps, excess and quality, as a whole number to be made least: a price in
 /// hundredths, a count, a score, or several of them in one, which is why it is a plain number.</summary>
 internal abstract class Measure
 {
@@ -22,13 +22,13 @@ internal abstract class Measure
     /// <summary>Whether a set of less measure never costs more.</summary>
     public bool RanksByPrice { get; private init; }
 
-    public static Measure PreferenceOf(PurchaseProblem problem)
+    /// <summary>What the request prefers beside good views; null where that is nothing.</summary>
+    public static Measure? PreferenceOf(PurchaseProblem problem) => problem.Preferences.Prefer switch
     {
-        var score = new PreferenceScore(problem);
-        return problem.Preferences.Prefer == Prefer.Parfocal
-            ? new ParfocalGroups(problem, score)
-            : new Sum(score.UnitsOfItem);
-    }
+        Prefer.LightWeight => new Sum(new PreferenceScore(problem).UnitsOfItem),
+        Prefer.Parfocal => new ParfocalGroups(problem, new PreferenceScore(problem)),
+        _ => null,
+    };
 
     public abstract long Of(ImmutableArray<Item> purchases);
 

@@ -12,9 +12,10 @@ internal sealed class PurchaseSpace
     private readonly Sights?[] through;
     private Sights? alone;
 
-    private PurchaseSpace(PurchaseProblem problem, ImmutableArray<Choice> choices, WorkBudget budget)
+    private PurchaseSpace(PurchaseProblem problem, ImmutableArray<int> telescopes, ImmutableArray<Choice> choices, WorkBudget budget)
     {
         Problem = problem;
+        Telescopes = telescopes;
         Choices = choices;
         Budget = budget;
         through = new Sights?[choices.Length];
@@ -22,15 +23,19 @@ internal sealed class PurchaseSpace
 
     public PurchaseProblem Problem { get; }
 
+    /// <summary>The telescopes that count, by their indices.</summary>
+    public ImmutableArray<int> Telescopes { get; }
+
     public ImmutableArray<Choice> Choices { get; }
 
     public WorkBudget Budget { get; }
 
-    public static PurchaseSpace Of(PurchaseProblem problem, ImmutableArray<Item> candidates, WorkBudget budget)
+    public static PurchaseSpace Of(PurchaseProblem problem, Candidacy candidacy, WorkBudget budget)
     {
+        var candidates = candidacy.Candidates;
         budget.Spend(StepsPerCandidate * candidates.Length);
         var nothing = problem.Limits.MaxPurchases == 0 && problem.Demands.MustInclude.IsEmpty;
-        return new PurchaseSpace(problem, nothing ? [] : Reduction.Of(problem, candidates), budget);
+        return new PurchaseSpace(problem, candidacy.Telescopes, nothing ? [] : Reduction.Of(problem, candidates), budget);
     }
 
     /// <summary>The views alone and through owned Barlows; null if there is no memory for them.</summary>

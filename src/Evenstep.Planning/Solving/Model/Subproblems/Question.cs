@@ -19,6 +19,11 @@ internal sealed record Question
     /// <summary>The total price is at most this, besides the budget.</summary>
     public Money MostTotalPrice { get; init; } = Money.MaxValue;
 
+    /// <summary>The quality is at least this, by <see cref="QualityMeasure"/>; not asked for where that is null.</summary>
+    public double LeastQuality { get; private init; } = double.NegativeInfinity;
+
+    public QualityMeasure? QualityMeasure { get; private init; }
+
     /// <summary>Pairs of views that may overlap; null for as many as the problem allows.</summary>
     public int? AllowedOverlaps { get; init; }
 
@@ -40,9 +45,12 @@ internal sealed record Question
     /// <summary>Within the tolerance, so that rounding decides nothing.</summary>
     public Question WithExcessUpTo(double meanExcess) => this with { MostExcess = meanExcess + Tolerance.Value };
 
+    /// <summary>Within the tolerance, so that rounding decides nothing.</summary>
+    public Question WithQualityFrom(QualityMeasure measure, double quality) =>
+        this with { QualityMeasure = measure, LeastQuality = quality - Tolerance.Value };
+
     /// <summary>Granting the wish for a wide view.</summary>
-    public Question WithField(double? trueFieldDeg) =>
-        trueFieldDeg is { } field ? this with { Framings = Framings.Add(new FramingDemand(Name: null, field)) } : this;
+    public Question WithField(double trueFieldDeg) => this with { Framings = Framings.Add(new FramingDemand(Name: null, trueFieldDeg)) };
 
     public Question Below(Measure measure, long most) => this with { AtMost = AtMost.Add((measure, most)) };
 }

@@ -16,8 +16,8 @@ internal sealed class Settled
     private readonly WorkBudget budget;
     private readonly Sights[] sights;
     private readonly SettledOverlaps overlaps;
-    private readonly Reach[][] certain;
-    private readonly Reach[][] reaches;
+    private readonly RatedReach[][] certain;
+    private readonly RatedReach[][] reaches;
     private readonly int[][] starts;
 
     private Settled(PurchaseSpace space, ImmutableArray<Choice> barlows, Question question, Sights[] sights)
@@ -52,7 +52,7 @@ internal sealed class Settled
     /// <summary>What may be bought with these Barlows; elsewhere told by their indices here.</summary>
     public ImmutableArray<Choice> Choices { get; }
 
-    public int Telescopes => Problem.Telescopes.Length;
+    public int TelescopeCount => Problem.Telescopes.Length;
 
     /// <summary>No set with these Barlows is allowed, or one without them is as good.</summary>
     public bool IsFutile => PurchasesLeft < 0 || MoneyLeft < Money.Zero || overlaps.OfNothing > AllowedOverlaps
@@ -77,14 +77,14 @@ internal sealed class Settled
     }
 
     /// <summary>Of what is owned, through the Barlows settled too.</summary>
-    public ReadOnlySpan<Reach> CertainIn(int telescope) => certain[telescope];
+    public ReadOnlySpan<RatedReach> CertainIn(int telescope) => certain[telescope];
 
     /// <summary>Of one choice, sorted by their beginnings.</summary>
-    public ReadOnlySpan<Reach> ReachesIn(int telescope, int index) =>
+    public ReadOnlySpan<RatedReach> ReachesIn(int telescope, int index) =>
         reaches[telescope].AsSpan(starts[telescope][index]..starts[telescope][index + 1]);
 
     /// <summary>Of all choices.</summary>
-    public ReadOnlySpan<Reach> ReachesIn(int telescope) => reaches[telescope];
+    public ReadOnlySpan<RatedReach> ReachesIn(int telescope) => reaches[telescope];
 
     /// <summary>Of one choice, alone or through what is owned.</summary>
     public ReadOnlySpan<Showing> PlainIn(int telescope, int index) => sights[0].Of(telescope, Choices[index]);
@@ -107,7 +107,7 @@ internal sealed class Settled
 
     private bool Any(int? only, double widthDeg, Func<Sights, int, ReadOnlySpan<Showing>> views)
     {
-        for (var t = only ?? 0; t <= (only ?? (Telescopes - 1)); t++)
+        for (var t = only ?? 0; t <= (only ?? (TelescopeCount - 1)); t++)
         {
             foreach (var one in sights)
             {
@@ -138,23 +138,23 @@ internal sealed class Settled
         return oculars.Where(choice => (choice.IsDemanded || (purchases > 0 && choice.LeastPrice <= money)) && overlaps.Of(choice) <= overlapsLeft);
     }
 
-    private Reach[] Certain(int telescope)
+    private RatedReach[] Certain(int telescope)
     {
-        List<Reach> all = [];
+        List<RatedReach> all = [];
         foreach (var one in sights)
         {
             foreach (ref readonly var view in one.OfOwned(telescope))
             {
-                all.Add(view.Reach);
+                all.Add(RatedReach.Of(view));
             }
         }
 
         return [.. all];
     }
 
-    private Reach[] Reaches(int telescope)
+    private RatedReach[] Reaches(int telescope)
     {
-        List<Reach> all = [];
+        List<RatedReach> all = [];
         for (var index = 0; index < Choices.Length; index++)
         {
             var first = all.Count;
@@ -162,7 +162,7 @@ internal sealed class Settled
             {
                 foreach (ref readonly var view in one.Of(telescope, Choices[index]))
                 {
-                    all.Add(view.Reach);
+                    all.Add(RatedReach.Of(view));
                 }
             }
 
@@ -173,5 +173,5 @@ internal sealed class Settled
         return [.. all];
     }
 
-    private static readonly IComparer<Reach> ByBeginning = Comparer<Reach>.Create(static (a, b) => a.From.CompareTo(b.From));
+    private static readonly IComparer<RatedReach> ByBeginning = Comparer<RatedReach>.Create(RatedReach.ByBeginning);
 }

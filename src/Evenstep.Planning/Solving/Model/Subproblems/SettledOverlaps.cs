@@ -114,8 +114,9 @@ internal sealed class SettledOverlaps
             return certain[telescope].AsSpan(powers.Length);
         }
 
-        var first = FirstAbove(powers, view.LnCutPower - lnLeastStep);
-        return certain[telescope].AsSpan(first..FirstAbove(powers, view.LnCutPower + lnLeastStep));
+        var distance = Overlap.MostDistance(view, lnLeastStep);
+        var first = FirstAbove(powers, view.LnCutPower - distance);
+        return certain[telescope].AsSpan(first..FirstAbove(powers, view.LnCutPower + distance));
     }
 
     private static int FirstAbove(double[] sorted, double value)
