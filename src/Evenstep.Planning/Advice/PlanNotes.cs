@@ -20,6 +20,9 @@ public static class PlanNotes
     /// <summary>Of an offer that the money left does not suffice for.</summary>
     public const string BeyondBudget = "beyond-budget";
 
+    /// <summary>Of an offer where no budget was named: it is the greatest there is.</summary>
+    public const string NoBudget = "no-budget";
+
     /// <summary>Where nothing for sale would help.</summary>
     public const string NothingForSale = "nothing-for-sale";
 
@@ -62,6 +65,13 @@ public static class PlanNotes
             .. OfFocus(kit),
         ];
     }
+
+    /// <summary>Whether the money is there for an offer.</summary>
+    internal static string? VariantFor(Item offered, decimal? moneyLeft) => moneyLeft is null ? NoBudget : offered.Price > moneyLeft ? BeyondBudget : null;
+
+    /// <summary>What the budget leaves after some money is spent; null where no budget was named.</summary>
+    internal static decimal? MoneyLeft(PurchaseProblem problem, decimal spent) =>
+        problem.Limits.Budget >= (decimal)Bounds.Budget.Most ? null : problem.Limits.Budget - spent;
 
     private static ImmutableArray<Remark> Maybe(Remark? remark) => remark is null ? [] : [remark];
 

@@ -12,8 +12,8 @@ namespace Evenstep.Planning.Advice;
 /// <param name="Item">What to buy as well; ties go to the first id.</param>
 /// <param name="TrueFieldDeg">The kit's widest true field, in degrees.</param>
 /// <param name="WiderFieldDeg">The widest with the item.</param>
-/// <param name="MoneyLeft">What the budget leaves after the kit's purchases.</param>
-public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderFieldDeg, decimal MoneyLeft)
+/// <param name="MoneyLeft">What the budget leaves after the kit's purchases; null where none was named.</param>
+public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderFieldDeg, decimal? MoneyLeft)
 {
     /// <summary>To whom wide views matter, beside those who name nothing in particular: common practice, no source.</summary>
     private static readonly ImmutableArray<Interest> ForWideViews = [Interest.LargeNebulae, Interest.StarClusters];
@@ -30,7 +30,7 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
         RemarkValue.Degrees("widerFieldDeg", WiderFieldDeg),
     ])
     {
-        Variant = Item.Price > MoneyLeft ? PlanNotes.BeyondBudget : null,
+        Variant = PlanNotes.VariantFor(Item, MoneyLeft),
     };
 
     /// <summary>Null if there is none, if nothing can be seen through the kit, or if wide views do not matter to the observer.</summary>
@@ -48,7 +48,7 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
         var roomy = Roomy(kit);
         var judged = Math.Max(1, MostViewsJudged / Math.Max(1, kit.Ladders.Sum(ladder => ladder.Views.Length)));
         return WiderItems(roomy, kit, widest).Take(judged).Where(item => FitsBeside(item, roomy, kit, budget)).Select(item => new WiderView(
-            item, widest, Kit.Of(roomy, kit.Purchases.Add(item)).WidestFieldDeg()!.Value, kit.Problem.Limits.Budget - kit.TotalPrice)).FirstOrDefault();
+            item, widest, Kit.Of(roomy, kit.Purchases.Add(item)).WidestFieldDeg()!.Value, PlanNotes.MoneyLeft(kit.Problem, kit.TotalPrice))).FirstOrDefault();
     }
 
     /// <summary>The problem with money and purchases enough for one more.</summary>

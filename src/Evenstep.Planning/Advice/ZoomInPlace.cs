@@ -12,8 +12,8 @@ namespace Evenstep.Planning.Advice;
 /// <param name="Zoom">The zoom; ties go to the first id.</param>
 /// <param name="Items">Eyepieces and Barlows, at least two.</param>
 /// <param name="LeastApparentFieldDeg">The narrowest apparent field, in degrees, of the views that they make.</param>
-/// <param name="MoneyLeft">What the budget leaves without them.</param>
-public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Items, double LeastApparentFieldDeg, decimal MoneyLeft)
+/// <param name="MoneyLeft">What the budget leaves without them; null where none was named.</param>
+public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Items, double LeastApparentFieldDeg, decimal? MoneyLeft)
 {
     private const int FewestItems = 2;
 
@@ -34,7 +34,7 @@ public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Items, double L
                 RemarkValue.Degrees("leastApparentFieldDeg", LeastApparentFieldDeg),
             ])
             {
-                Variant = Zoom.Price > MoneyLeft ? PlanNotes.BeyondBudget : null,
+                Variant = PlanNotes.VariantFor(Zoom, MoneyLeft),
             };
         }
     }
@@ -62,7 +62,7 @@ public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Items, double L
         zoom,
         items,
         kit.Ladders.SelectMany(ladder => ladder.Usable).Where(view => items.Any(view.Needs)).Min(view => view.View.Ocular.ApparentFieldAtLongestDeg),
-        kit.Problem.Limits.Budget - kit.TotalPrice + items.Sum(item => item.Price));
+        PlanNotes.MoneyLeft(kit.Problem, kit.TotalPrice - items.Sum(item => item.Price)));
 
     private static ImmutableArray<Item> CandidatesAmong(ImmutableArray<Item> zooms, PurchaseProblem problem) => zooms.IsEmpty
         ? []

@@ -77,6 +77,16 @@ public sealed class PlanNotesTests
     }
 
     [Fact]
+    public void Where_no_budget_was_named_no_money_is_spoken_of()
+    {
+        var problem = Problem([Some.Eyepiece(20), Some.Eyepiece(30, 70)], []) with { Limits = new Limits { Budget = (decimal)Bounds.Budget.Most } };
+
+        var note = PlanNotes.Of(problem, PlanOf(problem, problem.Catalogue[0])).Single(one => one.Code == PlanNotes.WiderViewCosts);
+
+        Assert.Equal((PlanNotes.NoBudget, null), (note.Variant, ValueOf(note, "moneyLeft")));
+    }
+
+    [Fact]
     public void Where_zooms_are_not_avoided_the_plan_has_weighed_them() => Assert.DoesNotContain(
         PlanNotes.ZoomInstead,
         CodesOf([Some.Eyepiece(10), Some.Barlow(2)], [Some.Zoom(4, 20, fieldAtLongestDeg: 50)], preferences: new Preferences { AvoidZooms = false }));
