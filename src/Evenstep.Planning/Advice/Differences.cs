@@ -32,7 +32,12 @@ public static class Differences
     public static ImmutableArray<Remark> Of(Kit kit, Kit other, ImmutableArray<int> telescopes) =>
     [
         .. OfMoney(kit.TotalPrice - other.TotalPrice),
-        .. Compared(LessComfortable, MoreComfortable, ComfortIn(kit, telescopes, "comfortablePercent"), ComfortIn(other, telescopes, "otherPercent")),
+        .. Compared(
+            LessComfortable,
+            MoreComfortable,
+            ComfortIn(kit, telescopes, "comfortablePercent"),
+            ComfortIn(other, telescopes, "otherPercent"),
+            decimals: 0),
         .. Compared(NarrowerFields, WiderFields, NarrowestIn(kit, "apparentFieldDeg"), NarrowestIn(other, "otherDeg")),
         .. Compared(LighterAtFocuser, HeavierAtFocuser, HeaviestIn(kit, "massGrams"), HeaviestIn(other, "otherGrams")),
         .. Counted(FewerEyepieces, MoreEyepieces, kit, other, item => item.Ocular is not null),
@@ -42,12 +47,21 @@ public static class Differences
     private static ImmutableArray<Remark> OfMoney(decimal more) => more == 0 ? [] :
         [new Remark(more < 0 ? CostsLess : CostsMore, [RemarkValue.Of("difference", Math.Abs(more))])];
 
-    private static ImmutableArray<Remark> Compared(string less, string more, RemarkValue? one, RemarkValue? other) => (one, other) switch
+    /// <param name="less">The code for less of it.</param>
+    /// <param name="more">The code for more of it.</param>
+    /// <param name="one">Of the kit.</param>
+    /// <param name="other">Of the other.</param>
+    /// <param name="decimals">To which it is told in words, where that is not how it is rounded.</param>
+    private static ImmutableArray<Remark> Compared(string less, string more, RemarkValue? one, RemarkValue? other, int? decimals = null)
     {
-        ({ } a, { } b) when a.ReadsBelow(b) => [new Remark(less, [a, b])],
-        ({ } a, { } b) when b.ReadsBelow(a) => [new Remark(more, [a, b])],
-        _ => [],
-    };
+        if (one is null || other is null)
+        {
+            return [];
+        }
+
+        var (a, b) = (one with { Decimals = decimals ?? one.Decimals }, other with { Decimals = decimals ?? other.Decimals });
+        return a.ReadsBelow(b) ? [new Remark(less, [one, other])] : b.ReadsBelow(a) ? [new Remark(more, [one, other])] : [];
+    }
 
     private static ImmutableArray<Remark> Counted(string fewer, string more, Kit kit, Kit other, Func<Item, bool> counts)
     {

@@ -31,7 +31,7 @@ public static class Explanation
             {
                 budget?.Look();
                 var without = kit.Without(item);
-                return new ExplainedPurchase(item, index + 1, without.FiguresIn(telescopes), Reasons.For(item, kit, without, plan.Wish));
+                return new ExplainedPurchase(item, index + 1, without.FiguresIn(telescopes), Reasons.For(item, kit, without, plan));
             }),
         ];
     }

@@ -55,8 +55,14 @@ public sealed record HoldsWhile(HeldInterval? SeeingArcsec, HeldInterval? PupilM
         var (seeing, pupil) = ((decimal)seeingArcsec, (decimal)problem.Observer.DarkAdaptedPupilMm);
         var third = budget.UnitsLeft / 3;
         return new HoldsWhile(
-            Interval(seeing, SpacedFrom(seeing, seeing / FarthestRatio, seeing * FarthestRatio, Bounds.SeeingArcsec), value => WithSeeing(problem, (double)value)),
-            Interval(pupil, SpacedFrom(pupil, pupil - FarthestPupilMm, pupil + FarthestPupilMm, Bounds.PupilMm), value => WithPupil(problem, (double)value, seeingArcsec)),
+            Interval(
+                seeing,
+                SpacedFrom(seeing, seeing / FarthestRatio, seeing * FarthestRatio, Bounds.SeeingArcsec),
+                value => LaidOut(problem, problem.Observer, (double)value)),
+            Interval(
+                pupil,
+                SpacedFrom(pupil, pupil - FarthestPupilMm, pupil + FarthestPupilMm, Bounds.PupilMm),
+                value => LaidOut(problem, problem.Observer with { PupilMm = (double)value }, seeingArcsec)),
             Interval(problem.Limits.Budget, Budgets(problem.Limits.Budget), value => problem with { Limits = problem.Limits with { Budget = value } }));
 
         HeldInterval? Interval(decimal given, ImmutableArray<decimal> values, Func<decimal, PurchaseProblem?> changed) =>
@@ -79,11 +85,6 @@ public sealed record HoldsWhile(HeldInterval? SeeingArcsec, HeldInterval? PupilM
             .Where(value => value <= (decimal)Bounds.Budget.Most)
             .Distinct(),
     ];
-
-    private static PurchaseProblem? WithSeeing(PurchaseProblem problem, double seeingArcsec) => LaidOut(problem, problem.Observer, seeingArcsec);
-
-    private static PurchaseProblem? WithPupil(PurchaseProblem problem, double pupilMm, double seeingArcsec) =>
-        LaidOut(problem, problem.Observer with { PupilMm = pupilMm }, seeingArcsec);
 
     /// <summary>The problem with its power ranges laid out anew; null if one of them is too narrow then.</summary>
     private static PurchaseProblem? LaidOut(PurchaseProblem problem, Observer observer, double seeingArcsec)

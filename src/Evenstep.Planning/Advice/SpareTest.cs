@@ -43,13 +43,16 @@ internal sealed class SpareTest
     {
         (this.kit, this.telescopes, this.budget) = (kit, telescopes, budget);
         var indices = kit.Problem.Owned.Select((item, index) => (item, index)).ToDictionary(one => one.item, one => one.index);
-        views = [.. kit.Ladders.Select(ladder => ladder.Usable.Select(view => new SpareView(view, IndexOf(view.Eyepiece), IndexOf(view.Barlow))).ToImmutableArray())];
+        views = [.. kit.Ladders.Select(ViewsOfLadder)];
         leastFieldsDeg = [.. kit.Ladders.Select((_, t) => LeastFieldIn(t))];
         whole = kit.FiguresIn(telescopes);
         lnMostStep = Math.Max(2 * kit.Problem.EnoughMismatch, whole.LnLargestStep);
         hasReticle = kit.Problem.Demands.ReticleLeastPower is { } least && ReticleRule.Serves(kit, least);
         var most = kit.Ladders.Max(ladder => ladder.Usable.Length);
         (reaches, comfortable, starts) = (new Reach[most], new Reach[most], new double[most]);
+
+        ImmutableArray<SpareView> ViewsOfLadder(Ladder ladder) =>
+            [.. ladder.Usable.Select(view => new SpareView(view, IndexOf(view.Eyepiece), IndexOf(view.Barlow)))];
 
         int IndexOf(Item? item) => item is not null && indices.TryGetValue(item, out var index) ? index : SpareView.NotOwned;
     }

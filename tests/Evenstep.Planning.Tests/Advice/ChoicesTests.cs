@@ -28,7 +28,9 @@ public sealed class ChoicesTests
             return PlanOf(problem, Plain);
         }, new WorkBudget(1));
 
-        Assert.Equal([(Prefer.Comfort, false), (Prefer.LowPrice, false), (Prefer.Comfort, true), (Prefer.WideField, false)], asked.Select(one => (one.Prefer, one.AvoidBarlows)));
+        Assert.Equal(
+            [(Prefer.Comfort, false), (Prefer.LowPrice, false), (Prefer.Comfort, true), (Prefer.WideField, false)],
+            asked.Select(one => (one.Prefer, one.AvoidBarlows)));
         Assert.All(asked, one => Assert.Equal(1.7, one.EnoughStep));
     }
 
@@ -55,7 +57,8 @@ public sealed class ChoicesTests
     [Fact]
     public void What_each_has_more_and_less_is_told_beside_comfort()
     {
-        var choices = Chosen(cheap: [Tight, Doubling], comfort: [Plain, Doubling], noBarlow: [Plain, Some.Eyepiece(5, id: "short", price: 60)], wide: [Wide, Doubling]);
+        var high = Some.Eyepiece(5, id: "high", price: 60);
+        var choices = Chosen(cheap: [Tight, Doubling], comfort: [Plain, Doubling], noBarlow: [Plain, high], wide: [Wide, Doubling]);
 
         Assert.Equal(["costs-less 20", "less-comfortable 0 57.42"], Told(choices, ChoiceCode.LeastMoney));
         Assert.Empty(Told(choices, ChoiceCode.Comfort));
@@ -83,7 +86,10 @@ public sealed class ChoicesTests
     [Fact]
     public void A_way_that_allows_nothing_is_no_choice()
     {
-        var choices = Choices.Of(Problem, (problem, _) => problem.Preferences.AvoidBarlows ? PlanOf(problem) with { Outcome = Outcome.Infeasible } : PlanOf(problem, Plain), new WorkBudget(1));
+        var choices = Choices.Of(
+            Problem,
+            (problem, _) => problem.Preferences.AvoidBarlows ? PlanOf(problem) with { Outcome = Outcome.Infeasible } : PlanOf(problem, Plain),
+            new WorkBudget(1));
 
         Assert.Equal([ChoiceCode.LeastMoney, ChoiceCode.Comfort, ChoiceCode.WidestViews], Assert.Single(choices.All).Codes.AsEnumerable());
     }
@@ -91,7 +97,10 @@ public sealed class ChoicesTests
     [Fact]
     public void A_way_for_which_the_work_does_not_suffice_is_named()
     {
-        var choices = Choices.Of(Problem, (problem, _) => problem.Preferences.Prefer == Prefer.WideField ? throw new WorkLimitException() : PlanOf(problem, Plain), new WorkBudget(1));
+        var choices = Choices.Of(
+            Problem,
+            (problem, _) => problem.Preferences.Prefer == Prefer.WideField ? throw new WorkLimitException() : PlanOf(problem, Plain),
+            new WorkBudget(1));
 
         Assert.Equal([ChoiceCode.WidestViews], choices.NotFound.AsEnumerable());
         Assert.False(choices.AreProved);
@@ -109,7 +118,9 @@ public sealed class ChoicesTests
         new WorkBudget(1));
 
     private static IEnumerable<string> Told(Choices choices, ChoiceCode code) => choices.All.Single(choice => choice.Codes.Contains(code)).Differences
-        .Select(remark => string.Join(' ', [remark.Code, .. remark.Values.Select(value => value.Value is double number ? $"{Math.Round(number, value.Decimals)}" : $"{value.Value}")]));
+        .Select(remark => string.Join(' ', [remark.Code, .. remark.Values.Select(Read)]));
+
+    private static string Read(RemarkValue value) => value.Value is double number ? $"{Math.Round(number, value.Decimals)}" : $"{value.Value}";
 
     private static Plan PlanOf(PurchaseProblem problem, params Item[] purchases) =>
         new() { Outcome = Outcome.Optimal, Purchases = [.. purchases], Candidacy = Candidacy.Of(problem) };

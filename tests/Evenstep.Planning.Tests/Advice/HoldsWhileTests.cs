@@ -78,7 +78,8 @@ public sealed class HoldsWhileTests
     {
         var held = HoldsWhile.Of(Problem, PlanOf(Problem, Dear), 1.5, (problem, budget) =>
             problem.Limits.Budget == Problem.Limits.Budget ? PlanOf(problem, Dear) : throw new WorkLimitException(), new WorkBudget(1));
-        var unproved = HoldsWhile.Of(Problem, PlanOf(Problem, Dear), 1.5, (problem, _) => PlanOf(problem, Dear) with { Outcome = Outcome.BestFound }, new WorkBudget(1));
+        var unproved = HoldsWhile.Of(
+            Problem, PlanOf(Problem, Dear), 1.5, (problem, _) => PlanOf(problem, Dear) with { Outcome = Outcome.BestFound }, new WorkBudget(1));
 
         Assert.NotNull(held!.SeeingArcsec);
         Assert.Null(held.Budget);
@@ -107,7 +108,8 @@ public sealed class HoldsWhileTests
     private static HoldsWhile Of(Func<PurchaseProblem, Item?> choose, PurchaseProblem? problem = null)
     {
         var asked = problem ?? Problem;
-        return HoldsWhile.Of(asked, PlanOf(asked, choose(asked)), PowerRange.UsualSeeingArcsec, (changed, _) => PlanOf(changed, choose(changed)), new WorkBudget(1))!;
+        return HoldsWhile.Of(
+            asked, PlanOf(asked, choose(asked)), PowerRange.UsualSeeingArcsec, (changed, _) => PlanOf(changed, choose(changed)), new WorkBudget(1))!;
     }
 
     private static Plan PlanOf(PurchaseProblem problem, Item? item) => new()

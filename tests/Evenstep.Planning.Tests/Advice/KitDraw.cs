@@ -1,3 +1,4 @@
+using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Tests.Advice;
@@ -14,12 +15,15 @@ internal static class KitDraw
         var telescopes = random.Next(3) == 0 ? 2 : 1;
         var problem = Some.Problem(owned: [.. Enumerable.Range(0, owned).Select(i => ItemOf(random, $"own-{i}"))]) with
         {
-            Telescopes = [.. Enumerable.Range(0, telescopes).Select(_ => Some.InUse(Some.Telescope(random.Next(80, 250), random.Next(500, 1600)), lowest: 20 + random.Next(20), highest: 150 + random.Next(100)))],
+            Telescopes = [.. Enumerable.Range(0, telescopes).Select(t => TelescopeOf(random, t))],
             Preferences = new Preferences { EnoughStep = 1.2 + (0.1 * random.Next(8)) },
             Demands = DemandsOf(random),
         };
         return Kit.Of(problem, [.. Enumerable.Range(0, bought).Select(i => ItemOf(random, $"item-{i}"))]);
     }
+
+    private static TelescopeInUse TelescopeOf(Random random, int t) => Some.InUse(
+        Some.Telescope(random.Next(80, 250), random.Next(500, 1600), name: $"telescope {t}"), 20 + random.Next(20), 150 + random.Next(100));
 
     private static Demands DemandsOf(Random random) => new()
     {

@@ -39,7 +39,9 @@ public sealed class SpareTests
             var (expected, isByPrice) = SpareByDefinition.LargestSet(kit);
             var together = Spare.Together(kit, new WorkBudget(10));
 
-            Assert.True(expected.SequenceEqual(together!.Value.Select(item => item.Id)), $"seed {seed}: {string.Join(' ', expected)}, not {string.Join(' ', together!.Value)}");
+            Assert.True(
+                expected.SequenceEqual(together!.Value.Select(item => item.Id)),
+                $"seed {seed}: {string.Join(' ', expected)}, not {string.Join(' ', together.Value)}");
             (fewer, priced) = (fewer + (expected.Count < Spare.Of(kit).Length ? 1 : 0), priced + (isByPrice ? 1 : 0));
         }
 
@@ -49,7 +51,8 @@ public sealed class SpareTests
     [Fact]
     public void What_repeats_another_power_is_spare_and_so_is_the_other_but_not_both()
     {
-        var kit = Kit.Of(Some.Problem(From50To200, owned: [Some.Eyepiece(10, id: "a", price: 20), Some.Eyepiece(10, id: "b", price: 30), Some.Eyepiece(20, id: "c")]), []);
+        ImmutableArray<Item> owned = [Some.Eyepiece(10, id: "a", price: 20), Some.Eyepiece(10, id: "b", price: 30), Some.Eyepiece(20, id: "c")];
+        var kit = Kit.Of(Some.Problem(From50To200, owned: owned), []);
 
         Assert.Equal(["a", "b"], Spare.Of(kit).Select(item => item.Id));
         Assert.Equal(["b"], Spare.Together(kit, new WorkBudget(1))!.Value.Select(item => item.Id));

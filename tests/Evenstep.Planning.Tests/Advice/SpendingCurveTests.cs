@@ -35,7 +35,8 @@ public sealed class SpendingCurveTests
     [InlineData(0.55, 1)] // 0.05 below the chord
     [InlineData(0.549, 2)]
     [InlineData(0.3, 2)]
-    public void A_point_hardly_below_the_chord_is_no_knee(double served, int suggested) => Assert.Equal(suggested, SuggestedOf([0m, 50m, 100m], [0, served, 1]));
+    public void A_point_hardly_below_the_chord_is_no_knee(double served, int suggested) =>
+        Assert.Equal(suggested, SuggestedOf([0m, 50m, 100m], [0, served, 1]));
 
     [Fact]
     public void Where_the_last_serves_no_more_than_the_first_it_is_suggested() => Assert.Equal(2, SuggestedOf([0m, 50m, 100m], [0.5, 0.8, 0.5]));

@@ -71,7 +71,7 @@ internal static class RecommendationWriter
             Price = Rounded.Money(purchase.Item.Price),
             Order = purchase.Order,
             LargestStepWithoutIt = KitWriter.LargestStepOf(purchase.WithoutIt),
-            Reasons = [.. purchase.Reasons.Select(reason => PlanRemarks.ReasonOf(reason, asked.Problem))],
+            Reasons = [.. purchase.Reasons.Select(reason => ReasonWriter.Write(reason, asked.Problem))],
             IfUnavailable = AlternativeWriter.Write(purchase.Item, solved),
             Line = listed.Line,
             Url = listed.Url,

@@ -43,7 +43,12 @@ internal static class SpendingRemarks
         RemarkValue.Of("totalPrice", kit.TotalPrice),
         RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency),
         RemarkValue.Ratio("largestStep", kit.Figures.LargestStep),
+        RemarkValue.Ratio("largestRatio", LargestRatioOf(kit)),
     ]), variant);
+
+    /// <summary>The greatest ratio of neighbouring powers, in any telescope: what a step is to whoever looks, whatever it weighs.</summary>
+    private static double LargestRatioOf(Kit kit) =>
+        kit.Ladders.SelectMany(ladder => ladder.Jumps()).Select(jump => jump.ToPower / jump.FromPower).DefaultIfEmpty(1).Max();
 
     /// <summary>What can be said of the suggested point; null if nothing can, for it is the first and no knee.</summary>
     private static string? VariantOf(SpendingCurve curve, SpendingFrontier frontier, Kit suggested, bool hasBudget) =>

@@ -9,10 +9,11 @@ namespace Evenstep.Service.Catalogues.Content;
 internal static class ItemReader
 {
     /// <summary>The item, or null where something it needs is missing or faulty (all of it reported).</summary>
-    public static Item? Read(ItemRequest item, string? id, RequestPointer pointer, Faults faults) =>
+    public static Item? Read(ItemRequest item, string? id, RequestPointer pointer, Faults faults, bool isOwn = false) =>
         OpticOf(item, pointer, faults) is { } optic && id is not null ? new Item(id, optic)
         {
             Name = item.Name,
+            IsOwn = isOwn,
             Price = item.Price ?? 0,
             MassGrams = item.MassGrams,
             ParfocalGroup = item.ParfocalGroup,

@@ -82,6 +82,7 @@ internal static class BuyingPathWriter
     private static RemarkAnswer NoRegret(double greatestLoss)
     {
         var percent = Rounded.Percent(100 * greatestLoss);
-        return Phrase.Of("note", new Remark("no-regret", [new RemarkValue("greatestLossPercent", percent, 2)]), percent > 0 ? null : "none");
+        RemarkValue[] values = [RemarkValue.Percent("greatestLossPercent", percent), RemarkValue.Ratio("timesAsLarge", 1 + greatestLoss)];
+        return Phrase.Of("note", new Remark("no-regret", [.. values]), percent > 0 ? null : "none");
     }
 }

@@ -39,8 +39,10 @@ function viewOf(view, widest, bought) {
     el("span", el("strong", `${numberText(view.trueFieldDeg, 2)}°`), el("span.quiet", ` ${moonsText(view.trueFieldDeg)}`)),
     el("span.light", meter(bars), word, el("span.quiet", ` ${say("exitPupil", { mm: millimetresText(view.exitPupilMm) })}`)),
     el("span", view.powerAtShortest ? rangeText(view.power, view.powerAtShortest) : powerText(view.power)),
-    el("span.through", throughText(view), isNew && el("span.tag", say("new"))));
+    el("span.through", throughText(view), isNew && el("span.tag", say("new")), drawbacksOf(view)));
 }
+
+const drawbacksOf = ({ drawbacks }) => drawbacks.length > 0 && el("span.quiet", ` ${say("drawbacks", { drawbacks: drawbacks.map(code => say(`drawback.${code}`)).join(", ") })}`);
 
 /** The field of view as a ruler whose divisions are full Moons; what is new is hatched. */
 function ruler(fieldDeg, widestDeg, isNew) {

@@ -72,7 +72,7 @@ public sealed class LadderPictureTests
     }
 
     [Fact]
-    public void An_item_without_a_name_or_an_id_is_called_as_in_the_answer()
+    public void An_owned_item_without_a_name_is_called_by_what_it_is()
     {
         var scene = Scenes.Of("""
             {
@@ -83,9 +83,8 @@ public sealed class LadderPictureTests
             }
             """);
 
-        Assert.Contains("20 mm eyepiece (your item 1), yours.", Drawn(scene).Description, StringComparison.Ordinal);
-        Assert.Contains(
-            "Okular 20 mm (Nr. 1 Ihrer Ausrüstung), eigen.", new Picture(LadderPicture.Draw(scene, German.Language)).Description, StringComparison.Ordinal);
+        Assert.Contains("20 mm eyepiece, yours.", Drawn(scene).Description, StringComparison.Ordinal);
+        Assert.Contains("20-mm-Okular, eigen.", new Picture(LadderPicture.Draw(scene, German.Language)).Description, StringComparison.Ordinal);
     }
 
     [Theory]
