@@ -11,6 +11,7 @@ using Evenstep.Service.Elements;
 using Evenstep.Service.Features.Assessments;
 using Evenstep.Service.Features.Batches;
 using Evenstep.Service.Features.BuyingPaths;
+using Evenstep.Service.Features.Choices;
 using Evenstep.Service.Features.Health;
 using Evenstep.Service.Features.ProductPages;
 using Evenstep.Service.Features.Recommendations;
@@ -83,9 +84,9 @@ builder.Services.AddSingleton<RecommendationHandler>();
 builder.Services.AddSingleton<RefereedSpending>();
 builder.Services.AddSingleton<SpendingCurveHandler>();
 builder.Services.AddSingleton<BuyingPathHandler>();
+builder.Services.AddSingleton<ChoicesHandler>();
 builder.Services.AddScoped<PlanningWalk>();
 builder.Services.AddScoped<ProductPageHandler>();
-builder.Services.AddSingleton<SuggestionHandler>();
 builder.Services.AddPageOrigins(builder.Configuration);
 builder.AddKeys();
 builder.Services.AddBatches();
@@ -95,7 +96,7 @@ builder.Services.AddServiceMetrics();
 builder.Services.AddHealth();
 builder.Services.AddDocument();
 
-// What cannot be served soon is refused at the door.
+// What cannot be served soon is refused on arrival.
 builder.AddAdmission(BatchRoutes.Route);
 
 // Every error is a problem document.
@@ -123,6 +124,7 @@ var api = routes.MapGroup("/v1").WithRequestChecks();
 api.MapRecommendations();
 api.MapBatches();
 api.MapAssessments();
+api.MapChoices();
 api.MapSecondOpinions();
 api.MapSpendingCurves();
 api.MapBuyingPaths();

@@ -24,6 +24,10 @@ public sealed record RemarkValue(string Name, object? Value, int Decimals = 0)
 
     public static RemarkValue Ratio(string name, double ratio) => new(name, ratio, 3);
 
+    public static RemarkValue Percent(string name, double percent) => new(name, percent, 2);
+
+    public static RemarkValue Grams(string name, double? grams) => new(name, grams, 1);
+
     public static RemarkValue Degrees(string name, double degrees) => new(name, degrees, 3);
 
     public static RemarkValue Millimetres(string name, double millimetres) => new(name, millimetres, 2);

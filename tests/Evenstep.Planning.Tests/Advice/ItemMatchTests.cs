@@ -21,7 +21,9 @@ public sealed class ItemMatchTests
     {
         var match = Owning([Some.Eyepiece(25), Some.Eyepiece(5)], Some.Eyepiece(12.5));
 
-        Assert.Equal((Verdict.FillsAStep, 40.0, 200.0, JumpPlace.BetweenViews), (match.Verdict, Math.Round(match.Filling!.Jump.FromPower, 6), Math.Round(match.Filling.Jump.ToPower, 6), match.Filling.Jump.Place));
+        Assert.Equal(
+            (Verdict.FillsAStep, 40.0, 200.0, JumpPlace.BetweenViews),
+            (match.Verdict, Math.Round(match.Filling!.Jump.FromPower, 6), Math.Round(match.Filling.Jump.ToPower, 6), match.Filling.Jump.Place));
         Assert.True(match.After.Figures.MeanExcess < match.Before.Figures.MeanExcess);
     }
 
@@ -50,7 +52,8 @@ public sealed class ItemMatchTests
     {
         var match = Owning([], Some.Eyepiece(12.5));
 
-        Assert.Equal((Verdict.FillsAStep, 25.0, 200.0), (match.Verdict, Math.Round(match.Filling!.Jump.FromPower, 6), Math.Round(match.Filling.Jump.ToPower, 6)));
+        Assert.Equal(
+            (Verdict.FillsAStep, 25.0, 200.0), (match.Verdict, Math.Round(match.Filling!.Jump.FromPower, 6), Math.Round(match.Filling.Jump.ToPower, 6)));
     }
 
     [Fact]
@@ -168,7 +171,8 @@ public sealed class ItemMatchTests
 
                 verdicts.Add(match.Verdict);
                 Assert.Equal(match.Verdict == Verdict.NotUsable && match.Views.Length > 0, match.Views.Length > 0 && match.Views.All(view => !view.IsUsable));
-                Assert.True(match.Verdict != Verdict.FillsAStep || isBetter || !match.Before.Figures.HasViews, $"{item} fills a step and leaves no less excess");
+                Assert.True(
+                    match.Verdict != Verdict.FillsAStep || isBetter || !match.Before.Figures.HasViews, $"{item} fills a step and leaves no less excess");
                 Assert.False(match.Verdict == Verdict.ChangesNothing && isBetter, $"{item} leaves less excess and is said to change nothing");
                 Assert.Equal(match.Verdict == Verdict.FillsAStep, match.Filling is not null);
                 Assert.Equal(match.Verdict == Verdict.WidensTheView, match.WiderField is not null);

@@ -103,7 +103,8 @@ public sealed class PlanNotesTests
     {
         var problem = Some.Problem(Some.InUse(lowest: 50, highest: 200), owned: [InGroup(Some.Eyepiece(20, id: "own"), "a"), Some.Eyepiece(15)]);
 
-        Assert.Equal(["other"], NotParfocal(problem, InGroup(Some.Eyepiece(10, id: "other"), "b"), InGroup(Some.Eyepiece(8, id: "same"), "a"), Some.Eyepiece(6)));
+        Assert.Equal(
+            ["other"], NotParfocal(problem, InGroup(Some.Eyepiece(10, id: "other"), "b"), InGroup(Some.Eyepiece(8, id: "same"), "a"), Some.Eyepiece(6)));
         Assert.Empty(NotParfocal(problem with { Owned = [Some.Eyepiece(20)] }, InGroup(Some.Eyepiece(10), "b")));
     }
 
@@ -149,7 +150,10 @@ public sealed class PlanNotesTests
         var search = new OracleSearch(planned.Asked with { Preferences = planned.Asked.Preferences with { Zooms = OracleUse.Allow } });
         OracleItem[] bought = [.. search.Items(search.SetOf(planned.Ids)).Where(item => item.Kind == OracleKind.Eyepiece && !item.IsReticle)];
         return search.Candidates.Where(item => item.Kind == OracleKind.Zoom && !planned.Ids.Contains(item.Id))
-            .Select(zoom => (Zoom: (OracleItem?)zoom, Eyepieces: bought.Where(item => TakesIn(search.Bench, zoom, item)).Select(item => item.Id).Order(StringComparer.Ordinal)))
+            .Select(
+                zoom => (
+                    Zoom: (OracleItem?)zoom,
+                    Eyepieces: bought.Where(item => TakesIn(search.Bench, zoom, item)).Select(item => item.Id).Order(StringComparer.Ordinal)))
             .Where(one => one.Eyepieces.Count() > 1)
             .OrderByDescending(one => one.Eyepieces.Count()).ThenBy(one => one.Zoom!.Price).ThenBy(one => one.Zoom!.Id, StringComparer.Ordinal)
             .FirstOrDefault((null, Enumerable.Empty<string>().Order()));

@@ -52,7 +52,8 @@ public sealed class ReasonsTests
     [InlineData(24.0, 5.0, Reasons.ReachesLowEnd, Filling.Beyond)]
     [InlineData(20.0, 5.0, Reasons.ReachesLowEnd, null)]
     [InlineData(15.0, null, Reasons.FillsStep, Reasons.First)]
-    public void A_reason_tells_apart_what_comes_first_and_what_lies_a_little_beyond_the_range(double focalLengthMm, double? ownedMm, string code, string? variant)
+    public void A_reason_tells_apart_what_comes_first_and_what_lies_a_little_beyond_the_range(
+        double focalLengthMm, double? ownedMm, string code, string? variant)
     {
         var reason = ReasonsFor(Some.Eyepiece(focalLengthMm), ownedMm is { } mm ? [Some.Eyepiece(mm)] : []).Single();
 
@@ -105,12 +106,15 @@ public sealed class ReasonsTests
         {
             Reasons.FillsStep or Reasons.ReachesLowEnd or Reasons.ReachesHighEnd => Fills(reason, added, views.Except(added)),
             Reasons.ZoomCovers => added.Any(view => view.Barlow is null && Covers(view, reason)),
-            Reasons.BarlowAdds => added.Select(view => Math.Round(view.LowestPower, 6)).Order().SequenceEqual(((double[])ValueOf(reason, "powers")).Select(power => Math.Round(power, 6))),
+            Reasons.BarlowAdds =>
+                added.Select(view => Math.Round(view.LowestPower, 6)).Order()
+                    .SequenceEqual(((double[])ValueOf(reason, "powers")).Select(power => Math.Round(power, 6))),
             Reasons.AskedFor => planned.Asked.Preferences.MustInclude.Contains(id),
             Reasons.Frames => planned.Asked.Preferences.MustFrame.Any(frame =>
                 frame.Name == (string?)ValueOf(reason, "name") && IsNeededFor(frame.WidthDeg, frame.Telescope, id, search, planned)),
             Reasons.GrantsWideView => IsNeededFor(planned.Plan.Wish!.TrueFieldDeg, null, id, search, planned),
-            Reasons.Reticle or Reasons.ReticlePower => !search.Bench.HasServingReticle([.. kit.Where(item => item.Id != id)], planned.Asked.Preferences.ReticleLeastPower!.Value),
+            Reasons.Reticle or Reasons.ReticlePower =>
+                !search.Bench.HasServingReticle([.. kit.Where(item => item.Id != id)], planned.Asked.Preferences.ReticleLeastPower!.Value),
             _ => false,
         };
     }
@@ -141,7 +145,9 @@ public sealed class ReasonsTests
     private static bool Covers(OracleView view, Remark reason)
     {
         var (from, to) = (view.Scale.Cut(view.LowestPower), view.Scale.Cut(view.HighestPower));
-        return from < to ? IsNear(from, reason, "from") && IsNear(to, reason, "to") : IsNear(view.LowestPower, reason, "from") && IsNear(view.HighestPower, reason, "to");
+        return from < to
+            ? IsNear(from, reason, "from") && IsNear(to, reason, "to")
+            : IsNear(view.LowestPower, reason, "from") && IsNear(view.HighestPower, reason, "to");
     }
 
     private static bool IsNear(double power, Remark reason, string name) => Math.Abs(power / (double)ValueOf(reason, name) - 1) < Little;

@@ -41,7 +41,10 @@ internal static class ConflictWriter
             Code = remark.Code,
             Text = new Sentence(
                 $"conflict/{remark.Code}{(demand is Demand.MustFrame { Framing.Name: not null } ? "/named" : "")}",
-                [.. values, RemarkValue.Of("itemLimits", ItemLimits(limits, asked.Problem.Limits)), RemarkValue.Of("together", together), RemarkValue.Of("remedy", Remedies.InWords(asked, conflicts.Nearest))]),
+                [
+                    .. values, RemarkValue.Of("itemLimits", ItemLimits(limits, asked.Problem.Limits)), RemarkValue.Of("together", together),
+                    RemarkValue.Of("remedy", Remedies.InWords(asked, conflicts.Nearest))
+                ]),
             Values = Phrase.ValuesOf(values),
         };
     }
@@ -96,7 +99,8 @@ internal static class ConflictWriter
         AllowedOverlaps = nearest.AllowedOverlaps.Value,
         MaxPricePerItem = nearest.MaxPricePerItem.Value is { } price ? Rounded.Money(price) : null,
         MaxItemMassGrams = nearest.MaxItemMassGrams.Value,
-        MustFrame = [.. problem.Demands.MustFrame.Zip(nearest.WidthDeg, (framing, width) => new NearestFramingAnswer { Name = framing.Name, WidthDeg = width.Value })],
+        MustFrame =
+            [.. problem.Demands.MustFrame.Zip(nearest.WidthDeg, (framing, width) => new NearestFramingAnswer { Name = framing.Name, WidthDeg = width.Value })],
     };
 
     /// <summary>What the work did not suffice for, in the words of the request; a framing by its place.</summary>

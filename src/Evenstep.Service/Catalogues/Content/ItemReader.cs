@@ -29,10 +29,9 @@ internal static class ItemReader
     };
 
     private static Eyepiece? EyepieceOf(ItemRequest item) =>
-        item is { FocalLengthMm: { } mm, ApparentFieldDeg: { } field, EyeReliefMm: { } relief, Barrel: { } barrel }
-            ? new Eyepiece(mm, field, relief, barrel)
+        item is { FocalLengthMm: { } mm, Barrel: { } barrel }
+            ? Eyepiece.Of(mm, item.ApparentFieldDeg, item.EyeReliefMm, item.FieldStopMm, barrel) with
             {
-                FieldStopMm = item.FieldStopMm,
                 Purpose = item.Purpose ?? EyepiecePurpose.Observing,
                 FastestFocalRatio = item.FastestFocalRatio,
             }
@@ -55,7 +54,7 @@ internal static class ItemReader
         }
 
         return item is { ApparentFieldAtShortestDeg: { } atShortest, ApparentFieldAtLongestDeg: { } atLongest, EyeReliefMm: { } relief, Barrel: { } barrel }
-            ? new Zoom(shortest, longest, atShortest, atLongest, relief, barrel)
+            ? new Zoom(shortest, longest, atShortest, atLongest, relief, barrel) { FastestFocalRatio = item.FastestFocalRatio }
             : null;
     }
 
@@ -67,6 +66,6 @@ internal static class ItemReader
         }
 
         ImmutableArray<double> distinct = [.. factors.OfType<double>().Distinct()];
-        return new Barlow(distinct, barrel);
+        return new Barlow(distinct, barrel) { FastestFocalRatio = item.FastestFocalRatio };
     }
 }

@@ -13,7 +13,8 @@ using Evenstep.Service.Http.OpenApi;
 namespace Evenstep.Service.Features.Health;
 
 /// <summary>The requests of the warm-up: the examples, every telescope of the demo catalogue, and one that cannot be granted.</summary>
-internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScopeFactory scopes, CatalogueRegistry registry, WorkLimits limits, OwnDoor door)
+internal sealed class WarmUpRequests(
+    EndpointDataSource endpoints, IServiceScopeFactory scopes, CatalogueRegistry registry, WorkLimits limits, SelfRequest selfRequest)
 {
     private const string Infeasible =
         """
@@ -21,7 +22,8 @@ internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScope
           "limits": { "budget": 100 }, "preferences": { "mustFrame": [ { "widthDeg": 20 } ] } }
         """;
 
-    private static readonly (string Operation, string Examples)[] OtherExamples = [("assess", "assessment"), ("judge", "second-opinion"), ("chart", "spending-curve"), ("lead", "buying-path")];
+    private static readonly (string Operation, string Examples)[] OtherExamples =
+        [("assess", "assessment"), ("judge", "second-opinion"), ("chart", "spending-curve"), ("lead", "buying-path"), ("choose", "choice")];
 
     /// <summary>Has both engines solve the first example.</summary>
     public void TryEngines(CancellationToken stopping)
@@ -53,7 +55,7 @@ internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScope
             }
         }
 
-        await door.KnockAsync("/v1/recommendations", Infeasible, stopping);
+        await selfRequest.SendAsync("/v1/recommendations", Infeasible, stopping);
     }
 
     private IEnumerable<string> RecommendationBodies() =>

@@ -45,7 +45,10 @@ internal static class VerdictWriter
     private static RemarkAnswer Widens(WiderField wider) => Of(
         Verdict.WidensTheView,
         wider.AtItsPower ? "at-its-power" : null,
-        [RemarkValue.Degrees("trueFieldDeg", wider.View.View.TrueFieldDeg), RemarkValue.Degrees("widestDeg", wider.WidestDeg), .. ViewPhrase.ValuesOf(wider.View)]);
+        [
+            RemarkValue.Degrees("trueFieldDeg", wider.View.View.TrueFieldDeg), RemarkValue.Degrees("widestDeg", wider.WidestDeg),
+            .. ViewPhrase.ValuesOf(wider.View)
+        ]);
 
     /// <summary>By the closest of the repetitions.</summary>
     private static RemarkAnswer Repeats(ItemMatch match)

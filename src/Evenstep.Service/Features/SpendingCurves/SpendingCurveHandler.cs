@@ -22,7 +22,8 @@ internal sealed class SpendingCurveHandler(RefereedSpending spending, Recommenda
             budget =>
             {
                 var answer = SpendingCurveWriter.Write(asked, charted, infeasible, budget);
-                return FinishedAnswer.Of(answer, SpendingCurveJson.In(representation.Language).SpendingCurveAnswer, representation.Language, answer.Outcome, charted.Took);
+                return FinishedAnswer.Of(
+                    answer, SpendingCurveJson.In(representation.Language).SpendingCurveAnswer, representation.Language, answer.Outcome, charted.Took);
             },
             cancellationToken);
     }
@@ -30,7 +31,7 @@ internal sealed class SpendingCurveHandler(RefereedSpending spending, Recommenda
     /// <summary>The plan that says why no set is allowed: the second engine must have found none either.</summary>
     private async Task<Solved> ConflictingAsync(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken cancellationToken)
     {
-        var solved = await recommendations.SolveAsync(asked with { Certify = false, IfUnavailable = false }, body, cancellationToken);
+        var solved = await recommendations.SolveAsync(asked with { Certify = false, IfUnavailable = false, HoldsWhile = false }, body, cancellationToken);
         return solved.Plan.Outcome == Outcome.Infeasible
             ? solved
             : throw new RefereeException("No set is said to be allowed, and yet there is a plan.");

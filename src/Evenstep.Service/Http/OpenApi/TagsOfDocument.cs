@@ -15,6 +15,7 @@ internal sealed class TagsOfDocument : IDocumentFilter
             new() { Name = "Assessments", Description = "What a kit does." },
             new() { Name = "Buying paths", Description = "In what order to buy." },
             new() { Name = "Catalogues", Description = "What a shop sells: stored once, named by id in every request." },
+            new() { Name = "Choices", Description = "Several ways of weighing the same wishes." },
             new() { Name = "Health", Description = "How the service is." },
             new() { Name = "Product pages", Description = "What a shop shows on the page of what it sells." },
             new() { Name = "Recommendations", Description = "What to buy." },
@@ -25,7 +26,8 @@ internal sealed class TagsOfDocument : IDocumentFilter
         swaggerDoc.Servers = [new OpenApiServer { Url = "/", Description = "Wherever the service runs." }];
 
         // Either nothing, which an empty requirement says, or a key.
-        swaggerDoc.Security = [new OpenApiSecurityRequirement(), new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference(KeyScheme, swaggerDoc)] = [] }];
+        swaggerDoc.Security =
+            [new OpenApiSecurityRequirement(), new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference(KeyScheme, swaggerDoc)] = [] }];
         swaggerDoc.Components ??= new OpenApiComponents();
         swaggerDoc.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme>
         {
@@ -33,7 +35,9 @@ internal sealed class TagsOfDocument : IDocumentFilter
             {
                 Type = SecuritySchemeType.Http,
                 Scheme = "bearer",
-                Description = "A key, where the service has any: `Authorization: Bearer <key>`. One may `read` (ask for whatever changes nothing) or `write` (change catalogues), or both.",
+                Description =
+                    "A key, where the service has any: `Authorization: Bearer <key>`. One may `read` (ask for whatever changes nothing) or `write` (change " +
+                    "catalogues), or both.",
             },
         };
     }

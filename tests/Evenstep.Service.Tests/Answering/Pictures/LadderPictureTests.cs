@@ -84,7 +84,8 @@ public sealed class LadderPictureTests
             """);
 
         Assert.Contains("20 mm eyepiece (your item 1), yours.", Drawn(scene).Description, StringComparison.Ordinal);
-        Assert.Contains("Okular 20 mm (Nr. 1 Ihrer Ausrüstung), eigen.", new Picture(LadderPicture.Draw(scene, German.Language)).Description, StringComparison.Ordinal);
+        Assert.Contains(
+            "Okular 20 mm (Nr. 1 Ihrer Ausrüstung), eigen.", new Picture(LadderPicture.Draw(scene, German.Language)).Description, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -93,7 +94,8 @@ public sealed class LadderPictureTests
     {
         var picture = Drawn(scene);
 
-        var jumps = scene.Stages.SelectMany(stage => stage.Kit.Ladders.SelectMany(ladder => ladder.Jumps().Select(jump => jump.IsEnough(stage.Enough)))).ToList();
+        var jumps =
+            scene.Stages.SelectMany(stage => stage.Kit.Ladders.SelectMany(ladder => ladder.Jumps().Select(jump => jump.IsEnough(stage.Enough)))).ToList();
         Assert.Equal(jumps.Count(isEnough => isEnough), picture.Of("step").Count());
         Assert.Equal(jumps.Count(isEnough => !isEnough), picture.Of("step-wide").Count());
         Assert.All(picture.Of("step-wide"), step => Assert.StartsWith("wide ", Picture.Shown(step.Element(Svg.Space + "text")!), StringComparison.Ordinal));
@@ -108,7 +110,7 @@ public sealed class LadderPictureTests
 
         // Telescope by telescope, stage by stage, as they are drawn.
         var expected = Enumerable.Range(0, scene.Stages[0].Kit.Ladders.Length)
-            .SelectMany(telescope => scene.Stages.SelectMany(stage => ServedOf(stage.Kit.Ladders[telescope], stage.Enough))).ToList();
+            .SelectMany(telescope => scene.Stages.SelectMany(stage => ServedOf(stage.Kit.Ladders[telescope]))).ToList();
         Assert.Equal(expected.Count, shaded.Count);
         Assert.All(expected.Zip(shaded), pair =>
         {
@@ -181,20 +183,20 @@ public sealed class LadderPictureTests
         }
     }
 
-    private static IEnumerable<(double X, double Width)> ServedOf(Ladder ladder, double enough)
+    private static IEnumerable<(double X, double Width)> ServedOf(Ladder ladder)
     {
         var range = ladder.Telescope.Range;
-        foreach (var stretch in ladder.Served(enough))
+        foreach (var stretch in ladder.Served)
         {
             var from = PlaceOf(ladder.Telescope.Axis.PowerAt(stretch.From), range);
             yield return (from, PlaceOf(ladder.Telescope.Axis.PowerAt(stretch.To), range) - from);
         }
     }
 
-    /// <summary>Where a power belongs: the scale reaches a quarter beyond either end of the range.</summary>
+    /// <summary>Where a power belongs: the scale reaches a quarter below the range, and a tenth above it.</summary>
     private static double PlaceOf(double power, PowerRange range)
     {
-        var share = Math.Log(power * 1.25 / range.Lowest) / Math.Log(range.Highest * 1.25 * 1.25 / range.Lowest);
+        var share = Math.Log(power * 1.25 / range.Lowest) / Math.Log(range.Highest * 1.1 * 1.25 / range.Lowest);
         return Math.Clamp(Left + ((Right - Left) * share), Left, Right);
     }
 }

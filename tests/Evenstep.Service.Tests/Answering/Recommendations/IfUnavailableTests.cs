@@ -71,7 +71,7 @@ public sealed class IfUnavailableTests(Service service) : IClassFixture<Service>
 
     private static WithoutItem Expected(Recommendation answer) => new(
         answer.Outcome, answer.TotalPrice, [.. answer.Purchases.Select(one => one.ItemId).Order(StringComparer.Ordinal)],
-        answer.After?.LargestStep, answer.After?.MeanMismatchPercent, answer.After?.ServedPercent);
+        answer.After?.LargestStep, answer.After?.MeanMismatchPercent, answer.After?.ServedPercent, answer.After?.ComfortablePercent);
 
     private static string WithoutAlternatives(string body)
     {

@@ -32,7 +32,8 @@ public sealed class WordingTests
           "telescopes": [ { "apertureMm": 100, "focalLengthMm": 1000, "focuserBarrel": "1.25in" } ],
           "owned": [ { "kind": "eyepiece", "focalLengthMm": 8, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in" } ],
           "catalogue": { "currency": "EUR", "items": [
-            { "id": "a", "kind": "zoom", "shortestFocalLengthMm": 20, "longestFocalLengthMm": 40, "apparentFieldAtShortestDeg": 60, "apparentFieldAtLongestDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in", "price": 50 }
+            { "id": "a", "kind": "zoom", "shortestFocalLengthMm": 20, "longestFocalLengthMm": 40, "apparentFieldAtShortestDeg": 60,
+              "apparentFieldAtLongestDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in", "price": 50 }
           ] },
           "limits": { "budget": 100 },
           "preferences": { "zooms": "allow" }
@@ -89,7 +90,9 @@ public sealed class WordingTests
         Sentence[] said = [.. SaidOfPlans.Random(Problems, FirstSeed), .. SaidOfPlans.Of(TooHeavy), .. SaidOfPlans.Of(PastTheLowEnd)];
 
         Assert.All(said, sentence => Assert.All(Language.All, language => Assert.Matches(@"^[^{}\s][^{}]*\.$", sentence.In(language))));
-        Assert.Empty(Language.English.Sentences.Keys.Where(IsOftenSaid).Except(said.SelectMany(SaidOfPlans.WithParts).Select(sentence => sentence.Key)).Except(OnlyWhereWorkEnds));
+        Assert.Empty(
+            Language.English.Sentences.Keys.Where(IsOftenSaid).Except(said.SelectMany(SaidOfPlans.WithParts).Select(sentence => sentence.Key))
+                .Except(OnlyWhereWorkEnds));
     }
 
     [Theory]
@@ -118,7 +121,10 @@ public sealed class WordingTests
     [InlineData("de", "telescope two", "telescope two: Ihr Auge")]
     [InlineData("de", "My telescope 2", "My telescope 2: Ihr Auge")]
     public void A_name_that_was_made_up_is_in_the_language_and_any_other_stays_as_it_is(string tag, string name, string beginning) => Assert.StartsWith(
-        beginning, Say(tag, "note/range-set-by-barrel", RemarkValue.Of("telescope", name), RemarkValue.Power("lowest", 38), RemarkValue.Power("lowestForEye", 30), RemarkValue.Of("barrel", Barrel.Inch125)), StringComparison.Ordinal);
+        beginning,
+        Say(
+            tag, "note/range-set-by-barrel", RemarkValue.Of("telescope", name), RemarkValue.Power("lowest", 38), RemarkValue.Power("lowestForEye", 30),
+            RemarkValue.Of("barrel", Barrel.Inch125)), StringComparison.Ordinal);
 
     [Theory]
     [InlineData("en", "With Ten it adds 50x.", "Ten")]
@@ -133,7 +139,9 @@ public sealed class WordingTests
     [InlineData("owned-1", "Your item 1: at its longest")]
     [InlineData("own zoom", "own zoom: at its longest")]
     public void Only_a_name_from_the_request_begins_a_sentence_with_a_small_letter(string name, string beginning) => Assert.StartsWith(
-        beginning, Say("en", "caution/zoom-field-narrow", RemarkValue.Of("name", name), RemarkValue.Degrees("apparentFieldDeg", 40), RemarkValue.Degrees("narrowDeg", 45)), StringComparison.Ordinal);
+        beginning,
+        Say("en", "caution/zoom-field-narrow", RemarkValue.Of("name", name), RemarkValue.Degrees("apparentFieldDeg", 40), RemarkValue.Degrees("narrowDeg", 45)),
+        StringComparison.Ordinal);
 
     [Fact]
     public void One_figure_reckoned_in_two_ways_reads_the_same()
