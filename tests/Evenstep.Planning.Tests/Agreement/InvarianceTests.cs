@@ -33,7 +33,7 @@ public class InvarianceTests
         }
     }
 
-    /// <summary>Only ratios of focal lengths make powers: with the range given and no field stops, their unit does not matter.</summary>
+    /// <summary>Only ratios of focal lengths make powers: with the range given, and nothing assumed or limited by them, their unit does not matter.</summary>
     [Theory]
     [InlineData(0.9)]
     [InlineData(1.1)]
@@ -64,7 +64,8 @@ public class InvarianceTests
     private static Plan Solve(OracleProblem problem) =>
         Planner.Solve(Bridge.ToProblem(problem), new WorkBudget(Comparison.WorkLimit));
 
-    /// <summary>The problem with its ranges given, without field stops and with other focal lengths; null if one leaves its bounds.</summary>
+    /// <summary>The problem with its ranges and eye reliefs given, without field stops, whatever the light cone, and with other focal
+    /// lengths; null if one leaves its bounds.</summary>
     private static OracleProblem? Scaled(OracleProblem problem, double scale)
     {
         var ranges = Bridge.ToProblem(problem).Telescopes.Select(telescope => telescope.Range).ToArray();
@@ -99,5 +100,7 @@ public class InvarianceTests
         ShortestFocalLengthMm = item.ShortestFocalLengthMm * scale,
         LongestFocalLengthMm = item.LongestFocalLengthMm * scale,
         FieldStopMm = null,
+        StatedEyeReliefMm = item.EyeReliefMm,
+        FastestFocalRatio = null,
     };
 }
