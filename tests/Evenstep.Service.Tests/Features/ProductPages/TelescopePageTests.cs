@@ -138,7 +138,7 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
     [Theory]
     [InlineData("capstan-152/recommendation?budget=100", "Shinglet")]
     [InlineData("capstan-152/recommendation", "EUR")]
-    [InlineData("../items/kelpstone-5-5/match?telescope=capstan-152", "Covers the high end with 221x")]
+    [InlineData("../items/kelpstone-7-3/match?telescope=capstan-152", "Reaches up to 167x")]
     public async Task A_page_may_be_a_picture_and_nothing_but_that_or_JSON(string path, string shown)
     {
         var picture = await PageAsync(path, ("Accept", "image/svg+xml"));
