@@ -12,7 +12,8 @@ internal sealed record AssessedTelescope(string Name, PowerRange PowerRange, Res
 internal sealed record SecondOpinion(ShoppingList List, Recommendation Advice, Difference Difference);
 
 internal sealed record ShoppingList(
-    decimal TotalPrice, Figures After, IReadOnlyList<AssessedTelescope> Telescopes, IReadOnlyList<Remark> Breaches, IReadOnlyDictionary<string, string> Exclusions,
+    decimal TotalPrice, Figures After, IReadOnlyList<AssessedTelescope> Telescopes,
+    IReadOnlyList<Remark> Breaches, IReadOnlyDictionary<string, string> Exclusions,
     IReadOnlyList<Framing> Demands, IReadOnlyList<Remark> Cautions);
 
 internal sealed record Difference(decimal? TotalPrice, double? LargestStep, double? MeanMismatchPercent, double? ServedPercent, double? ComfortablePercent);

@@ -24,7 +24,8 @@ internal sealed record Overlap(ViewName First, ViewName Second, double? Ratio);
 
 internal sealed record Target(string? Id, string Name, string? CommonName, double WidthArcmin, double WantedExitPupilMm, bool Fits, TargetView? View);
 
-internal sealed record TargetView(string EyepieceId, string? BarlowId, double Factor, double FocalLengthMm, double Power, double ExitPupilMm, double TrueFieldDeg);
+internal sealed record TargetView(
+    string EyepieceId, string? BarlowId, double Factor, double FocalLengthMm, double Power, double ExitPupilMm, double TrueFieldDeg);
 
 internal sealed record PowerRange(double Lowest, string LowestSetBy, double Highest, string HighestSetBy);
 

@@ -41,7 +41,8 @@ internal sealed record Exclusion(string ItemId, string Reason, string Detail, Js
 internal sealed record Conflicts(IReadOnlyList<Remark> Demands, NearestLimits Nearest, IReadOnlyList<string> Undecided);
 
 internal sealed record NearestLimits(
-    decimal? Budget, int? MaxPurchases, int? MaxBarlows, int? AllowedOverlaps, decimal? MaxPricePerItem, double? MaxItemMassGrams, IReadOnlyList<NearestFraming> MustFrame);
+    decimal? Budget, int? MaxPurchases, int? MaxBarlows, int? AllowedOverlaps, decimal? MaxPricePerItem,
+    double? MaxItemMassGrams, IReadOnlyList<NearestFraming> MustFrame);
 
 internal sealed record NearestFraming(string? Name, double? WidthDeg);
 

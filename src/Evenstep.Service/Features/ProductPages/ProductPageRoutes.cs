@@ -24,13 +24,18 @@ internal static class ProductPageRoutes
             .WithName("recommend-for-telescope")
             .WithTags(Tag)
             .RequireCors(PageOrigins.Policy)
-            .WithMetadata(PageFields.OfTelescope.Rule, new DescribesPath(ItemRequest.MostIdCharacters, CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")), OfferedFormats.JsonOrPicture)
+            .WithMetadata(
+                PageFields.OfTelescope.Rule,
+                new DescribesPath(ItemRequest.MostIdCharacters, CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")),
+                OfferedFormats.JsonOrPicture)
             .Refuses(ProblemKind.WorkLimit);
         routes.MapGet("/catalogues/{id}/items/{itemId}/match", Match)
             .WithName("match-item")
             .WithTags(Tag)
             .RequireCors(PageOrigins.Policy)
-            .WithMetadata(PageFields.OfItem.Rule, new DescribesPath(ItemRequest.MostIdCharacters, CatalogueId, ("itemId", "The item's id in the catalogue.")), OfferedFormats.JsonOrPicture);
+            .WithMetadata(
+                PageFields.OfItem.Rule, new DescribesPath(ItemRequest.MostIdCharacters, CatalogueId, ("itemId", "The item's id in the catalogue.")),
+                OfferedFormats.JsonOrPicture);
     }
 
     /// <summary>Recommends what goes well with a telescope of the catalogue, and with what is packed with it.</summary>

@@ -12,8 +12,14 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
     private const int ProblemsPerBatch = 125;
 
     [Theory]
-    [InlineData("en", "No set within the limits (budget EUR 120.00, purchases 1, Barlows 1, repetitions 0) shows 3° at once; any one of these would do: a budget of EUR 186.00 or a view of 1.5° instead of 3°.")]
-    [InlineData("de", "Innerhalb der Grenzen (Budget 120,00 EUR, Käufe 1, Barlowlinsen 1, Doppelungen 0) zeigt keine Zusammenstellung 3° auf einmal; eines davon würde genügen: ein Budget von 186,00 EUR oder ein wahres Gesichtsfeld von 1,5° statt 3°.")]
+    [InlineData(
+        "en",
+        "No set within the limits (budget EUR 120.00, purchases 1, Barlows 1, repetitions 0) shows 3° at once; any one of these would do: " +
+        "a budget of EUR 186.00 or a view of 1.5° instead of 3°.")]
+    [InlineData(
+        "de",
+        "Innerhalb der Grenzen (Budget 120,00 EUR, Käufe 1, Barlowlinsen 1, Doppelungen 0) zeigt keine Zusammenstellung 3° auf einmal; " +
+        "eines davon würde genügen: ein Budget von 186,00 EUR oder ein wahres Gesichtsfeld von 1,5° statt 3°.")]
     public async Task The_sentence_names_the_limits_and_what_would_do(string language, string text)
     {
         var answer = await service.PostAsync(Path, """
@@ -32,16 +38,27 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
     }
 
     [Theory]
-    [InlineData("en", "No set within the limits (budget EUR 500.00, for a single item at most EUR 100.00 and 300 g, purchases 3, Barlows 1, repetitions 0) shows 3° at once; any one of these would do: a limit of EUR 186.00 for a single item or a view of 2.98° instead of 3°.", "Allowing a single item to cost EUR 186.00 alone would make it possible.")]
-    [InlineData("de", "Innerhalb der Grenzen (Budget 500,00 EUR, je Teil höchstens 100,00 EUR und 300 g, Käufe 3, Barlowlinsen 1, Doppelungen 0) zeigt keine Zusammenstellung 3° auf einmal; eines davon würde genügen: eine Grenze von 186,00 EUR je Teil oder ein wahres Gesichtsfeld von 2,98° statt 3°.", "Wenn ein einzelnes Teil 186,00 EUR kosten dürfte, würde das allein schon genügen.")]
+    [InlineData(
+        "en",
+        "No set within the limits (budget EUR 500.00, for a single item at most EUR 100.00 and 300 g, purchases 3, Barlows 1, " +
+        "repetitions 0) shows 3° at once; any one of these would do: a limit of EUR 186.00 for a single item or a view of 2.98° instead of 3°.",
+        "Allowing a single item to cost EUR 186.00 alone would make it possible.")]
+    [InlineData(
+        "de",
+        "Innerhalb der Grenzen (Budget 500,00 EUR, je Teil höchstens 100,00 EUR und 300 g, Käufe 3, Barlowlinsen 1, " +
+        "Doppelungen 0) zeigt keine Zusammenstellung 3° auf einmal; eines davon würde genügen: " +
+        "eine Grenze von 186,00 EUR je Teil oder ein wahres Gesichtsfeld von 2,98° statt 3°.",
+        "Wenn ein einzelnes Teil 186,00 EUR kosten dürfte, würde das allein schon genügen.")]
     public async Task What_one_item_may_cost_and_weigh_is_named_where_that_is_the_conflict(string language, string text, string note)
     {
         var answer = await service.PostAsync(Path, """
             {
               "telescopes": [ { "apertureMm": 80, "focalLengthMm": 400, "focuserBarrel": "2in" } ],
               "catalogue": { "currency": "EUR", "items": [
-                { "id": "dear", "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 186, "massGrams": 200 },
-                { "id": "dear-and-heavy", "kind": "eyepiece", "focalLengthMm": 22, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 120, "massGrams": 400 },
+                { "id": "dear", "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 186,
+                  "massGrams": 200 },
+                { "id": "dear-and-heavy", "kind": "eyepiece", "focalLengthMm": 22, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 120,
+                  "massGrams": 400 },
                 { "id": "narrow", "kind": "eyepiece", "focalLengthMm": 19.9, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 50 }
               ] },
               "limits": { "budget": 500, "maxPricePerItem": 100, "maxItemMassGrams": 300 },
@@ -66,7 +83,8 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
             {
               "telescopes": [ { "apertureMm": 80, "focalLengthMm": 400, "focuserBarrel": "2in" } ],
               "catalogue": { "currency": "EUR", "items": [
-                { "id": "heavy", "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 50, "massGrams": {{massGrams.ToString(CultureInfo.InvariantCulture)}} }
+                { "id": "heavy", "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 50,
+                  "massGrams": {{massGrams.ToString(CultureInfo.InvariantCulture)}} }
               ] },
               "limits": { "budget": 500, "maxItemMassGrams": 150 },
               "preferences": { "mustFrame": [ { "widthDeg": 3 } ] }
@@ -91,7 +109,10 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
             """);
 
         Assert.Equal(
-            ["No set within the limits (budget EUR 120.00, purchases 3, Barlows 1, repetitions 0) has a reticle eyepiece that gives 100x; changing one of them alone would not do."],
+            [
+                "No set within the limits (budget EUR 120.00, purchases 3, Barlows 1, repetitions 0) has a reticle eyepiece that gives 100x; " +
+                "changing one of them alone would not do."
+            ],
             DemandsOf(answer.As<Recommendation>()).Select(demand => demand.Text));
     }
 
@@ -130,7 +151,8 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
     {
         (object? Value, string Words)[] limits =
         [
-            (nearest.Budget, "a budget of EUR {0:N2}"), (nearest.MaxPurchases, "a limit of {0} on purchases"), (nearest.MaxBarlows, "a limit of {0} on Barlows"),
+            (nearest.Budget, "a budget of EUR {0:N2}"), (nearest.MaxPurchases, "a limit of {0} on purchases"),
+            (nearest.MaxBarlows, "a limit of {0} on Barlows"),
             (nearest.AllowedOverlaps, "a limit of {0} on repetitions"), (nearest.MaxPricePerItem, "a limit of EUR {0:N2} for a single item"),
             (nearest.MaxItemMassGrams, "a limit of {0:0.#} g for a single item"),
         ];

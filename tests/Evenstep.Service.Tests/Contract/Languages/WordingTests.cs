@@ -34,7 +34,8 @@ public sealed class WordingTests
           "telescopes": [ { "apertureMm": 100, "focalLengthMm": 1000, "focuserBarrel": "1.25in" } ],
           "owned": [ { "kind": "eyepiece", "focalLengthMm": 8, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in" } ],
           "catalogue": { "currency": "EUR", "items": [
-            { "id": "a", "kind": "zoom", "shortestFocalLengthMm": 20, "longestFocalLengthMm": 40, "apparentFieldAtShortestDeg": 60, "apparentFieldAtLongestDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in", "price": 50 }
+            { "id": "a", "kind": "zoom", "shortestFocalLengthMm": 20, "longestFocalLengthMm": 40, "apparentFieldAtShortestDeg": 60,
+              "apparentFieldAtLongestDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in", "price": 50 }
           ] },
           "limits": { "budget": 100 },
           "preferences": { "zooms": "allow" }
@@ -134,7 +135,10 @@ public sealed class WordingTests
     [InlineData("de", "telescope two", "telescope two: Als sinnvoll")]
     [InlineData("de", "My telescope 2", "My telescope 2: Als sinnvoll")]
     public void A_name_that_was_made_up_is_in_the_language_and_any_other_stays_as_it_is(string tag, string name, string beginning) => Assert.StartsWith(
-        beginning, Say(tag, "note/range-set-by-barrel", RemarkValue.Of("telescope", name), RemarkValue.Power("lowest", 38), RemarkValue.Power("lowestForEye", 30), RemarkValue.Of("barrel", Barrel.Inch125)), StringComparison.Ordinal);
+        beginning,
+        Say(
+            tag, "note/range-set-by-barrel", RemarkValue.Of("telescope", name), RemarkValue.Power("lowest", 38), RemarkValue.Power("lowestForEye", 30),
+            RemarkValue.Of("barrel", Barrel.Inch125)), StringComparison.Ordinal);
 
     [Fact]
     public void One_figure_reckoned_in_two_ways_reads_the_same()
