@@ -71,7 +71,7 @@ public static class PlanNotes
         var limits = kit.Problem.Limits;
         var rich = kit.Problem with { Limits = limits with { Budget = (decimal)Bounds.Budget.Most } };
         var cheapest = Candidacy.Of(rich).Candidates
-            .OrderBy(item => item.Price).ThenBy(item => item.Id, StringComparer.Ordinal)
+            .OrderBy(item => item.ExactPrice).ThenBy(item => item.Id, StringComparer.Ordinal)
             .FirstOrDefault(item => Kit.Of(rich, [item]).Figures.HasViews);
         return new Remark(NothingToLookThrough,
         [

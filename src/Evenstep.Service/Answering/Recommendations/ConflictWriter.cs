@@ -44,12 +44,12 @@ internal static class ConflictWriter
             Demand.MustFrame frame => most.WidestFieldDeg(frame.Framing.TelescopeIndex) is { } widest ? RemarkValue.Degrees("mostDeg", widest) : null,
             _ => most.ReticlePower() is { } power ? RemarkValue.Power("mostPower", power) : null,
         };
-        var key = $"conflict/{remark.Code}/{(possible is null ? "nothing" : "impossible")}{(IsNamed(demand) ? "/named" : "")}";
+        var key = possible is null ? "nothing" : "impossible";
         RemarkValue[] values = possible is null ? [.. remark.Values] : [.. remark.Values, possible];
         return new RemarkAnswer
         {
             Code = remark.Code,
-            Text = InTelescope(demand, new Sentence(key, [.. values]), problem),
+            Text = InTelescope(demand, new Sentence($"conflict/{remark.Code}/{key}{(IsNamed(demand) ? "/named" : "")}", [.. values]), problem),
             Values = Phrase.ValuesOf(values),
         };
     }

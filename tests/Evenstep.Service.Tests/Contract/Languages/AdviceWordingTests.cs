@@ -29,7 +29,7 @@ public sealed class AdviceWordingTests
     }
 
     [Theory]
-    [InlineData("en", "your 25 mm eyepiece through your 1.5 and 2x Barlow at 2x (80x)")]
+    [InlineData("en", "Your 25 mm eyepiece through your 1.5 and 2x Barlow at 2x (80x)")]
     [InlineData("de", "Ihr 25-mm-Okular mit Ihrer 1,5 und 2-fach-Barlowlinse (Faktor 2, 80-fach)")]
     public void So_it_is_in_a_view(string tag, string text)
     {

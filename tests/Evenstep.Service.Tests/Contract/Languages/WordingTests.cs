@@ -49,7 +49,7 @@ public sealed class WordingTests
     [
         "reason/better-views", "reason/better-views/preferred", "reason/reticle/through", "breach/overlap/owned", "conflict/in-telescope",
         "conflict/must-frame/nothing", "conflict/must-frame/nothing/named", "conflict/must-frame/impossible", "conflict/must-frame/impossible/named",
-        "conflict/reticle/nothing", "conflict/reticle/impossible", "view/power/zoom",
+        "conflict/reticle/nothing", "conflict/reticle/impossible", "view/power/zoom", "verdict/not-bought",
     ];
 
     /// <summary>Said to whoever wrote the fields.</summary>
