@@ -56,7 +56,8 @@ public sealed class AdviceWordingTests
             Some.Eyepiece(10),
             [Some.Eyepiece(20), Named(Some.Barlow(2), "Doubler")],
             "Reaches up to 200x (with Doubler); without it the highest power would be 100x, though powers up to 200x are useful.",
-            "Reicht hinauf bis 200-fach (mit Doubler); ohne dieses Teil wäre 100-fach die höchste Vergrößerung, sinnvoll sind Vergrößerungen aber bis 200-fach.");
+            "Reicht hinauf bis 200-fach (mit Doubler); ohne dieses Teil wäre 100-fach die höchste Vergrößerung, "
+            + "sinnvoll sind Vergrößerungen aber bis 200-fach.");
     }
 
     [Theory]

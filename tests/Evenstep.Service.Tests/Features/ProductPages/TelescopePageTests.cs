@@ -104,7 +104,9 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task All_that_is_wrong_with_a_query_is_named_at_once_by_parameter()
     {
-        var page = await PageAsync("capstan-152/recommendation?budgte=1&budget=-1&age=old&age=older&observes=moons&observes=moon&owned=%09&seeingArcsec=&maxPurchases=1.5&wearsSpectacles=yes&zooms=maybe");
+        var page = await PageAsync(
+            "capstan-152/recommendation?budgte=1&budget=-1&age=old&age=older&observes=moons&observes=moon&owned=%09&seeingArcsec="
+            + "&maxPurchases=1.5&wearsSpectacles=yes&zooms=maybe");
 
         Assert.Equal(400, page.Status);
         Assert.Equal("application/problem+json", (await service.GetAsync($"{Telescopes}/capstan-152/recommendation?x=1")).ContentType);
