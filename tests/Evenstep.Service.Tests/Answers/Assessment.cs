@@ -20,8 +20,8 @@ internal sealed record Difference(decimal? TotalPrice, double? LargestStep, doub
 
 /// <summary>What a client reads of what an item does in a telescope.</summary>
 internal sealed record ItemMatch(
-    CatalogueVersion Catalogue, string Currency, MatchedItem Item, MatchedTelescope Telescope, Remark Verdict, IReadOnlyList<View> Views, IReadOnlyList<Overlap> Repeats,
-    Step? Fills, Figures Before, Figures After, IReadOnlyList<Remark> Notes, IReadOnlyList<Remark> Cautions);
+    CatalogueVersion Catalogue, string Currency, MatchedItem Item, MatchedTelescope Telescope, Remark Verdict, IReadOnlyList<View> Views,
+    IReadOnlyList<Overlap> Repeats, Step? Fills, Figures Before, Figures After, IReadOnlyList<Remark> Notes, IReadOnlyList<Remark> Cautions);
 
 internal sealed record MatchedItem(string ItemId, string? Name, string Kind, decimal Price, bool InStock);
 

@@ -6,8 +6,8 @@ namespace Evenstep.Service.Tests.Answers;
 internal sealed record Figures(double? LargestStep, double? MeanMismatchPercent, double? MeanExcessPercent, double ServedPercent, double ComfortablePercent);
 
 internal sealed record Ladder(
-    double? LargestStep, double? MeanMismatchPercent, double? MeanExcessPercent, double ServedPercent, double ComfortablePercent, IReadOnlyList<View> Views, IReadOnlyList<Step> Steps,
-    IReadOnlyList<Overlap> Overlaps, IReadOnlyList<Target>? Targets)
+    double? LargestStep, double? MeanMismatchPercent, double? MeanExcessPercent, double ServedPercent, double ComfortablePercent,
+    IReadOnlyList<View> Views, IReadOnlyList<Step> Steps, IReadOnlyList<Overlap> Overlaps, IReadOnlyList<Target>? Targets)
 {
     public Figures Figures() => new(LargestStep, MeanMismatchPercent, MeanExcessPercent, ServedPercent, ComfortablePercent);
 }

@@ -25,7 +25,8 @@ internal static class DocumentText
     };
 
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
-    private static readonly string[] NoCodes = ["alone", "in-telescope", "no-candidate", "no-view", "not-bought", "remedies", "remedy", "together", "widest", "with"];
+    private static readonly string[] NoCodes =
+        ["alone", "in-telescope", "no-candidate", "no-view", "not-bought", "remedies", "remedy", "together", "widest", "with"];
 
     public static readonly OpenApiInfo Info = new()
     {

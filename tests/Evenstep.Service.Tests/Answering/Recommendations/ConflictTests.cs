@@ -89,7 +89,8 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
         var note = answer.As<Recommendation>().Notes.Single(one => one.Code == "larger-max-item-mass-helps");
         Assert.Equal(said, note.Values.GetProperty("maxItemMassGrams").GetDouble());
         Assert.Equal(
-            $"If a single item may weigh {said.ToString(CultureInfo.InvariantCulture)} g, and all else is as it is, everything you asked for can be had.", note.Text);
+            $"If a single item may weigh {said.ToString(CultureInfo.InvariantCulture)} g, and all else is as it is, everything you asked for can be had.",
+            note.Text);
     }
 
     [Fact]

@@ -88,7 +88,10 @@ public sealed class SecondOpinionTests(Service service) : IClassFixture<Service>
                 """{"purchases":4,"maxPurchases":2} Items on the list: 4; at most 2 may be bought.""",
                 """{"barlows":1,"maxBarlows":0} Barlows on the list: 1; at most 0 may be bought.""",
                 """{"reticles":2} Reticle eyepieces on the list: 2; one is enough.""",
-                """{"telescope":"telescope 1","first":{"eyepieceId":"e-10","barlowId":null,"factor":1,"power":100,"powerAtShortest":null},"second":{"eyepieceId":"owned-1","barlowId":"b","factor":2,"power":100,"powerAtShortest":null},"ratio":1,"overlaps":1,"allowedOverlaps":0} Ten (100x) and your 20 mm eyepiece through Double at 2x (100x) overlap in telescope 1 (overlaps: 1, allowed: 0).""",
+                """{"telescope":"telescope 1","first":{"eyepieceId":"e-10","barlowId":null,"factor":1,"power":100,"powerAtShortest":null}""" +
+                ""","second":{"eyepieceId":"owned-1","barlowId":"b","factor":2,"power":100,"powerAtShortest":null}""" +
+                ""","ratio":1,"overlaps":1,"allowedOverlaps":0} """ +
+                "Ten (100x) and your 20 mm eyepiece through Double at 2x (100x) overlap in telescope 1 (overlaps: 1, allowed: 0).",
                 """{"itemId":"c","name":"c"} You asked for c, but it is not on the list.""",
                 """{"name":"Nebula","widthDeg":2,"telescope":null,"trueFieldDeg":1} """ +
                 "With the list nothing would show “Nebula” (2°) at once; the widest true field is 1°.",
