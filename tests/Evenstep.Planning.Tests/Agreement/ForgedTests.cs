@@ -72,7 +72,7 @@ public class ForgedTests
 
     [Fact]
     public void An_end_that_does_not_grant_the_wish_is_not_let_pass() => AssertSaid(
-        "though the wish for one can be granted", Path with { Plan = Path.Plan with { Wish = new WideViewWish(20, Granted: true) } });
+        "though the wish for one is said to be granted", Path with { Plan = Path.Plan with { Wish = new WideViewWish(20, Granted: true) } });
 
     [Fact]
     public void A_wrong_price_so_far_is_not_let_pass() =>

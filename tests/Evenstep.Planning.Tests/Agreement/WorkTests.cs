@@ -49,10 +49,10 @@ public class WorkTests
     [Fact]
     public void Given_up_at_any_look_the_work_goes_no_further()
     {
-        var problem = Bridge.ToProblem(RandomProblems.Make(200_001));
+        var problem = Bridge.ToProblem(RandomProblems.Make(200_010));
         var looks = 0;
         _ = ModelEngine.Solve(problem, new WorkBudget(WorkLimits.Usual, () => looks++));
-        Assert.True(looks > 5, $"only {looks} looks");
+        Assert.True(looks > 10, $"only {looks} looks");
         for (var last = 1; last <= looks; last++)
         {
             using var giveUp = new CancellationTokenSource();
