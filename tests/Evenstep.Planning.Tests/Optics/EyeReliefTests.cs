@@ -2,7 +2,10 @@ using Evenstep.Planning.Optics;
 
 namespace Evenstep.Planning.Tests.Optics;
 
-/// <summary>15 and 8 mm are common practice, no source; 9 to 10 mm clear the lashes (W. J. Smith, Modern Lens Design).</summary>
+/// <summary>
+/// 15, 8 and 5 mm are common practice, no source; 9 to 10 mm clear the lashes (W. J. Smith, Modern Lens Design), so that less than
+/// 10 mm is told as tight, and below 5 mm nothing is sold.
+/// </summary>
 public sealed class EyeReliefTests
 {
     private const double WidePupilMm = 5;
@@ -11,7 +14,7 @@ public sealed class EyeReliefTests
     private const double NarrowPupilMm = 1;
 
     [Theory]
-    [InlineData(false, null, true, 8)]
+    [InlineData(false, null, true, 5)]
     [InlineData(false, null, false, 0)]
     [InlineData(true, null, true, 15)]
     [InlineData(true, null, false, 15)]
@@ -29,11 +32,11 @@ public sealed class EyeReliefTests
     [Theory]
     [InlineData(WidePupilMm, true, null, 15)]
     [InlineData(WidePupilMm, false, 18.0, 18)]
-    [InlineData(NarrowPupilMm, true, null, 8)]
+    [InlineData(NarrowPupilMm, true, null, 5)]
     [InlineData(NarrowPupilMm, false, null, 0)]
-    [InlineData(NarrowPupilMm, true, 18.0, 8)]
+    [InlineData(NarrowPupilMm, true, 18.0, 5)]
     [InlineData(NarrowPupilMm, false, 18.0, 0)]
-    [InlineData(NarrowPupilMm, true, 5.0, 5)]
+    [InlineData(NarrowPupilMm, true, 4.0, 4)]
     public void At_a_narrow_exit_pupil_spectacles_against_astigmatism_come_off(
         double exitPupilMm, bool bought, double? least, double needed)
     {
@@ -46,7 +49,7 @@ public sealed class EyeReliefTests
     {
         var observer = new Observer { WearsSpectacles = true, AstigmatismDioptres = 1.1 };
         Assert.Equal(1, observer.SpectaclesOffUpToExitPupilMm!.Value, Tolerance.Value);
-        Assert.Equal(8, observer.NeededEyeReliefMm(1, bought: true));
+        Assert.Equal(5, observer.NeededEyeReliefMm(1, bought: true));
         Assert.Equal(15, observer.NeededEyeReliefMm(1.001, bought: true));
     }
 
@@ -54,7 +57,7 @@ public sealed class EyeReliefTests
     public void Without_astigmatism_spectacles_are_never_needed()
     {
         var observer = new Observer { WearsSpectacles = true, AstigmatismDioptres = 0 };
-        Assert.Equal(8, observer.NeededEyeReliefMm(8, bought: true));
+        Assert.Equal(5, observer.NeededEyeReliefMm(8, bought: true));
         Assert.Equal(0, observer.NeededEyeReliefMm(8, bought: false));
     }
 

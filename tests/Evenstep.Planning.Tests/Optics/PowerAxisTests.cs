@@ -74,10 +74,10 @@ public sealed class PowerAxisTests
     }
 
     [Theory]
-    [InlineData(20, 80, 0.6, 0.6, 1, 0)] // Ends at 1.25 mm: nothing lies under 1 mm.
+    [InlineData(20, 80, 0.6, 0.9, 1, 0)] // Ends at 1.25 mm: nothing lies under 1 mm.
     [InlineData(60, 90, 0, 0, 1, 0)] // All of it between 2 and 1 mm.
     [InlineData(50, 200, 0, 0, 1, 1)] // Begins exactly where a zone does.
-    [InlineData(25, 100, 0, 0.6, 1, 0)]
+    [InlineData(25, 100, 0, 0.9, 1, 0)]
     public void Zones_that_the_range_does_not_reach_add_nothing(
         double lowest, double highest, double fourAndMore, double twoToFour, double oneToTwo, double underOne)
     {
@@ -99,10 +99,10 @@ public sealed class PowerAxisTests
         var (weight, interests) = (ApertureMm / power) switch
         {
             >= 4 => (0.6, new[] { Interest.LargeNebulae }),
-            >= 2 => (0.6, [Interest.Galaxies, Interest.StarClusters]),
+            >= 2 => (0.9, [Interest.Galaxies, Interest.StarClusters]),
             >= 1 => (1.0, [Interest.StarClusters, Interest.PlanetaryNebulae, Interest.Moon, Interest.Planets]),
             _ => (1.0, [Interest.PlanetaryNebulae, Interest.Moon, Interest.Planets, Interest.DoubleStars]),
         };
-        return observes.Length == 0 || observes.Intersect(interests).Any() ? weight : weight / 2;
+        return observes.Length == 0 || observes.Intersect(interests).Any() ? weight : Math.Max(weight / 2, 0.45);
     }
 }

@@ -45,9 +45,9 @@ public sealed class ViewTests
     [Theory]
     [InlineData(50, null)] // 20x: exactly a quarter below
     [InlineData(50.1, NotUsable.BelowRange)]
-    [InlineData(4, null)] // 250x: exactly a quarter above
-    [InlineData(3.99, NotUsable.AboveRange)]
-    public void A_power_may_be_a_quarter_beyond_an_end(double focalLengthMm, NotUsable? expected)
+    [InlineData(1000 / 220.0, null)] // 220x: exactly a tenth above
+    [InlineData(4.54, NotUsable.AboveRange)]
+    public void A_power_may_be_a_quarter_below_the_range_and_a_tenth_above_it(double focalLengthMm, NotUsable? expected)
     {
         var view = View.Of(From25To200, new Eyepiece(focalLengthMm, 50, 16, Barrel.Inch125))!.Value;
         Assert.Equal(expected, view.PowerOutsideRange());
@@ -58,7 +58,7 @@ public sealed class ViewTests
     [InlineData(45, 55, null)] // reaches 22x from below
     [InlineData(51, 60, NotUsable.BelowRange)]
     [InlineData(3, 5, null)] // reaches 200x from above
-    [InlineData(3, 3.9, NotUsable.AboveRange)]
+    [InlineData(3, 4.5, NotUsable.AboveRange)]
     [InlineData(3, 60, null)]
     public void A_zoom_needs_only_to_reach_in(double shortestMm, double longestMm, NotUsable? expected)
     {

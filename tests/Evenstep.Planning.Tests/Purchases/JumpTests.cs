@@ -18,9 +18,9 @@ public sealed class JumpTests
     [Fact]
     public void A_jump_at_an_end_counts_twice_and_each_zone_by_its_weight()
     {
-        // Exit pupils of 4 to 2 mm weigh 0.6, under 2 mm 1.
+        // Exit pupils of 4 to 2 mm weigh 0.9, under 2 mm 1.
         var jumps = JumpsOf(Some.Eyepiece(20), Some.Eyepiece(10));
-        Assert.Equal(Math.Pow(2, 2 * 0.6), jumps[0].Weighed, Tolerance.Value);
+        Assert.Equal(Math.Pow(2, 2 * 0.9), jumps[0].Weighed, Tolerance.Value);
         Assert.Equal(2, jumps[1].Weighed, Tolerance.Value);
         Assert.Equal(4, jumps[2].Weighed, Tolerance.Value);
     }

@@ -3,7 +3,7 @@ using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Tests.Purchases;
 
-/// <summary>The ratios 1.15 and 1.25 are common practice, no source.</summary>
+/// <summary>The ratios 1.15, 1.25, 1.5 and 1.1 and the exit pupil of 2 mm are common practice, no source.</summary>
 public sealed class OverlapTests
 {
     private const double LeastStep = 1.15;
@@ -15,7 +15,7 @@ public sealed class OverlapTests
     [InlineData(20, 21, true)]
     [InlineData(20, 22.99, true)]
     [InlineData(20, 23, false)] // exactly 1.15
-    [InlineData(20, 25, false)]
+    [InlineData(13, 20, false)]
     public void Two_eyepieces_repeat_one_another_below_the_least_step(double first, double second, bool overlap) =>
         AssertOverlap(overlap, Alone(Some.Eyepiece(first)), Alone(Some.Eyepiece(second, id: "other")));
 
@@ -24,16 +24,32 @@ public sealed class OverlapTests
     [InlineData(50, 62.5, true)] // exactly 1.25
     [InlineData(50, 62.6, false)]
     [InlineData(50, 100, false)]
-    public void A_much_wider_field_at_the_same_power_is_an_upgrade(double first, double second, bool overlap) =>
-        AssertOverlap(overlap, Alone(Some.Eyepiece(20, first)), Alone(Some.Eyepiece(20, second, id: "other")));
+    public void A_much_wider_field_at_the_same_power_is_an_upgrade_of_what_is_owned(double owned, double bought, bool overlap) =>
+        AssertOverlap(overlap, Owned(Some.Eyepiece(20, owned)), Alone(Some.Eyepiece(20, bought, id: "other")));
+
+    [Theory]
+    [InlineData(62.6, 50)]
+    [InlineData(100, 50)]
+    public void A_much_narrower_field_than_what_is_owned_is_none(double owned, double bought) =>
+        AssertOverlap(true, Owned(Some.Eyepiece(20, owned)), Alone(Some.Eyepiece(20, bought, id: "other")));
+
+    [Fact]
+    public void Of_two_being_bought_neither_is_an_upgrade_of_the_other() =>
+        AssertOverlap(true, Alone(Some.Eyepiece(20, 50)), Alone(Some.Eyepiece(20, 100, id: "other")));
+
+    [Theory]
+    [InlineData(62.5, true)] // exactly 1.25
+    [InlineData(62.6, false)]
+    public void Two_owned_ones_do_not_repeat_one_another_if_their_fields_are_far_apart(double otherDeg, bool overlap) =>
+        AssertOverlap(overlap, Owned(Some.Eyepiece(20, 50)), Owned(Some.Eyepiece(20, otherDeg, id: "other")));
 
     [Theory]
     [InlineData(41, 49, 50, 50, true)] // 24.4x and 20.4x both count as 25x
-    [InlineData(41, 49, 50, 60, false)] // their fields do not
-    [InlineData(4, 4.9, 50, 50, true)] // 250x and 204x both count as 200x
+    [InlineData(49, 41, 50, 80, false)] // their fields do not
+    [InlineData(4.6, 4.9, 50, 50, true)] // 217x and 204x both count as 200x
     public void Powers_are_compared_cut_to_the_range_but_fields_as_they_are(
         double first, double second, double firstFieldDeg, double secondFieldDeg, bool overlap) =>
-        AssertOverlap(overlap, Alone(Some.Eyepiece(first, firstFieldDeg)), Alone(Some.Eyepiece(second, secondFieldDeg)));
+        AssertOverlap(overlap, Owned(Some.Eyepiece(first, firstFieldDeg)), Alone(Some.Eyepiece(second, secondFieldDeg)));
 
     [Theory]
     [InlineData(10, 50, true)]
@@ -116,16 +132,18 @@ public sealed class OverlapTests
 
     private static KitView Alone(Item eyepiece) => Usable(eyepiece, null, View.Of(From25To200, eyepiece.Ocular!));
 
+    private static KitView Owned(Item eyepiece) => Usable(eyepiece, null, View.Of(From25To200, eyepiece.Ocular!), eyepieceIsBought: false);
+
     private static KitView Through(Item eyepiece, Item barlow, double? factor = null)
     {
         var optic = (Barlow)barlow.Optic;
         return Usable(eyepiece, barlow, View.Of(From25To200, eyepiece.Ocular!, optic, factor ?? optic.Factors[0]));
     }
 
-    private static KitView Usable(Item eyepiece, Item? barlow, View? view)
+    private static KitView Usable(Item eyepiece, Item? barlow, View? view, bool eyepieceIsBought = true)
     {
         Assert.NotNull(view);
         Assert.Null(view.Value.NotUsableBecause(new Observer(), null, bought: true));
-        return new KitView(Some.Problem(From25To200), eyepiece, eyepieceIsBought: true, barlow, barlowIsBought: true, view.Value);
+        return new KitView(Some.Problem(From25To200), eyepiece, eyepieceIsBought, barlow, barlowIsBought: true, view.Value);
     }
 }

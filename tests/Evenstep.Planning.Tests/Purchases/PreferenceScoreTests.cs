@@ -5,26 +5,29 @@ namespace Evenstep.Planning.Tests.Purchases;
 
 public sealed class PreferenceScoreTests
 {
-    [Fact]
-    public void A_low_price_is_the_sum_of_the_prices() =>
-        Assert.Equal(149.5, Score(Prefer.LowPrice, Some.Eyepiece(20, price: 99.5m), Some.Barlow(2, price: 50)), Tolerance.Value);
+    /// <summary>What they prefer is settled by the quality of the views, or is the price itself.</summary>
+    [Theory]
+    [InlineData(Prefer.Comfort)]
+    [InlineData(Prefer.LowPrice)]
+    [InlineData(Prefer.WideField)]
+    [InlineData(Prefer.LongEyeRelief)]
+    public void Only_light_weight_and_parfocality_are_preferred_beyond_good_views(Prefer prefer)
+    {
+        Assert.Equal(0, Score(prefer, Weighing("light", 150), Grouped("grouped", "one"), Some.Eyepiece(10, 110, 4), Some.Zoom(8, 24, 60, 42), Some.Reticle(10), Some.Barlow(2)));
+    }
 
     [Fact]
-    public void A_wide_field_is_what_is_missing_to_a_hundred_degrees() => Assert.Equal(
-        (100 - 68) + 0 + (100 - 42) + 0,
-        Score(Prefer.WideField, Some.Eyepiece(20, 68), Some.Eyepiece(10, 110), Some.Zoom(8, 24, 60, 42), Some.Barlow(2)),
+    public void A_light_weight_is_the_mass_of_all_that_is_bought() => Assert.Equal(
+        150 + 90 + 60,
+        Score(Prefer.LightWeight, Weighing("a", 150), new Item("b", new Barlow([2], Barrel.Inch125)) { MassGrams = 90 }, Weighing("c", 60)),
         Tolerance.Value);
 
     [Fact]
-    public void A_long_eye_relief_is_what_is_missing_to_twenty_millimetres() => Assert.Equal(
-        (20 - 12) + 0 + (20 - 16.5) + 0,
-        Score(
-            Prefer.LongEyeRelief, Some.Eyepiece(20, eyeReliefMm: 12), Some.Eyepiece(10, eyeReliefMm: 22), Some.Zoom(8, 24, eyeReliefMm: 16.5), Some.Barlow(2)),
-        Tolerance.Value);
-
-    [Fact]
-    public void A_reticle_eyepiece_counts_as_an_eyepiece() =>
-        Assert.Equal(50, Score(Prefer.WideField, Some.Reticle(10)), Tolerance.Value);
+    public void A_reticle_eyepiece_counts_as_an_eyepiece()
+    {
+        var problem = Some.Problem() with { Preferences = new Preferences { Prefer = Prefer.Parfocal } };
+        Assert.Equal(2, new PreferenceScore(problem).Of([Some.Reticle(10), Grouped("a", "one"), Grouped("b", "one")]));
+    }
 
     [Theory]
     [InlineData(true, 400 + 150)]
@@ -58,6 +61,7 @@ public sealed class PreferenceScoreTests
     }
 
     [Theory]
+    [InlineData(Prefer.Comfort)]
     [InlineData(Prefer.LowPrice)]
     [InlineData(Prefer.WideField)]
     [InlineData(Prefer.LongEyeRelief)]

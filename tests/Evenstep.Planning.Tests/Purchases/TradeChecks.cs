@@ -58,7 +58,7 @@ public sealed class TradeChecks
 
     [Fact]
     public void Nobody_is_sold_an_eyepiece_for_which_the_lashes_touch_the_glass() =>
-        AssertRefused(Excluded.EyeReliefTooShort, Some.Eyepiece(10, eyeReliefMm: 5), Some.Problem());
+        AssertRefused(Excluded.EyeReliefTooShort, Some.Eyepiece(10, eyeReliefMm: 4.9), Some.Problem());
 
     [Fact]
     public void Of_two_with_the_same_power_a_demand_to_frame_takes_the_wide_one()

@@ -29,7 +29,7 @@ public class DescentTests
         {
             foreach (var set in tried.Met())
             {
-                var figures = tried.Allowed[set.Name].Figures.Kit;
+                var figures = tried.Allowed[set.Name].Figures.Counting;
                 Assert.Equal(figures.MeanExcess, set.Excess, Rounding);
                 Assert.Equal(figures.LnLargestStep, set.LnLargestStep, Rounding);
                 Assert.Equal(tried.Drawn.Ground.Pricing.Of(set.Items), set.Cost);
@@ -51,7 +51,7 @@ public class DescentTests
             var met = tried.Met().ToDictionary(set => set.Name);
             foreach (var set in tried.KeepingToStep().Where(set => IsOnOffer(tried.Drawn.Ground, set.Ids)))
             {
-                Assert.Contains(SubsetsOf(set.Ids), ids => met.TryGetValue(ids, out var one) && Math.Abs(one.Excess - set.Figures.Kit.MeanExcess) <= Rounding);
+                Assert.Contains(SubsetsOf(set.Ids), ids => met.TryGetValue(ids, out var one) && Math.Abs(one.Excess - set.Figures.Counting.MeanExcess) <= Rounding);
                 wanted++;
                 smaller += met.ContainsKey(Noted.NameOf(set.Ids)) ? 0 : 1;
             }
@@ -71,7 +71,8 @@ public class DescentTests
             foreach (var set in keeping.Values.Where(set => IsOnOffer(tried.Drawn.Ground, set.Ids)))
             {
                 if (!WithoutOne(set.Ids).Any(
-                    ids => keeping.TryGetValue(ids, out var less) && less.Figures.Kit.MeanExcess <= set.Figures.Kit.MeanExcess + Rounding))
+                    ids => keeping.TryGetValue(ids, out var less)
+                        && less.Figures.Counting.MeanExcess <= set.Figures.Counting.MeanExcess + Rounding))
                 {
                     Assert.Contains(Noted.NameOf(set.Ids), met);
                     needed++;
@@ -91,7 +92,7 @@ public class DescentTests
             foreach (var set in tried.KeepingToStep())
             {
                 var cost = tried.CostOf(set);
-                Assert.Contains(met, one => one.Excess <= set.Figures.Kit.MeanExcess + Rounding
+                Assert.Contains(met, one => one.Excess <= set.Figures.Counting.MeanExcess + Rounding
                     && one.Cost.Preference <= cost.Preference && one.Cost.Price <= cost.Price && one.Cost.Count <= cost.Count);
             }
         }

@@ -33,6 +33,9 @@ internal sealed record Drawn(int Seed, OracleProblem Oracle, PurchaseProblem Pro
     public Kit KitOf(Bench bench, IEnumerable<int> places, params IEnumerable<Item> more) =>
         Kit.Of(Problem, [.. bench.Settled, .. places.Select(place => Ground.Oculars[place].Item), .. more]);
 
+    /// <summary>The figures that decide: a telescope that nothing serves stands aside.</summary>
+    public LadderFigures FiguresOf(Kit kit) => kit.FiguresIn(Ground.Candidacy.Telescopes);
+
     private static Drawn? Make(int seed)
     {
         var oracle = RandomProblems.Make(seed);

@@ -32,7 +32,7 @@ public class GoalTests
         {
             if (Descents.Run(tried.Drawn, tried.LnStep, new AnySet()) is { Selection: { } found } any)
             {
-                var step = tried.Allowed[Noted.NameOf(found.Items.Select(item => item.Id))].Figures.Kit.LnLargestStep;
+                var step = tried.Allowed[Noted.NameOf(found.Items.Select(item => item.Id))].Figures.Counting.LnLargestStep;
                 Assert.Equal(step, any.LnLargestStep, Rounding);
                 Assert.True(Tolerance.AtMost(step, tried.LnStep));
             }
@@ -44,7 +44,7 @@ public class GoalTests
     {
         foreach (var tried in Tried.Problems(Problems))
         {
-            var expected = tried.KeepingToStep().Select(set => set.Figures.Kit.MeanExcess).DefaultIfEmpty(double.PositiveInfinity).Min();
+            var expected = tried.KeepingToStep().Select(set => set.Figures.Counting.MeanExcess).DefaultIfEmpty(double.PositiveInfinity).Min();
             var found = Descents.Run(tried.Drawn, tried.LnStep, new LeastExcess(new Selection([]), double.PositiveInfinity)).Best;
             Assert.True(expected == found || Math.Abs(expected - found) <= Rounding, $"seed {tried.Drawn.Seed}: {found} and not {expected}");
         }
@@ -57,8 +57,8 @@ public class GoalTests
         foreach (var tried in Tried.Problems(Problems))
         {
             var keeping = tried.KeepingToStep();
-            var most = keeping.Select(set => set.Figures.Kit.MeanExcess).Order().ElementAtOrDefault(keeping.Count / 4);
-            var expected = keeping.Where(set => Tolerance.AtMost(set.Figures.Kit.MeanExcess, most)).Select(tried.CostOf).DefaultIfEmpty(Cost.Unknown).Min();
+            var most = keeping.Select(set => set.Figures.Counting.MeanExcess).Order().ElementAtOrDefault(keeping.Count / 4);
+            var expected = keeping.Where(set => Tolerance.AtMost(set.Figures.Counting.MeanExcess, most)).Select(tried.CostOf).DefaultIfEmpty(Cost.Unknown).Min();
             var priceDecides = tried.Drawn.Problem.Preferences.Prefer is not (Prefer.LightWeight or Prefer.Parfocal);
             var least = Descents.Run(
                 tried.Drawn, tried.LnStep, new LeastCost(most, double.NegativeInfinity, new Selection([]), Cost.Unknown, priceDecides));

@@ -59,9 +59,12 @@ public class LikenessTests
         { "field stop", false },
         { "reticle", false },
         { "eye relief below what spectacles need", false },
-        { "eye relief below what is comfortable", false },
-        { "more eye relief", true },
-        { "focal ratio", true },
+        { "eye relief below what is sold", false },
+        { "eye relief above what is comfortable", false },
+        { "still more eye relief", true },
+        { "narrow field", false },
+        { "focal ratio that no telescope is steeper than", true },
+        { "focal ratio that a telescope is steeper than", false },
     };
 
     [Theory]
@@ -76,24 +79,65 @@ public class LikenessTests
             "field stop" => Plain with { FieldStopMm = 17 },
             "reticle" => Plain with { Purpose = EyepiecePurpose.Reticle },
             "eye relief below what spectacles need" => new Eyepiece(20, 50, 14, Barrel.Inch125),
-            "eye relief below what is comfortable" => new Eyepiece(20, 50, 7, Barrel.Inch125),
-            "more eye relief" => new Eyepiece(20, 50, 25, Barrel.Inch125),
-            _ => Plain with { FastestFocalRatio = 5 },
+            "eye relief below what is sold" => new Eyepiece(20, 50, 4, Barrel.Inch125),
+            "eye relief above what is comfortable" => new Eyepiece(20, 50, 17, Barrel.Inch125),
+            "still more eye relief" => new Eyepiece(20, 50, 16.9, Barrel.Inch125),
+            "narrow field" => new Eyepiece(20, 49, 16, Barrel.Inch125),
+            "focal ratio that no telescope is steeper than" => Plain with { FastestFocalRatio = 5 },
+            _ => Plain with { FastestFocalRatio = 11 },
         };
         Assert.Equal(isAlike, AreAlike(Some.Problem(observer: WithSpectacles), Plain, other));
     }
 
+    /// <summary>5 and 15 mm for using it at all, 8 and 15 mm and 2 mm to spare for comfort.</summary>
     [Theory]
-    [InlineData(7, 14, false)]
-    [InlineData(9, 14, true)]
-    public void Where_the_spectacles_may_come_off_two_thresholds_of_eye_relief_count(double less, double more, bool isAlike) =>
+    [InlineData(4.9, 5, false)]
+    [InlineData(5, 9.9, true)]
+    [InlineData(9.9, 10, false)]
+    [InlineData(10, 14.9, true)]
+    [InlineData(14.9, 15, false)]
+    [InlineData(15, 16.9, true)]
+    [InlineData(16.9, 17, false)]
+    [InlineData(17, 40, true)]
+    public void Where_the_spectacles_may_come_off_four_thresholds_of_eye_relief_count(double less, double more, bool isAlike) =>
         Assert.Equal(isAlike, AreAlike(Some.Problem(observer: WithSpectacles), WithEyeRelief(less), WithEyeRelief(more)));
 
+    [Theory]
+    [InlineData(4.9, 5, false)]
+    [InlineData(5, 9.9, true)]
+    [InlineData(9.9, 10, false)]
+    [InlineData(10, 40, true)]
+    public void A_bare_eye_knows_two_thresholds_of_eye_relief(double less, double more, bool isAlike) =>
+        Assert.Equal(isAlike, AreAlike(Some.Problem(), WithEyeRelief(less), WithEyeRelief(more)));
+
     [Fact]
-    public void A_bare_eye_knows_one_threshold_of_eye_relief()
+    public void Where_quality_does_not_count_only_what_is_usable_does()
     {
-        Assert.True(AreAlike(Some.Problem(), WithEyeRelief(9), WithEyeRelief(40)));
-        Assert.False(AreAlike(Some.Problem(), WithEyeRelief(7.9), WithEyeRelief(8)));
+        var problem = Some.Problem() with { Preferences = new Preferences { Prefer = Prefer.LowPrice } };
+        Assert.True(AreAlike(problem, WithEyeRelief(5), WithEyeRelief(40)));
+        Assert.False(AreAlike(problem, WithEyeRelief(4.9), WithEyeRelief(5)));
+        Assert.True(AreAlike(problem, Plain, Plain with { FastestFocalRatio = 11 }));
+    }
+
+    [Theory]
+    [InlineData(Prefer.WideField, 65, 75, false)]
+    [InlineData(Prefer.WideField, 71, 75, true)]
+    [InlineData(Prefer.Comfort, 65, 75, true)]
+    public void With_a_field_stop_the_apparent_field_counts_where_wide_fields_are_preferred(Prefer prefer, double one, double other, bool isAlike)
+    {
+        var problem = Some.Problem() with { Preferences = new Preferences { Prefer = prefer } };
+        var eyepiece = new Eyepiece(20, one, 16, Barrel.Inch125) { FieldStopMm = 20 };
+        Assert.Equal(isAlike, AreAlike(problem, eyepiece, new Eyepiece(20, other, 16, Barrel.Inch125) { FieldStopMm = 20 }));
+    }
+
+    [Theory]
+    [InlineData(Prefer.LongEyeRelief, 14, 16, false)]
+    [InlineData(Prefer.LongEyeRelief, 15, 16, true)]
+    [InlineData(Prefer.Comfort, 14, 16, true)]
+    public void Steps_of_eye_relief_count_where_long_eye_relief_is_preferred(Prefer prefer, double one, double other, bool isAlike)
+    {
+        var problem = Some.Problem() with { Preferences = new Preferences { Prefer = prefer } };
+        Assert.Equal(isAlike, AreAlike(problem, WithEyeRelief(one), WithEyeRelief(other)));
     }
 
     [Theory]
@@ -155,9 +199,13 @@ public class LikenessTests
             : KitViews.Alone(problem, telescope, item, true).Concat(
                 barlows.SelectMany(barlow => KitViews.Through(problem, telescope, item, true, barlow, true))));
         var reticlePower = item.IsReticle ? Reticle.HighestPower(item, barlows, problem.Telescopes) : null;
-        return string.Join('\n', views.Select(Appearance).Append($"{reticlePower:R}"));
+        return string.Join('\n', views.Select(view => Appearance(problem, view)).Append($"{reticlePower:R}"));
     }
 
-    private static string Appearance(KitView view) =>
-        $"{view.Reach} {view.View.LnCutPower:R} {view.View.TrueFieldDeg:R} {view.View.ExitPupilMm:R} {view.View.IsZoom} {view.NotUsableBecause}";
+    private static string Appearance(PurchaseProblem problem, KitView view) =>
+        $"{view.Reach} {view.View.LnCutPower:R} {view.View.TrueFieldDeg:R} {view.View.ExitPupilMm:R} {view.View.IsZoom} {view.NotUsableBecause} {QualityOf(problem, view)}";
+
+    /// <summary>Of a view of no use it does not matter, nor where the price alone decides.</summary>
+    private static string QualityOf(PurchaseProblem problem, KitView view) =>
+        view.NotUsableBecause is null && problem.Preferences.Prefer != Prefer.LowPrice ? $"{view.Showing.Quality}" : "";
 }

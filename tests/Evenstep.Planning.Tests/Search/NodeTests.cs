@@ -15,8 +15,9 @@ public class NodeTests
     {
         foreach (var (drawn, _, node, kit) in EveryNode())
         {
-            Assert.Equal(kit.Figures.MeanExcess, node.Excess, Rounding);
-            Assert.Equal(kit.Figures.LnLargestStep, node.LnLargestStep(), Rounding);
+            var figures = drawn.FiguresOf(kit);
+            Assert.Equal(figures.MeanExcess, node.Excess, Rounding);
+            Assert.Equal(figures.LnLargestStep, node.LnLargestStep(), Rounding);
             Assert.Equal(drawn.Problem.Telescopes.Length, node.Telescopes.Count);
         }
     }
@@ -102,7 +103,7 @@ public class NodeTests
             foreach (var places in FurtherPlaces(drawn, node))
             {
                 var further = Kit.Of(drawn.Problem, [.. kit.Purchases, .. places.Select(place => drawn.Ground.Oculars[place].Item)]);
-                Assert.True(kit.Figures.MeanExcess - further.Figures.MeanExcess <= node.BestGains(places.Length, GainIn.Excess) + Rounding);
+                Assert.True(drawn.FiguresOf(kit).MeanExcess - drawn.FiguresOf(further).MeanExcess <= node.BestGains(places.Length, GainIn.Excess) + Rounding);
             }
         }
     }
@@ -182,7 +183,7 @@ public class NodeTests
     private static Option[] Options(Node node) => node.Options[..node.OptionCount];
 
     private static double GainOf(Drawn drawn, Kit kit, Option option) =>
-        kit.Figures.MeanExcess - Kit.Of(drawn.Problem, kit.Purchases.Add(drawn.Ground.Oculars[option.Place].Item)).Figures.MeanExcess;
+        drawn.FiguresOf(kit).MeanExcess - drawn.FiguresOf(Kit.Of(drawn.Problem, kit.Purchases.Add(drawn.Ground.Oculars[option.Place].Item))).MeanExcess;
 
     /// <summary>Money is judged by what the bench leaves, which may have a reticle eyepiece to pay for.</summary>
     private static bool KeepsLimits(Drawn drawn, Bench bench, Kit kit) =>

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Search;
 using Evenstep.Planning.Tests.Oracle;
@@ -81,8 +82,8 @@ public class OfferTests
     [Fact]
     public void A_dearer_ware_stays_on_offer_if_it_is_preferred()
     {
-        var problem = Some.Problem() with { Preferences = new Preferences { Prefer = Prefer.LongEyeRelief } };
-        Item[] alike = [Some.Eyepiece(10, eyeReliefMm: 10, id: "cheap", price: 50), Some.Eyepiece(10, eyeReliefMm: 18, id: "dear", price: 90)];
+        var problem = Some.Problem() with { Preferences = new Preferences { Prefer = Prefer.LightWeight } };
+        Item[] alike = [Costing("cheap", 50, grams: 300), Costing("dear", 90, grams: 200)];
         Assert.Equal(alike, Assert.Single(Offer.Among(problem, new Pricing(problem), alike)).Wares.Select(ware => ware.Item));
     }
 
@@ -124,12 +125,15 @@ public class OfferTests
         Assert.True(replaced > ProblemsToTryAllSetsOf, $"only {replaced} sets hold what is beaten");
     }
 
+    private static Item Costing(string id, decimal price, double grams) =>
+        new(id, new Eyepiece(10, 50, 16, Barrel.Inch125)) { Price = price, MassGrams = grams };
+
     private static bool IsNoWorse(OraclePlan other, OraclePlan set) =>
         other.Price <= set.Price
         && other.Ids.Count <= set.Ids.Count
         && other.PreferenceValue <= set.PreferenceValue + Rounding
-        && other.Figures.Kit.LnLargestStep <= set.Figures.Kit.LnLargestStep + Rounding
-        && other.Figures.Kit.MeanExcess <= set.Figures.Kit.MeanExcess + Rounding;
+        && other.Figures.Counting.LnLargestStep <= set.Figures.Counting.LnLargestStep + Rounding
+        && other.Figures.Counting.MeanExcess <= set.Figures.Counting.MeanExcess + Rounding;
 
     /// <summary>The sets with one ware of each offer that a set buys from.</summary>
     private static IEnumerable<IEnumerable<string>> StandIns(Drawn drawn, Offer[] offers, IReadOnlyList<string> ids)

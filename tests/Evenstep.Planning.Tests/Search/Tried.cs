@@ -11,14 +11,14 @@ internal sealed record Tried(Drawn Drawn, IReadOnlyDictionary<string, OraclePlan
     public static IEnumerable<Tried> Problems(int count) => Drawn.Problems(count).Select(drawn =>
     {
         var allowed = Exhaustive.AllowedSets(drawn.Oracle);
-        var step = allowed.Count == 0 ? 1 : allowed[new Random(drawn.Seed).Next(allowed.Count)].Figures.Kit.LnLargestStep;
+        var step = allowed.Count == 0 ? 1 : allowed[new Random(drawn.Seed).Next(allowed.Count)].Figures.Counting.LnLargestStep;
         return new Tried(drawn, allowed.ToDictionary(set => Noted.NameOf(set.Ids)), step);
     });
 
     public List<Noted> Met() => Descents.Run(Drawn, LnStep, new EverySet()).Sets;
 
     public IReadOnlyList<OraclePlan> KeepingToStep() =>
-        [.. Allowed.Values.Where(set => Tolerance.AtMost(set.Figures.Kit.LnLargestStep, LnStep))];
+        [.. Allowed.Values.Where(set => Tolerance.AtMost(set.Figures.Counting.LnLargestStep, LnStep))];
 
     public Cost CostOf(OraclePlan set) =>
         Drawn.Ground.Pricing.Of([.. Drawn.Problem.Catalogue.Where(item => set.Ids.Contains(item.Id))]);
