@@ -9,7 +9,7 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
 {
     private const string Path = "/v1/recommendations";
     private const int FirstSeed = 570_000;
-    private const int ProblemsPerBatch = 125;
+    private const int ProblemsPerBatch = 300;
 
     [Theory]
     [InlineData("en", "No purchases within your limits show 3° at once; any one of these would do: a budget of EUR 186.00 or a view of 1.5° instead of 3°.")]
@@ -86,7 +86,8 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
         var note = answer.As<Recommendation>().Notes.Single(one => one.Code == "larger-max-item-mass-helps");
         Assert.Equal(said, note.Values.GetProperty("maxItemMassGrams").GetDouble());
         Assert.Equal(
-            $"If a single item may weigh {said.ToString(CultureInfo.InvariantCulture)} g, and all else is as it is, everything you asked for can be had.", note.Text);
+            $"If a single item may weigh {said.ToString(CultureInfo.InvariantCulture)} g, and all else is as it is, everything you asked for can be had.",
+            note.Text);
     }
 
     [Fact]
