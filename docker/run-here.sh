@@ -72,7 +72,7 @@ start_nginx() {
   PATH=$PATH:/usr/sbin nginx -e "$work/nginx.log" -p "$work" -c "$work/nginx.conf" -g 'daemon off;' &
   pids+=($!)
   for _ in $(seq 50); do
-    ! curl --silent --output /dev/null "$door/health/live" || return 0
+    ! curl --silent --output /dev/null "$entry/health/live" || return 0
     sleep 0.1
   done
   fail "nginx does not answer"
@@ -97,7 +97,7 @@ expect() { # what, wanted, given
 
 # Each asks for something else, so that none is answered from memory.
 recommend() { # budget
-  status "$door/v1/recommendations" -H 'Content-Type: application/json' \
+  status "$entry/v1/recommendations" -H 'Content-Type: application/json' \
     -d '{"telescopes":[{"apertureMm":203,"focalLengthMm":1218,"focuserBarrel":"2in"}],"catalogue":{"id":"shop"},"limits":{"budget":'"$1"'}}'
 }
 
@@ -140,7 +140,7 @@ service=$(cd "$service" && pwd)
 for i in 1 2 3; do ports[i]=$(free_port); done
 postgres_port=$(free_port)
 nginx_port=$(free_port)
-door=http://127.0.0.1:$nginx_port
+entry=http://127.0.0.1:$nginx_port
 
 say "Starting"
 start_postgres
@@ -150,14 +150,14 @@ start_nginx
 
 say "A shop's day"
 csv=$'id,kind,name,price,barrel,focalLengthMm,apparentFieldDeg,eyeReliefMm\nwide-25,eyepiece,Wide 25 mm,89.90,1.25in,25,60,18\nfine-8,eyepiece,Fine 8 mm,75,1.25in,8,60,15\n'
-# The door may lead to an instance that has not heard yet: what was stored is told by the answer to whoever stored it.
-stored=$(tag -X PUT "$door/v1/catalogues/shop?currency=EUR" -H 'Content-Type: text/csv' --data-binary "$csv" || true)
+# nginx may lead to an instance that has not heard yet: what was stored is told by the answer to whoever stored it.
+stored=$(tag -X PUT "$entry/v1/catalogues/shop?currency=EUR" -H 'Content-Type: text/csv' --data-binary "$csv" || true)
 expect "a catalogue is stored" yes "${stored:+yes}"
 expect_tag_everywhere "the same version" "$stored"
-changed=$(tag -X PATCH "$door/v1/catalogues/shop/items" -H 'Content-Type: text/csv' --data-binary $'id,price\nfine-8,69.90\n' || true)
+changed=$(tag -X PATCH "$entry/v1/catalogues/shop/items" -H 'Content-Type: text/csv' --data-binary $'id,price\nfine-8,69.90\n' || true)
 expect "prices change" yes "${changed:+yes}"
 expect_tag_everywhere "the change" "$changed"
-expect "figures are not for everybody" 404 "$(status "$door/metrics")"
+expect "figures are not for everybody" 404 "$(status "$entry/metrics")"
 expect_answers "all instances there"
 
 say "Instances go away"

@@ -64,6 +64,7 @@ internal sealed record Options(bool Engines, bool Http, bool Batch, bool Certifi
         var part = parts is [var only] ? only : "all";
         var quick = flags.Contains("--quick");
         bool Has(string name) => part == name || part == "all";
-        return new Options(Has("engines"), Has("http"), Has("batch"), Has("certificates"), Has("curves"), Has("overload"), quick, !quick || flags.Contains("--report"));
+        return new Options(
+            Has("engines"), Has("http"), Has("batch"), Has("certificates"), Has("curves"), Has("overload"), quick, !quick || flags.Contains("--report"));
     }
 }

@@ -96,7 +96,7 @@ builder.Services.AddServiceMetrics();
 builder.Services.AddHealth();
 builder.Services.AddDocument();
 
-// What cannot be served soon is refused at the door.
+// What cannot be served soon is refused on arrival.
 builder.AddAdmission(BatchRoutes.Route);
 
 // Every error is a problem document.

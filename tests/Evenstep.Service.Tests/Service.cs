@@ -42,7 +42,8 @@ public sealed class Service : WebApplicationFactory<Program>
     /// <summary>Puts other parts in place of its own.</summary>
     internal Action<IServiceCollection> Replace { get; init; } = _ => { };
 
-    public async Task<Answer> SendAsync(HttpMethod method, string path, string? body = null, string contentType = "application/json", params (string Name, string Value)[] headers)
+    public async Task<Answer> SendAsync(
+        HttpMethod method, string path, string? body = null, string contentType = "application/json", params (string Name, string Value)[] headers)
     {
         using var request = new HttpRequestMessage(method, new Uri(path, UriKind.Relative));
         request.Content = body is null ? null : new StringContent(body, Encoding.UTF8, MediaTypeHeaderValue.Parse(contentType));

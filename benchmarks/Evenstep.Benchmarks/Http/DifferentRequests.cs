@@ -17,7 +17,8 @@ internal static class DifferentRequests
     [
         .. Budgets.SelectMany(budget => Telescopes.Select(telescope => string.Create(CultureInfo.InvariantCulture, $$"""
             {
-              "telescopes": [ { "apertureMm": {{telescope.ApertureMm}}, "focalLengthMm": {{telescope.FocalLengthMm}}, "focuserBarrel": "{{telescope.Focuser}}" } ],
+              "telescopes": [ { "apertureMm": {{telescope.ApertureMm}}, "focalLengthMm": {{telescope.FocalLengthMm}},
+                "focuserBarrel": "{{telescope.Focuser}}" } ],
               "catalogue": { "id": "{{catalogue}}" },
               "limits": { "budget": {{budget}} }
             }

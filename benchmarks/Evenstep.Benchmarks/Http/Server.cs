@@ -69,7 +69,11 @@ internal sealed class Server : IDisposable
 
     /// <summary>The same on one core, the second, as if there were no other.</summary>
     public static Task<Server> OnOneCoreAsync(string catalogueFolder, params string[] settings) => StartAsync(
-        url => ["-c", "1", "dotnet", Repository.ServiceAssembly, "--urls", url, "--Evenstep:CatalogueFolder", catalogueFolder, "--Evenstep:CacheMegabytes", "0", .. settings],
+        url =>
+        [
+            "-c", "1", "dotnet", Repository.ServiceAssembly, "--urls", url, "--Evenstep:CatalogueFolder", catalogueFolder, "--Evenstep:CacheMegabytes", "0",
+            .. settings
+        ],
         "taskset",
         ("DOTNET_PROCESSOR_COUNT", "1"));
 

@@ -33,7 +33,8 @@ internal sealed class Agreement
 
     public override string ToString()
     {
-        var table = new Table(2, ["way", "other way", "both proved", "agree", .. Stages.Select(stage => $"differ in {stage.Name}"), "differ in whether there is a set"]);
+        var table = new Table(
+            2, ["way", "other way", "both proved", "agree", .. Stages.Select(stage => $"differ in {stage.Name}"), "differ in whether there is a set"]);
         foreach (var pair in comparisons.GroupBy(one => (one.First, one.Second)))
         {
             string[] differing = [.. Stages.Select(stage => Count(pair, stage.Name)), Count(pair, "outcome")];

@@ -25,7 +25,9 @@ internal static class BatchReport
         return string.Create(CultureInfo.InvariantCulture, $"""
             ## Batches
 
-            `POST /v1/recommendations/batch` over a stored catalogue of {BatchRuns.CatalogueItems} items, without a cache, client and server on one machine, beside the planner alone in one process on the same problems, with as many threads as processors; in turn. A batch of {results.MemoryLines:N0} lines took resident memory from {results.ResidentBefore / BytesOfMegabyte:N0} to at most {results.ResidentAfter / BytesOfMegabyte:N0} MB.
+            `POST /v1/recommendations/batch` over a stored catalogue of {BatchRuns.CatalogueItems} items, without a cache, client and server on one machine,
+            beside the planner alone in one process on the same problems, with as many threads as processors; in turn. A batch of {results.MemoryLines:N0} lines
+            took resident memory from {results.ResidentBefore / BytesOfMegabyte:N0} to at most {results.ResidentAfter / BytesOfMegabyte:N0} MB.
 
             {table}
             """);

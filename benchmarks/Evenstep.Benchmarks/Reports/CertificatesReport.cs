@@ -29,7 +29,10 @@ internal static class CertificatesReport
         return $"""
             ## Certificates
 
-            The search plans problems of every variant in turn, and the constraint model looks for anything better than each plan, within the usual budget. Undecided: a limit came first. Then the plan is claimed to be worse than it is: its step or excess by 1e-4, 1e-6 and 1e-8, its price by a cent (a twin of an item is added), or that nothing is allowed. Many Barlows: 12 % of the items, of three factors. The peak is of the whole process so far, the search's work included.{(options.Quick ? " A quick look, on few problems." : "")}
+            The search plans problems of every variant in turn, and the constraint model looks for anything better than each plan, within the usual budget.
+            Undecided: a limit came first. Then the plan is claimed to be worse than it is: its step or excess by 1e-4, 1e-6 and 1e-8, its price by a cent (a
+            twin of an item is added), or that nothing is allowed. Many Barlows: 12 % of the items, of three factors. The peak is of the whole process so far,
+            the search's work included.{(options.Quick ? " A quick look, on few problems." : "")}
 
             {table}
             """;

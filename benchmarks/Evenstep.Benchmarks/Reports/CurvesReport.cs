@@ -24,7 +24,8 @@ internal static class CurvesReport
         return $"""
             ## Spending curves
 
-            The whole frontier of price and largest step beside one plan of the same problem; each time is the median of five.{(options.Quick ? " A quick look, on few problems." : "")}
+            The whole frontier of price and largest step beside one plan of the same problem; each time is the median of
+            five.{(options.Quick ? " A quick look, on few problems." : "")}
 
             {table}
             """;

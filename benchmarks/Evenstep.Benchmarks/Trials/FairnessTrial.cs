@@ -32,20 +32,26 @@ internal static class FairnessTrial
         }
 
         await BesideBusyKeyAsync(time, options, table);
-        return $"## Fairness\n\nSmall requests, {SmallPerSecond} a second, open loop, {time.TotalSeconds:F0} s; {Heavy} heavy ones always in flight from another connection, each asked anew when answered or refused. Killed at 6 GB. Goals: at most 3 times as long as alone, none refused.\n\n{table}";
+        return $"## Fairness\n\nSmall requests, {SmallPerSecond} a second, open loop, {time.TotalSeconds:F0} s; {Heavy} heavy ones always in flight " +
+            "from another connection, each asked anew when answered or refused. Killed at 6 GB. " +
+            $"Goals: at most 3 times as long as alone, none refused.\n\n{table}";
     }
 
     private static string Body(int items, bool certify) => IssueTable.Body(
-        new CatalogueMix(items), new JsonObject { ["maxPurchases"] = 8, ["maxBarlows"] = 4, ["allowedOverlaps"] = 20 }, new JsonObject { ["enoughStep"] = 1 }, certify: certify);
+        new CatalogueMix(items), new JsonObject { ["maxPurchases"] = 8, ["maxBarlows"] = 4, ["allowedOverlaps"] = 20 }, new JsonObject { ["enoughStep"] = 1 },
+        certify: certify);
 
-    private static async Task<double> BesideAsync((string Name, string Path, string Body)? heavy, TimeSpan time, TrialOptions options, double alone, Table table)
+    private static async Task<double> BesideAsync(
+        (string Name, string Path, string Body)? heavy, TimeSpan time, TrialOptions options, double alone, Table table)
     {
         Progress.Tell(heavy?.Name ?? "alone");
         using var service = await TrialService.StartAsync(IssueTable.Start([("Evenstep:CacheMegabytes", "0"), .. options.Settings]));
         await new OpenLoop(service.Address, number => OpenLoop.Small(number, 1000)).RunAsync(100, TimeSpan.FromSeconds(5));
         await using var watch = new MemoryWatch(service, 6000, TimeSpan.FromMilliseconds(100));
         using var ends = new CancellationTokenSource();
-        Task[] others = heavy is { } one ? [.. Enumerable.Range(0, Heavy).Select(caller => KeepAskingAsync(service, one.Path, one.Body, caller, ends.Token))] : [];
+        Task[] others = heavy is { } one
+            ? [.. Enumerable.Range(0, Heavy).Select(caller => KeepAskingAsync(service, one.Path, one.Body, caller, ends.Token))]
+            : [];
         await Task.Delay(TimeSpan.FromSeconds(1));
         var small = await new OpenLoop(service.Address, number => OpenLoop.Small(number)).RunAsync(SmallPerSecond, time);
         await ends.CancelAsync();
@@ -57,11 +63,13 @@ internal static class FairnessTrial
     private static async Task BesideBusyKeyAsync(TimeSpan time, TrialOptions options, Table table)
     {
         Progress.Tell("a busy key");
-        using var service = await TrialService.StartAsync(IssueTable.Start([("Evenstep:CacheMegabytes", "0"), .. Key("calm", null), .. Key("busy", BusyRatePerMinute), .. options.Settings]));
+        using var service = await TrialService.StartAsync(
+            IssueTable.Start([("Evenstep:CacheMegabytes", "0"), .. Key("calm", null), .. Key("busy", BusyRatePerMinute), .. options.Settings]));
         await using var watch = new MemoryWatch(service, 6000, TimeSpan.FromMilliseconds(100));
         var alone = await new OpenLoop(service.Address, number => Keyed(OpenLoop.Small(number, 1000), "calm")).RunAsync(SmallPerSecond, time);
         var aloneP99 = Add(table, "nothing, with keys", alone, double.NaN, watch.Peak);
-        var busy = new OpenLoop(service.Address, number => Keyed(OpenLoop.Small(number, 500_000), "busy")).RunAsync(BusyRatePerMinute / 60.0 * TimesItsRate, time);
+        var busy =
+            new OpenLoop(service.Address, number => Keyed(OpenLoop.Small(number, 500_000), "busy")).RunAsync(BusyRatePerMinute / 60.0 * TimesItsRate, time);
         var calm = await new OpenLoop(service.Address, number => Keyed(OpenLoop.Small(number), "calm")).RunAsync(SmallPerSecond, time);
         var refused = await busy;
         Add(table, $"a key at {TimesItsRate} times its rate of {BusyRatePerMinute} a minute ({refused.Statuses})", calm, aloneP99, watch.Peak);

@@ -39,10 +39,16 @@ internal static class FuzzReport
         table.Add("disagreements that a schema could express", Numbers.Show(Count("disagreement")), "0");
         table.Add("slowest answer, s", Numbers.Show(results.Slowest.Seconds), "6");
         table.Add("most resident, MB", Numbers.Show(peakMegabytes), "");
-        var statuses = string.Join(", ", results.Statuses.OrderBy(one => one.Key).Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Key}: {one.Value:N0}")));
-        var found = results.Findings.Count == 0 ? "" : $"\nFindings (the first {ShownFindings}), each repeated by `--seed SEED --count 1`:\n\n{string.Concat(results.Findings.Take(ShownFindings).Select(one => $"- {OneLine(one)}\n"))}";
-        return $"## Requests drawn from the OpenAPI document\n\nFour at a time. Judged by ajv over the committed document. Faults that no schema can see: `{string.Join("`, `", FuzzJudge.BeyondSchemas)}`.\n\n{table}\nStatuses: {statuses}.\n{found}";
+        var statuses = string.Join(
+            ", ", results.Statuses.OrderBy(one => one.Key).Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Key}: {one.Value:N0}")));
+        var found = results.Findings.Count == 0
+            ? ""
+            : $"\nFindings (the first {ShownFindings}), each repeated by `--seed SEED --count 1`:\n\n" +
+              $"{string.Concat(results.Findings.Take(ShownFindings).Select(one => $"- {OneLine(one)}\n"))}";
+        return "## Requests drawn from the OpenAPI document\n\nFour at a time. Judged by ajv over the committed document. " +
+            $"Faults that no schema can see: `{string.Join("`, `", FuzzJudge.BeyondSchemas)}`.\n\n{table}\nStatuses: {statuses}.\n{found}";
     }
 
-    private static string OneLine(string finding) => new([.. finding[..Math.Min(finding.Length, 700)].Select(letter => char.IsControl(letter) || char.IsSurrogate(letter) ? ' ' : letter)]);
+    private static string OneLine(string finding) =>
+        new([.. finding[..Math.Min(finding.Length, 700)].Select(letter => char.IsControl(letter) || char.IsSurrogate(letter) ? ' ' : letter)]);
 }

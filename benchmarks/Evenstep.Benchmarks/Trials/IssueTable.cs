@@ -28,17 +28,31 @@ internal static class IssueTable
     [
         ("certify-3000", () => OneAsync("a default request on 3000 items with `explain.certify`", Recommend, Body(new CatalogueMix(3000), certify: true))),
         ("certify-three-factors", () => OneAsync(
-            "300 items, 40 % of them Barlows of three factors, certify", Recommend, Body(new CatalogueMix(300, 0.4, 0, true), new JsonObject { ["maxBarlows"] = 4 }, certify: true))),
+            "300 items, 40 % of them Barlows of three factors, certify", Recommend,
+            Body(new CatalogueMix(300, 0.4, 0, true), new JsonObject { ["maxBarlows"] = 4 }, certify: true))),
         ("widest-3000", () => OneAsync("3000 items, 8 purchases, 4 Barlows, 20 overlaps", Recommend, Body(new CatalogueMix(3000), Widest))),
-        ("widest-1000", () => OneAsync("1000 items, 8 purchases, 4 Barlows, 20 overlaps, `enoughStep` 1", Recommend, Body(new CatalogueMix(1000), Widest, Even))),
+        (
+            "widest-1000",
+            () => OneAsync("1000 items, 8 purchases, 4 Barlows, 20 overlaps, `enoughStep` 1", Recommend, Body(new CatalogueMix(1000), Widest, Even))),
         ("enough-step-1", () => OneAsync(
-            "3000 items without Barlows, 8 purchases, `enoughStep` 1", Recommend, Body(new CatalogueMix(3000, 0), new JsonObject { ["maxPurchases"] = 8 }, Even))),
+            "3000 items without Barlows, 8 purchases, `enoughStep` 1", Recommend,
+            Body(new CatalogueMix(3000, 0), new JsonObject { ["maxPurchases"] = 8 }, Even))),
         ("four-telescopes", () => OneAsync(
-            "3000 items, `mustInclude` with `mustFrame`, 4 telescopes, 8 purchases", Recommend, Body(new CatalogueMix(3000), new JsonObject { ["maxPurchases"] = 8 }, Demanding(), telescopes: 4))),
-        ("curve-300", () => OneAsync("spending curve, 300 items, 8 purchases, 4 Barlows, `enoughStep` 1", "/v1/spending-curves", Body(new CatalogueMix(300), Widest, Even, owned: 2))),
-        ("path-four-telescopes", () => OneAsync("buying path, 300 items, 4 telescopes, 8 purchases, 4 Barlows, `enoughStep` 1", "/v1/buying-paths", Body(new CatalogueMix(300), Widest, Even, telescopes: 4))),
+            "3000 items, `mustInclude` with `mustFrame`, 4 telescopes, 8 purchases", Recommend,
+            Body(new CatalogueMix(3000), new JsonObject { ["maxPurchases"] = 8 }, Demanding(), telescopes: 4))),
+        (
+            "curve-300",
+            () => OneAsync(
+                "spending curve, 300 items, 8 purchases, 4 Barlows, `enoughStep` 1", "/v1/spending-curves",
+                Body(new CatalogueMix(300), Widest, Even, owned: 2))),
+        (
+            "path-four-telescopes",
+            () => OneAsync(
+                "buying path, 300 items, 4 telescopes, 8 purchases, 4 Barlows, `enoughStep` 1", "/v1/buying-paths",
+                Body(new CatalogueMix(300), Widest, Even, telescopes: 4))),
         ("three-factors-3000", () => OneAsync(
-            "3000 items, 12 % Barlows of three factors, `maxBarlows` 2, `enoughStep` 1", Recommend, Body(new CatalogueMix(3000, 0.12, 0.04, true), new JsonObject { ["maxBarlows"] = 2 }, Even))),
+            "3000 items, 12 % Barlows of three factors, `maxBarlows` 2, `enoughStep` 1", Recommend,
+            Body(new CatalogueMix(3000, 0.12, 0.04, true), new JsonObject { ["maxBarlows"] = 2 }, Even))),
         ("caller-gone", CallerGoneAsync),
         ("one-processor", OneProcessorAsync),
         ("twenty-curves", TwentyCurvesAsync),
@@ -80,7 +94,8 @@ internal static class IssueTable
 
     /// <summary>The same request with another budget, which makes it another request.</summary>
     public static string WithBudget(string body, int budget) => body.Replace(
-        string.Create(CultureInfo.InvariantCulture, $"\"budget\":{UsualBudget}"), string.Create(CultureInfo.InvariantCulture, $"\"budget\":{budget}"), StringComparison.Ordinal);
+        string.Create(CultureInfo.InvariantCulture, $"\"budget\":{UsualBudget}"), string.Create(CultureInfo.InvariantCulture, $"\"budget\":{budget}"),
+        StringComparison.Ordinal);
 
     /// <summary>The demo catalogue and no wishes: answered in a millisecond or two. The budget makes them differ.</summary>
     public static string Small(int budget) => $$$"""
@@ -131,7 +146,9 @@ internal static class IssueTable
         var answer = JsonSerializer.Deserialize<JsonElement>(text);
         if (status != 200)
         {
-            return string.Create(CultureInfo.InvariantCulture, $"{status}: {(answer.TryGetProperty("title", out var title) ? title.GetString() : text[..Math.Min(80, text.Length)])}");
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"{status}: {(answer.TryGetProperty("title", out var title) ? title.GetString() : text[..Math.Min(80, text.Length)])}");
         }
 
         var outcome = answer.TryGetProperty("outcome", out var word) ? word.GetString() : "";
@@ -148,7 +165,8 @@ internal static class IssueTable
         try
         {
             using var response = await service.PostAsync(Recommend, Body(new CatalogueMix(3000), certify: true), leaving.Token);
-            return new TrialResult("caller gone while a certificate of 3000 items is made", 0, watch.Before, watch.Peak, "answered before the caller left after 2 s");
+            return new TrialResult(
+                "caller gone while a certificate of 3000 items is made", 0, watch.Before, watch.Peak, "answered before the caller left after 2 s");
         }
         catch (OperationCanceledException)
         {
@@ -156,7 +174,8 @@ internal static class IssueTable
             var outcome = await OutcomeAsync(service, Recommend, Small(100));
             var took = Stopwatch.GetElapsedTime(left);
             return new TrialResult(
-                "caller gone while a certificate of 3000 items is made: the next small request", took.TotalSeconds, watch.Before, watch.Peak, watch.HasKilled ? "killed at 4 GB" : outcome);
+                "caller gone while a certificate of 3000 items is made: the next small request", took.TotalSeconds, watch.Before, watch.Peak,
+                watch.HasKilled ? "killed at 4 GB" : outcome);
         }
     }
 
@@ -171,7 +190,8 @@ internal static class IssueTable
         var small = await Task.WhenAll(Enumerable.Range(1, 4).Select(number => OutcomeAsync(service, Recommend, Small(100 + number))));
         var took = Stopwatch.GetElapsedTime(started);
         return new TrialResult(
-            "one processor: four small requests beside a background certificate", took.TotalSeconds, watch.Before, watch.Peak, watch.HasKilled ? "killed at 4 GB" : Counted(small));
+            "one processor: four small requests beside a background certificate", took.TotalSeconds, watch.Before, watch.Peak,
+            watch.HasKilled ? "killed at 4 GB" : Counted(small));
     }
 
     private static async Task<TrialResult> TwentyCurvesAsync()
@@ -184,7 +204,8 @@ internal static class IssueTable
         var started = Stopwatch.GetTimestamp();
         var small = await Task.WhenAll(Enumerable.Range(1, 20).Select(number => OutcomeAsync(service, Recommend, Small(200 + number))));
         var took = Stopwatch.GetElapsedTime(started);
-        var result = new TrialResult("20 small requests beside 20 spending curves", took.TotalSeconds, watch.Before, watch.Peak, watch.HasKilled ? "killed at 4 GB" : Counted(small));
+        var result = new TrialResult(
+            "20 small requests beside 20 spending curves", took.TotalSeconds, watch.Before, watch.Peak, watch.HasKilled ? "killed at 4 GB" : Counted(small));
         await ends.CancelAsync();
         await Task.WhenAll(heavy);
         return result;
@@ -207,5 +228,7 @@ internal static class IssueTable
     }
 
     private static string Counted(IEnumerable<string> outcomes) =>
-        string.Join("; ", outcomes.GroupBy(outcome => outcome.Split(" `")[0]).Select(group => string.Create(CultureInfo.InvariantCulture, $"{group.Count()} × {group.Key}")));
+        string.Join(
+            "; ",
+            outcomes.GroupBy(outcome => outcome.Split(" `")[0]).Select(group => string.Create(CultureInfo.InvariantCulture, $"{group.Count()} × {group.Key}")));
 }

@@ -26,7 +26,8 @@ internal sealed record LoopResults(IReadOnlyList<LoopAnswer> Answers, double Sec
         return sorted.Length == 0 ? double.NaN : Numbers.Percentile(sorted, share);
     }
 
-    public string Statuses => string.Join(", ", Answers.GroupBy(answer => answer.Status).OrderBy(group => group.Key).Select(group => $"{group.Key}: {group.Count()}"));
+    public string Statuses =>
+        string.Join(", ", Answers.GroupBy(answer => answer.Status).OrderBy(group => group.Key).Select(group => $"{group.Key}: {group.Count()}"));
 }
 
 /// <summary>

@@ -57,7 +57,8 @@ internal static class OverloadTrial
         var best = 0.0;
         for (var offered = CapacityStart; ; offered *= 1.4)
         {
-            var goodput = (await new OpenLoop(service.Address, number => OpenLoop.Small(number, (int)(offered * 1000) % 900_000)).RunAsync(offered, time)).Goodput;
+            var goodput =
+                (await new OpenLoop(service.Address, number => OpenLoop.Small(number, (int)(offered * 1000) % 900_000)).RunAsync(offered, time)).Goodput;
             Progress.Tell($"{offered:F0} a second offered, {goodput:F0} answered");
             if (goodput < 1.1 * best || goodput < 0.8 * offered)
             {
@@ -68,10 +69,13 @@ internal static class OverloadTrial
         }
     }
 
-    private static string Report(double capacity, List<(double Multiple, LoopResults Small, LoopResults Health)> runs, TimeSpan time, double peakMegabytes, bool hasExited)
+    private static string Report(
+        double capacity, List<(double Multiple, LoopResults Small, LoopResults Health)> runs, TimeSpan time, double peakMegabytes, bool hasExited)
     {
         var peak = runs.Max(run => run.Small.Goodput);
-        var table = new Table(1, "offered", "a second", "answered a second", "of the peak", "answers p99 ms", "refusals p50 ms", "refusals p99 ms", "/health/live p99 ms", "generator late ms", "statuses (0: none)");
+        var table = new Table(
+            1, "offered", "a second", "answered a second", "of the peak", "answers p99 ms", "refusals p50 ms", "refusals p99 ms", "/health/live p99 ms",
+            "generator late ms", "statuses (0: none)");
         foreach (var (multiple, small, health) in runs)
         {
             static bool IsRefusal(int status) => status is 429 or 503;
@@ -88,7 +92,10 @@ internal static class OverloadTrial
                 small.Statuses);
         }
 
-        return $"## Overload\n\nSmall requests, no two alike, no cache; open loop, {time.TotalSeconds:F0} s each; generator on core 0, service with one processor on core 1. Goals: 90 % of the peak at 3 and 10 times capacity, refusals' p99 20 ms, `/health/live` p99 50 ms. Most resident: {peakMegabytes:F0} MB{(hasExited ? "; the process ended" : "")}.\n\n{table}";
+        return $"## Overload\n\nSmall requests, no two alike, no cache; open loop, {time.TotalSeconds:F0} s each; generator on core 0, " +
+            "service with one processor on core 1. Goals: 90 % of the peak at 3 and 10 times capacity, refusals' p99 20 ms, " +
+            "`/health/live` p99 50 ms. " +
+            $"Most resident: {peakMegabytes:F0} MB{(hasExited ? "; the process ended" : "")}.\n\n{table}";
     }
 
     private static string Shown(double milliseconds) => double.IsNaN(milliseconds) ? "none" : Numbers.Show(milliseconds);

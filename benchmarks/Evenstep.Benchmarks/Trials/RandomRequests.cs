@@ -34,7 +34,9 @@ internal static class RandomRequests
 
                 if (IsOver(runs[^1], service))
                 {
-                    Progress.Tell($"seed {runs[^1].Request.Seed}: {runs[^1].Outcome}, {runs[^1].Seconds:F1} s, {runs[^1].PeakMegabytes:F0} MB; {runs[^1].Request.Path}, {runs[^1].Request.Summary}");
+                    Progress.Tell(
+                        $"seed {runs[^1].Request.Seed}: {runs[^1].Outcome}, {runs[^1].Seconds:F1} s, {runs[^1].PeakMegabytes:F0} MB; " +
+                        $"{runs[^1].Request.Path}, {runs[^1].Request.Summary}");
                     restarts++;
                     service.Dispose();
                     service = await StartAsync(options);
@@ -97,7 +99,10 @@ internal static class RandomRequests
     private static string Report(List<Run> runs, double before, double peak, int restarts)
     {
         double[] seconds = [.. runs.Select(run => run.Seconds).Order()];
-        var outcomes = string.Join(", ", runs.GroupBy(run => run.Outcome).OrderBy(group => group.Key).Select(group => string.Create(CultureInfo.InvariantCulture, $"{group.Key}: {group.Count()}")));
+        var outcomes = string.Join(
+            ", ",
+            runs.GroupBy(run => run.Outcome).OrderBy(group => group.Key)
+                .Select(group => string.Create(CultureInfo.InvariantCulture, $"{group.Key}: {group.Count()}")));
         var summary = new Table(1, "what", "measured", "goal");
         summary.Add("slowest, s", Numbers.Show(seconds[^1]), "6");
         summary.Add("p99, s", Numbers.Show(Numbers.Percentile(seconds, 0.99)), "");
@@ -114,6 +119,7 @@ internal static class RandomRequests
             slowest.Add(Numbers.Show(run.Request.Seed), $"{run.Request.Path}: {run.Request.Summary}", Numbers.Show(run.Seconds), run.Outcome);
         }
 
-        return $"## Random valid requests over every bound\n\n{runs.Count} requests, one after another, given up after 30 s, killed at 6 GB.\n\n{summary}\nThe slowest, each repeated by `--seed SEED --count 1`:\n\n{slowest}";
+        return $"## Random valid requests over every bound\n\n{runs.Count} requests, one after another, given up after 30 s, killed at 6 GB.\n\n" +
+            $"{summary}\nThe slowest, each repeated by `--seed SEED --count 1`:\n\n{slowest}";
     }
 }

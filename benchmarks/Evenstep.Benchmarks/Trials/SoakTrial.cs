@@ -37,7 +37,8 @@ internal static class SoakTrial
         table.Add("most, MB", Numbers.Show(watch.Peak), "400");
         table.Add("killed at 4 GB", watch.HasKilled ? $"after {samples[^1].At.TotalMinutes:F1} minutes" : "no", "no");
         table.Add("slowest answer, s", Numbers.Show(results.SlowestSeconds), "");
-        table.Add("statuses (0: no whole answer)", string.Join(", ", results.Statuses.OrderBy(one => one.Key).Select(one => $"{one.Key}: {one.Value}")), "200, 503");
+        table.Add(
+            "statuses (0: no whole answer)", string.Join(", ", results.Statuses.OrderBy(one => one.Key).Select(one => $"{one.Key}: {one.Value}")), "200, 503");
         var course = new Table(0, "minute", "MB");
         foreach (var (at, megabytes) in samples.Where((_, i) => i % Math.Max(1, samples.Length / ShownSamples) == 0))
         {
@@ -45,7 +46,9 @@ internal static class SoakTrial
         }
 
         var settings = options.Settings.Count == 0 ? "default settings" : string.Join(", ", options.Settings.Select(one => $"{one.Key}={one.Value}"));
-        var failed = results.Failures.Count == 0 ? "" : $"\nNeither answered nor refused as busy:\n\n{string.Concat(results.Failures.Select(one => $"- {one}\n"))}";
+        var failed = results.Failures.Count == 0
+            ? ""
+            : $"\nNeither answered nor refused as busy:\n\n{string.Concat(results.Failures.Select(one => $"- {one}\n"))}";
         return $"## Soak\n\n{Callers} callers, mixed load, {minutes} minutes, {settings}; killed at 4 GB.\n\n{table}\n{course}{failed}";
     }
 

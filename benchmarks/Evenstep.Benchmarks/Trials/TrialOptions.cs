@@ -29,7 +29,8 @@ internal sealed record TrialOptions(string Name, int? Count, double? Minutes, in
     /// <summary>Null for a command line that is not understood.</summary>
     public static TrialOptions? Parse(string[] args)
     {
-        if (args.Length < 2 || args.Length % 2 != 0 || args.Skip(2).Chunk(2).Any(pair => pair[0] is not ("--count" or "--minutes" or "--seed" or "--report" or "--set")))
+        if (args.Length < 2 || args.Length % 2 != 0
+            || args.Skip(2).Chunk(2).Any(pair => pair[0] is not ("--count" or "--minutes" or "--seed" or "--report" or "--set")))
         {
             return null;
         }

@@ -68,7 +68,8 @@ internal sealed class PlainModel
             groups.Add(new Term(bought[number], 1));
         }
 
-        foreach (var group in views.Candidates.Index().Where(one => one.Item.ParfocalGroup is { } name && !owned.Contains(name)).GroupBy(one => one.Item.ParfocalGroup))
+        var toGroup = views.Candidates.Index().Where(one => one.Item.ParfocalGroup is { } name && !owned.Contains(name));
+        foreach (var group in toGroup.GroupBy(one => one.Item.ParfocalGroup))
         {
             var present = solver.Binary();
             groups.Add(new Term(present, 1));

@@ -32,7 +32,7 @@ internal sealed record CatalogueBody(ProblemResult? Refusal, Func<Catalogue?, Ch
 
     private static CatalogueBody OfJson(string id, IQueryCollection query, ReadOnlyMemory<byte> bytes)
     {
-        using var body = StrictJson.Parse(bytes);
+        using var body = OpenedBody.Parse(bytes);
         if (body.Refusal is { } refusal)
         {
             return Refused(refusal);

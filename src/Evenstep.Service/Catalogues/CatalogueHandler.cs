@@ -30,7 +30,8 @@ internal sealed class CatalogueHandler(CatalogueStore store, StorageReader reade
 
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
 
-    /// <summary>In this process, changes to one catalogue take turns, so that only those of other instances come between. Where two catalogues share a queue, one waits in vain: nothing worse.</summary>
+    /// <summary>In this process, changes to one catalogue take turns, so that only those of other instances come between. Where two catalogues share a queue,
+    /// one waits in vain: nothing worse.</summary>
     private readonly SemaphoreSlim[] turns = [.. Enumerable.Range(0, Queues).Select(_ => new SemaphoreSlim(1))];
 
     /// <summary>Stores a catalogue in place of whatever there is.</summary>
@@ -46,7 +47,8 @@ internal sealed class CatalogueHandler(CatalogueStore store, StorageReader reade
     /// <param name="change">Makes the next version of this one, or refuses.</param>
     /// <param name="conditions">What the sender expects to be stored.</param>
     /// <param name="cancellationToken">The sender waits no more.</param>
-    public Task<Change> ReviseAsync(CatalogueKey key, Func<Catalogue, Change> change, Preconditions conditions, CancellationToken cancellationToken) => ChangeAsync(
+    public Task<Change> ReviseAsync(
+        CatalogueKey key, Func<Catalogue, Change> change, Preconditions conditions, CancellationToken cancellationToken) => ChangeAsync(
         key,
         current => current is null ? Change.Refused(NotFound(key))
             : conditions.RefusalFor(current.Version) is { } refusal ? Change.Refused(refusal)
@@ -64,7 +66,8 @@ internal sealed class CatalogueHandler(CatalogueStore store, StorageReader reade
         if (registry.Of(key.Owner).IsEveryones(key.Id))
         {
             return Change.Refused(new ProblemResult(
-                ProblemKind.ReadOnly, $"The catalogue `{key.Id}` is everyone's and comes with the service; it cannot be changed. Store one of your own under another id."));
+                ProblemKind.ReadOnly,
+                $"The catalogue `{key.Id}` is everyone's and comes with the service; it cannot be changed. Store one of your own under another id."));
         }
 
         var turn = turns[key.GetHashCode() & (Queues - 1)];

@@ -14,10 +14,12 @@ internal sealed class CataloguePage
     private const int DefaultLimit = 20;
     private const int MostLimit = 100;
 
-    private static readonly Field<int?> Limit = Make.Whole("limit", 1, MostLimit, "The most to list at once.").Defaulting(DefaultLimit.ToString(CultureInfo.InvariantCulture));
+    private static readonly Field<int?> Limit =
+        Make.Whole("limit", 1, MostLimit, "The most to list at once.").Defaulting(DefaultLimit.ToString(CultureInfo.InvariantCulture));
 
     private static readonly Field<string?> Cursor = Make.Of(
-        "cursor", new TextShape(100, "^[A-Za-z0-9_-]+$", "the `nextCursor` of a list"), "Where to go on: the `nextCursor` of the list before. Without it, at the first catalogue.");
+        "cursor", new TextShape(100, "^[A-Za-z0-9_-]+$", "the `nextCursor` of a list"),
+        "Where to go on: the `nextCursor` of the list before. Without it, at the first catalogue.");
 
     /// <summary>What the query may say.</summary>
     public static readonly QueryRule Rule = new(Limit, Cursor);
@@ -61,7 +63,9 @@ internal sealed class CataloguePage
             return id;
         }
 
-        faults.Add(RequestPointer.OfQuery(Cursor.Name), FaultCode.InvalidText, () => $"{ErrorText.Quoted(cursor)} was given; it must be the `nextCursor` of a list. Leave it out to begin at the first catalogue.");
+        faults.Add(
+            RequestPointer.OfQuery(Cursor.Name), FaultCode.InvalidText,
+            () => $"{ErrorText.Quoted(cursor)} was given; it must be the `nextCursor` of a list. Leave it out to begin at the first catalogue.");
         return null;
     }
 }

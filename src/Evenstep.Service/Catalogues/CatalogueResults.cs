@@ -29,7 +29,8 @@ internal sealed class StoredResult(Change change) : IResult, IEndpointMetadataPr
 
         var language = httpContext.Request.LanguageAsked();
         response.SayLanguage(language);
-        return response.WriteAsJsonAsync(StoredCatalogueAnswer.Of(change), CatalogueJson.In(language).StoredCatalogueAnswer, cancellationToken: httpContext.RequestAborted);
+        return response.WriteAsJsonAsync(
+            StoredCatalogueAnswer.Of(change), CatalogueJson.In(language).StoredCatalogueAnswer, cancellationToken: httpContext.RequestAborted);
     }
 
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
@@ -73,13 +74,5 @@ internal sealed class ContentResult(Catalogue catalogue, CatalogueForm form) : I
         await response.Body.WriteAsync(content, httpContext.RequestAborted);
     }
 
-    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
-    {
-        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status304NotModified));
-        builder.Metadata.Add(RequestHeader.IfMatchOfRead);
-        builder.Metadata.Add(RequestHeader.IfNoneMatchOfRead);
-        builder.Metadata.Add(new SendsHeaders(StatusCodes.Status200OK, AnswerHeader.ETag, AnswerHeader.CacheControl));
-        builder.Metadata.Add(new SendsHeaders(StatusCodes.Status304NotModified, AnswerHeader.ETag, AnswerHeader.CacheControl));
-        builder.Metadata.Add(new MayRefuse(ProblemKind.NotFound, ProblemKind.PreconditionFailed, ProblemKind.StorageAway));
-    }
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) => ConditionalRead.Declare(builder);
 }

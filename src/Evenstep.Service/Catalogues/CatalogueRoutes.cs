@@ -18,18 +18,22 @@ internal static class CatalogueRoutes
     /// <summary>With what the names of example files begin.</summary>
     private const string Examples = "catalogue";
 
-    private const string CsvExample = "id,kind,name,price,barrel,focalLengthMm,apparentFieldDeg,eyeReliefMm,factors\r\nwide-25,eyepiece,Wide 25 mm,89.90,1.25in,25,60,18,\r\ndouble,barlow,,39,1.25in,,,,1.5 2\r\n";
+    private const string CsvExample =
+        "id,kind,name,price,barrel,focalLengthMm,apparentFieldDeg,eyeReliefMm,factors\r\nwide-25,eyepiece,Wide 25 mm,89.90,1.25in,25,60,18,\r\n" +
+        "double,barlow,,39,1.25in,,,,1.5 2\r\n";
 
     public static void MapCatalogues(this IEndpointRouteBuilder routes)
     {
         var catalogues = routes.MapGroup("/catalogues").WithTags("Catalogues");
         catalogues.MapGet("", List).WithName("list-catalogues").WithMetadata(CataloguePage.Rule).Refuses(ProblemKind.StorageAway);
-        catalogues.MapGet("/{id}", Get).WithName("get-catalogue").WithMetadata(OfferedFormats.JsonOrCsv, new GivesBody(CatalogueShapes.Stored, Examples) { Csv = CsvExample });
+        catalogues.MapGet("/{id}", Get).WithName("get-catalogue")
+            .WithMetadata(OfferedFormats.JsonOrCsv, new GivesBody(CatalogueShapes.Stored, Examples) { Csv = CsvExample });
         catalogues.MapPut("/{id}", PutAsync).WithName("put-catalogue")
             .WithMetadata(CatalogueBody.Rule, CsvQuery.OfItems, new TakesBody(CatalogueShapes.Stored, Examples) { Csv = CsvExample })
             .WithMetadata(new SendsHeaders(StatusCodes.Status201Created, AnswerHeader.ETag, AnswerHeader.Location))
             .Produces<StoredCatalogueAnswer>(StatusCodes.Status201Created);
-        catalogues.MapDelete("/{id}", DeleteAsync).WithName("delete-catalogue").WithMetadata(OfferedFormats.Nothing, RequestHeader.IfMatch, RequestHeader.IfNoneMatch)
+        catalogues.MapDelete("/{id}", DeleteAsync).WithName("delete-catalogue")
+            .WithMetadata(OfferedFormats.Nothing, RequestHeader.IfMatch, RequestHeader.IfNoneMatch)
             .Refuses(ProblemKind.NotFound, ProblemKind.ReadOnly, ProblemKind.PreconditionFailed, ProblemKind.StorageAway, ProblemKind.StorageFull);
         catalogues.MapItems();
     }
@@ -55,7 +59,9 @@ internal static class CatalogueRoutes
     /// <response code="200">The catalogue, with its version as `ETag`.</response>
     /// <response code="304">It is still the one that `If-None-Match` names.</response>
     public static Results<ContentResult, ProblemResult> Get(string id, HttpRequest request, CatalogueSnapshot snapshot) =>
-        snapshot.Find(id) is { } catalogue ? new ContentResult(catalogue, CatalogueForm.AskedFor(request)) : new ProblemResult(ProblemKind.NotFound, snapshot.NoSuch(id));
+        snapshot.Find(id) is { } catalogue
+            ? new ContentResult(catalogue, CatalogueForm.AskedFor(request))
+            : new ProblemResult(ProblemKind.NotFound, snapshot.NoSuch(id));
 
     /// <summary>Stores a catalogue, whole, in place of whatever there is.</summary>
     /// <remarks>
@@ -82,7 +88,9 @@ internal static class CatalogueRoutes
         }
 
         var body = await CatalogueBody.ReceiveAsync(id, request, cancellationToken);
-        return body.Refusal is { } refused ? refused : StoredResult.Of(await handler.PutAsync(new CatalogueKey(owner, id), body.Make, conditions!, cancellationToken));
+        return body.Refusal is { } refused
+            ? refused
+            : StoredResult.Of(await handler.PutAsync(new CatalogueKey(owner, id), body.Make, conditions!, cancellationToken));
     }
 
     /// <summary>Deletes a catalogue.</summary>
@@ -93,7 +101,8 @@ internal static class CatalogueRoutes
     /// <param name="handler"></param>
     /// <param name="cancellationToken"></param>
     /// <response code="204">There is no such catalogue any more.</response>
-    public static async Task<Results<NoContent, ProblemResult>> DeleteAsync(string id, HttpRequest request, Owner owner, CatalogueHandler handler, CancellationToken cancellationToken)
+    public static async Task<Results<NoContent, ProblemResult>> DeleteAsync(
+        string id, HttpRequest request, Owner owner, CatalogueHandler handler, CancellationToken cancellationToken)
     {
         var (conditions, unreadable) = Preconditions.Of(request);
         if (unreadable is not null)

@@ -30,7 +30,9 @@ internal static class ItemRevision
     {
         var (faults, warnings) = (new Faults(), new WarningList());
         var items = Make(catalogue, read(faults, warnings), faults, warnings);
-        return faults.Any ? Change.Refused(ProblemResult.Of(faults)) : new Change(CatalogueReader.Revise(catalogue, items), IsNew: false) { Warnings = warnings };
+        return faults.Any
+            ? Change.Refused(ProblemResult.Of(faults))
+            : new Change(CatalogueReader.Revise(catalogue, items), IsNew: false) { Warnings = warnings };
     }
 
     /// <summary>All items, with the changes made that could be.</summary>
@@ -55,7 +57,9 @@ internal static class ItemRevision
         var at = change.At.To(nameof(ItemRequest.Id));
         if (change is { Id: null, Patch.ValueKind: not JsonValueKind.Object })
         {
-            faults.Add(change.At, FaultCode.WrongType, () => $"{ErrorText.Of(change.Patch)} was given; it must be an object with the `id` of an item and the fields that change.");
+            faults.Add(
+                change.At, FaultCode.WrongType,
+                () => $"{ErrorText.Of(change.Patch)} was given; it must be an object with the `id` of an item and the fields that change.");
         }
         else if (change.Id is not { } id)
         {
@@ -77,7 +81,7 @@ internal static class ItemRevision
         return false;
     }
 
-    private static ErrorMessage NoSuch(string id, Catalogue catalogue) => ErrorMessage.Of("error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, catalogue.Listed.Keys)), ("instead", ErrorMessage.Of("error/no-such-item/change")));
+    private static ErrorMessage NoSuch(string id, Catalogue catalogue) => NoSuchItem.Of(id, catalogue.Listed.Keys, "error/no-such-item/change");
 
     /// <summary>Of a field that is to be taken away nothing is left in the item: a misspelt one would not be seen there.</summary>
     private static void ReportUnknownNulls(ItemChange change, Faults faults)
@@ -106,7 +110,9 @@ internal static class ItemRevision
         var revised = ItemShapes.ForSale.Read(JsonSerializer.SerializeToElement(patched), change.At, faults);
         if (revised?.Id is { } id && id != change.Id)
         {
-            faults.Add(change.At.To(nameof(ItemRequest.Id)), FaultCode.Unchangeable, () => $"{ErrorText.Quoted(id)} was given; the id of an item cannot change. Leave it out, or store the catalogue anew.");
+            faults.Add(
+                change.At.To(nameof(ItemRequest.Id)), FaultCode.Unchangeable,
+                () => $"{ErrorText.Quoted(id)} was given; the id of an item cannot change. Leave it out, or store the catalogue anew.");
         }
 
         // What the table of fields cannot see is reported at the change, too.

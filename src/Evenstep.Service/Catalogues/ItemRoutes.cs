@@ -57,14 +57,15 @@ internal static class ItemRoutes
             return unreadable;
         }
 
-        var received = await BodyReader.ReceiveAsync(request, OfOne, cancellationToken);
-        using var body = received.Refusal is null ? StrictJson.Parse(received.Bytes) : new OpenedBody(received.Refusal);
+        using var body = await BodyReader.OpenAsync(request, OfOne, cancellationToken);
         if (body.Refusal is { } refusal)
         {
             return NamingTypes(refusal, OfOne, request);
         }
 
-        return StoredResult.Of(await handler.ReviseAsync(new CatalogueKey(owner, id), current => ItemRevision.MakeOne(current, itemId, body.Json), conditions!, cancellationToken));
+        return StoredResult.Of(
+            await handler.ReviseAsync(
+                new CatalogueKey(owner, id), current => ItemRevision.MakeOne(current, itemId, body.Json), conditions!, cancellationToken));
     }
 
     /// <summary>Changes many items of a catalogue at once: the price feed.</summary>

@@ -33,7 +33,9 @@ internal static class NdjsonChanges
 
         if (changes.Count == 0 && !faults.Any)
         {
-            faults.Add(CsvTable.PointerOf(1), FaultCode.Missing, () => "The body is empty; send a line such as {\"id\": \"…\", \"price\": 10} for each item that changes.");
+            faults.Add(
+                CsvTable.PointerOf(1), FaultCode.Missing,
+                () => "The body is empty; send a line such as {\"id\": \"…\", \"price\": 10} for each item that changes.");
         }
 
         return changes;
@@ -53,7 +55,10 @@ internal static class NdjsonChanges
         }
         catch (JsonException exception)
         {
-            faults.Add(at, FaultCode.NotJson, () => FormattableString.Invariant($"Line {line} is not JSON: {NotJson.ReasonOf(exception, text.Span)} Every line must be a JSON object of its own."));
+            faults.Add(
+                at, FaultCode.NotJson,
+                () => FormattableString.Invariant(
+                    $"Line {line} is not JSON: {NotJson.ReasonOf(exception, text.Span)} Every line must be a JSON object of its own."));
         }
     }
 

@@ -10,6 +10,8 @@ internal static class PathId
     /// <param name="known">What there is, by id.</param>
     public static string Meant<T>(string part, IReadOnlyDictionary<string, T>? known) =>
         known is null || known.ContainsKey(part) || !part.Contains(EscapedSlash, StringComparison.OrdinalIgnoreCase) ? part
-        : known.Keys.FirstOrDefault(id => id.Replace("/", EscapedSlash, StringComparison.Ordinal).Equals(part.Replace("%2f", EscapedSlash, StringComparison.Ordinal), StringComparison.Ordinal))
+        : known.Keys.FirstOrDefault(
+            id => id.Replace("/", EscapedSlash, StringComparison.Ordinal)
+                .Equals(part.Replace("%2f", EscapedSlash, StringComparison.Ordinal), StringComparison.Ordinal))
             ?? part.Replace(EscapedSlash, "/", StringComparison.OrdinalIgnoreCase);
 }

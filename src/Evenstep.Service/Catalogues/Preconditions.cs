@@ -33,10 +33,12 @@ internal sealed class Preconditions
         : ifNoneMatch is not null && Matches(ifNoneMatch, version, strongly: false) ? Failed("If-None-Match", ifNoneMatch, version)
         : null;
 
-    /// <summary>The answer to a question about something else than this version; null where it may be answered. Headers that cannot be read ask for nothing.</summary>
+    /// <summary>The answer to a question about something else than this version; null where it may be answered. Headers that cannot be read ask for
+    /// nothing.</summary>
     public static ProblemResult? RefusalOfRead(HttpRequest request, string version) =>
         !TryRead(request.Headers.IfMatch, out var ifMatch) || ifMatch is null || Matches(ifMatch, version, strongly: true) ? null : new ProblemResult(
-            ProblemKind.PreconditionFailed, $"`If-Match: {string.Join(", ", ifMatch)}` was given, but what there is has the entity tag {TagOf(version)}. Leave the header out to get it.");
+            ProblemKind.PreconditionFailed,
+            $"`If-Match: {string.Join(", ", ifMatch)}` was given, but what there is has the entity tag {TagOf(version)}. Leave the header out to get it.");
 
     /// <summary>Whether whoever asks has this version already. Headers that cannot be read ask for nothing.</summary>
     public static bool IsKnown(HttpRequest request, string version) =>
@@ -63,5 +65,7 @@ internal sealed class Preconditions
 
     private static ProblemResult Failed(string header, IList<EntityTagHeaderValue> tags, string? version) => new(
         ProblemKind.PreconditionFailed,
-        $"`{header}: {string.Join(", ", tags)}` was given, but {(version is null ? "no such catalogue is stored" : $"the version that is stored is {TagOf(version)}")}. Nothing was changed. Read what is stored, and decide again.");
+        $"`{header}: {string.Join(", ", tags)}` was given, but " +
+        $"{(version is null ? "no such catalogue is stored" : $"the version that is stored is {TagOf(version)}")}. Nothing was changed. Read what is stored, " +
+        "and decide again.");
 }

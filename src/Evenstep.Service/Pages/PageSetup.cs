@@ -34,7 +34,8 @@ internal static class PageSetup
         var words = Language.All.ToDictionary(
             language => $"/page/{language.Tag}.js",
             language => Encoding.UTF8.GetBytes($"export const texts = {language.File.Serialize("page")};\n"));
-        words["/page/languages.js"] = Encoding.UTF8.GetBytes($"export const languages = [{string.Join(", ", Language.All.Select(language => $"[{Quoted(language.Tag)}, {Quoted(language.Name)}]"))}];\n");
+        words["/page/languages.js"] = Encoding.UTF8.GetBytes(
+            $"export const languages = [{string.Join(", ", Language.All.Select(language => $"[{Quoted(language.Tag)}, {Quoted(language.Name)}]"))}];\n");
         return words;
     }
 

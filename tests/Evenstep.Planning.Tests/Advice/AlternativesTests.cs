@@ -23,12 +23,15 @@ public sealed class AlternativesTests
             foreach (var alternative in alternatives)
             {
                 var excluding = Excluding(planned.Asked, alternative.Without.Id);
-                Assert.Empty(Comparison.Differences(excluding, _ => alternative.Plan!).Select(fault => $"seed {planned.Seed} without {alternative.Without}: {fault}"));
+                Assert.Empty(
+                    Comparison.Differences(excluding, _ => alternative.Plan!).Select(fault => $"seed {planned.Seed} without {alternative.Without}: {fault}"));
                 outcomes[alternative.Plan!.Outcome] = outcomes.GetValueOrDefault(alternative.Plan.Outcome) + 1;
             }
         }
 
-        Assert.All([Outcome.Optimal, Outcome.NothingWorthwhile, Outcome.Infeasible], outcome => Assert.True(outcomes.GetValueOrDefault(outcome) > 5, $"{outcome} is too rare"));
+        Assert.All(
+            [Outcome.Optimal, Outcome.NothingWorthwhile, Outcome.Infeasible],
+            outcome => Assert.True(outcomes.GetValueOrDefault(outcome) > 5, $"{outcome} is too rare"));
     }
 
     [Fact]

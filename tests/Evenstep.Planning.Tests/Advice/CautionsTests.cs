@@ -81,7 +81,8 @@ public sealed class CautionsTests
     {
         var telescope = Some.InUse(Some.Telescope(focuser: focuser), lowest: 50, highest: 200);
 
-        Assert.Equal(isHeavy, CodesOf(Some.Problem(telescope, owned: [Weighing(Some.Eyepiece(10, barrel: focuser), grams)])).Contains(Cautions.HeavyForFocuser));
+        Assert.Equal(
+            isHeavy, CodesOf(Some.Problem(telescope, owned: [Weighing(Some.Eyepiece(10, barrel: focuser), grams)])).Contains(Cautions.HeavyForFocuser));
     }
 
     [Fact]
@@ -124,7 +125,11 @@ public sealed class CautionsTests
     public void Eyepieces_made_for_slower_telescopes_are_named_unless_only_a_barlow_makes_them_usable()
     {
         var telescope = Some.InUse(Some.Telescope(200, 1000), lowest: 50, highest: 300);
-        Item[] owned = [For(Some.Eyepiece(10, id: "slow"), 6), For(Some.Eyepiece(12, id: "fast"), 5), For(Some.Eyepiece(30, id: "too-low-alone"), 8), Some.Eyepiece(15), Some.Barlow(2)];
+        Item[] owned =
+        [
+            For(Some.Eyepiece(10, id: "slow"), 6), For(Some.Eyepiece(12, id: "fast"), 5), For(Some.Eyepiece(30, id: "too-low-alone"), 8), Some.Eyepiece(15),
+            Some.Barlow(2)
+        ];
 
         var note = KitNotes.Of(Kit.Of(Some.Problem(telescope, owned: [.. owned]), [])).Single(one => one.Code == KitNotes.FastTelescope);
 

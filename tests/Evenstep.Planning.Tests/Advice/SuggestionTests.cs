@@ -102,7 +102,8 @@ public sealed class SuggestionTests
         // f (80 - 2.5 f) is greatest at 16 mm, the field then 40 degrees at 62.5x.
         var suggested = Suggestion.For(new Target("nebula", 300, 5), LadderOf(Some.Zoom(8, 24, 60, 20)));
 
-        Assert.Equal((false, 16, 0.64), (suggested.Fits, Math.Round(suggested.Setting!.Value.FocalLengthMm, 6), Math.Round(suggested.Setting.Value.TrueFieldDeg, 6)));
+        Assert.Equal(
+            (false, 16, 0.64), (suggested.Fits, Math.Round(suggested.Setting!.Value.FocalLengthMm, 6), Math.Round(suggested.Setting.Value.TrueFieldDeg, 6)));
     }
 
     [Fact]
@@ -128,7 +129,8 @@ public sealed class SuggestionTests
         }
 
         var (target, needed) = (suggested.Target, FieldOverWidth * suggested.Target.WidthArcmin / 60);
-        var own = looks.First(look => look.View.Eyepiece.Id == view.Eyepiece.Id && look.View.Barlow?.Id == view.Barlow?.Id && look.View.Factor == view.View.Factor);
+        var own =
+            looks.First(look => look.View.Eyepiece.Id == view.Eyepiece.Id && look.View.Barlow?.Id == view.Barlow?.Id && look.View.Factor == view.View.Factor);
         var taken = LookAt(own.View, setting.Power);
         var (lowest, highest) = Admitted(own.View);
         Assert.InRange(setting.Power, lowest - Little, highest + Little);

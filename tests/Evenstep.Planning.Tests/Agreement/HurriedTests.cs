@@ -136,7 +136,8 @@ public class HurriedTests
         [
             .. Referee.FaultsOf(problem, plan),
             .. Unless(truth.LeastLargestStep is not null, "there is no set, and yet one is found"),
-            .. Unless(values.LnBound <= Math.Log(truth.LeastLargestStep ?? 1) + FigureTolerance, $"the bound {values.LnBound} is above {truth.LeastLargestStep}"),
+            .. Unless(
+                values.LnBound <= Math.Log(truth.LeastLargestStep ?? 1) + FigureTolerance, $"the bound {values.LnBound} is above {truth.LeastLargestStep}"),
             .. Unless(values.LnLeastLargestStep >= Math.Log(truth.LeastLargestStep ?? 1) - FigureTolerance, "the step is below the least"),
             .. Unless(plan.Outcome == Outcome.BestFound, $"cut short, and yet {plan.Outcome}"),
         ],
@@ -177,7 +178,9 @@ public class HurriedTests
         return
         [
             .. SpendingReferee.FaultsOf(curve),
-            .. Unless(wanted.SequenceEqual(curve.Points.Select(point => point.TotalPrice).TakeWhile(price => price <= proved)), "a point that is proved is wrong or missing"),
+            .. Unless(
+                wanted.SequenceEqual(curve.Points.Select(point => point.TotalPrice).TakeWhile(price => price <= proved)),
+                "a point that is proved is wrong or missing"),
             .. Unless(curve.IsProved == curve.Limit is null, "the limit is not told"),
         ];
     }
@@ -218,7 +221,8 @@ public class HurriedTests
         return
         [
             .. Referee.FaultsOf(alternative.Problem, plan),
-            .. Unless(plan.Outcome is Outcome.BestFound or Outcome.Infeasible || plan.Purchases.SequenceEqual(whole.Purchases), "proved, and yet another is best"),
+            .. Unless(
+                plan.Outcome is Outcome.BestFound or Outcome.Infeasible || plan.Purchases.SequenceEqual(whole.Purchases), "proved, and yet another is best"),
             .. Unless(plan.Outcome == Outcome.Infeasible == (whole.Outcome == Outcome.Infeasible), $"{whole.Outcome}, not {plan.Outcome}"),
             .. Unless(plan.Values is null || plan.Values.LnBound <= whole.Values!.LnLeastLargestStep + FigureTolerance, "the bound is too high"),
         ];

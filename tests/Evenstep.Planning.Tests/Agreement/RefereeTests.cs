@@ -31,7 +31,8 @@ public class RefereeTests
 
     [Fact]
     public void A_largest_step_that_is_not_kept_is_not_let_pass() => AssertFaulty("largest step", (problem, plan) =>
-        Spoil(plan, values => values with { LnLeastLargestStep = (values.LnLeastLargestStep / 2) - Spoilt, LnBound = (values.LnLeastLargestStep / 2) - Spoilt }));
+        Spoil(
+            plan, values => values with { LnLeastLargestStep = (values.LnLeastLargestStep / 2) - Spoilt, LnBound = (values.LnLeastLargestStep / 2) - Spoilt }));
 
     [Fact]
     public void A_bound_above_the_step_is_not_let_pass() => AssertFaulty("bound", (_, plan) =>

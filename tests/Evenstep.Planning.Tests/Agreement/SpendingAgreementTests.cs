@@ -55,7 +55,9 @@ public class SpendingAgreementTests
 
             cut += hurried.IsProved ? 0 : 1;
             Assert.Empty(SpendingReferee.FaultsOf(hurried));
-            Assert.Equal(expected.Select(point => point.Price), hurried.Points.Select(point => point.TotalPrice).TakeWhile(price => price <= (hurried.ProvedUpTo ?? -1)));
+            Assert.Equal(
+                expected.Select(point => point.Price),
+                hurried.Points.Select(point => point.TotalPrice).TakeWhile(price => price <= (hurried.ProvedUpTo ?? -1)));
         }
 
         Assert.InRange(cut, ProblemsPerBatch / 5, ProblemsPerBatch - 1);
@@ -74,7 +76,12 @@ public class SpendingAgreementTests
 
         var isSame = points.Length == expected.Count && points.Zip(expected).All(pair =>
             pair.First.TotalPrice == pair.Second.Price && Math.Abs(pair.First.LnLargestStep - pair.Second.LnStep) <= FigureTolerance);
-        return isSame ? faults : [.. faults, $"({string.Join("; ", expected)}) was expected, not ({string.Join("; ", points.Select(point => (point.TotalPrice, point.LnLargestStep)))})"];
+        return isSame
+            ? faults
+            : [
+                .. faults,
+                $"({string.Join("; ", expected)}) was expected, not ({string.Join("; ", points.Select(point => (point.TotalPrice, point.LnLargestStep)))})"
+            ];
     }
 
     private static SpendingFrontier FrontierOf(OracleProblem problem) =>

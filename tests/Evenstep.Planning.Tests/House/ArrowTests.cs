@@ -111,6 +111,7 @@ public sealed partial class ArrowTests
     private static partial Regex Declared();
 
     /// <summary>A namespace of ours in full, or as the shared parent lets it be shortened.</summary>
-    [GeneratedRegex(@"(Evenstep\.Planning\.(?<folder>Optics|Purchases|Solving|Advice)\b)|((?<![\w.])(?<folder>Optics|Purchases|Solving|Advice)\.[A-Z]\w*\b(?=[.<(;]))")]
+    [GeneratedRegex(
+        @"(Evenstep\.Planning\.(?<folder>Optics|Purchases|Solving|Advice)\b)|((?<![\w.])(?<folder>Optics|Purchases|Solving|Advice)\.[A-Z]\w*\b(?=[.<(;]))")]
     private static partial Regex Mention();
 }

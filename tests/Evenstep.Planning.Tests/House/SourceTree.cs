@@ -24,11 +24,11 @@ internal static class SourceTree
     private static readonly string Root = FindRoot();
 
     /// <summary>Every source file under a folder of the root, what the build makes aside.</summary>
-    public static SourceFile[] Under(string folder)
+    public static SourceFile[] Under(string folder, string pattern = "*.cs")
     {
         SourceFile[] files =
         [
-            .. Directory.EnumerateFiles(Path.Combine(Root, folder), "*.cs", SearchOption.AllDirectories)
+            .. Directory.EnumerateFiles(Path.Combine(Root, folder), pattern, SearchOption.AllDirectories)
                 .Select(path => (Full: path, Relative: Path.GetRelativePath(Root, path).Replace('\\', '/')))
                 .Where(file => !file.Relative.Split('/').Any(part => part is "bin" or "obj"))
                 .OrderBy(file => file.Relative, StringComparer.Ordinal)

@@ -114,7 +114,7 @@ internal sealed class ItemDraw
         return other with
         {
             Barrel = item.Barrel,
-            FocalLengthMm = Math.Clamp(Math.Round(item.FocalLengthMm * longer, 1), 1.5, 100),
+            FocalLengthMm = Math.Min(Math.Round(item.FocalLengthMm * longer, 1), 100),
             ApparentFieldDeg = Math.Clamp(field, 30, 110),
             FieldStopMm = null,
             EyeReliefMm = dice.Chance(0.5) ? item.EyeReliefMm : other.EyeReliefMm,
@@ -129,7 +129,7 @@ internal sealed class ItemDraw
         return other with
         {
             Barrel = item.Barrel,
-            FocalLengthMm = Math.Clamp(Math.Round(item.FocalLengthMm * dice.Pick(1.0, 1, 1.05, 0.95, 1.1), 1), 1.5, 100),
+            FocalLengthMm = Math.Max(Math.Round(item.FocalLengthMm * dice.Pick(1.0, 1, 1.05, 0.95, 1.1), 1), 1.5),
             ApparentFieldDeg = Math.Clamp(Math.Round(item.ApparentFieldDeg * dice.Pick(0.7, 0.78, 0.85, 1.2, 1.26, 1.4)), 30, 110),
             FieldStopMm = null,
         };

@@ -18,7 +18,8 @@ public sealed class PreferenceScoreTests
     [Fact]
     public void A_long_eye_relief_is_what_is_missing_to_twenty_millimetres() => Assert.Equal(
         (20 - 12) + 0 + (20 - 16.5) + 0,
-        Score(Prefer.LongEyeRelief, Some.Eyepiece(20, eyeReliefMm: 12), Some.Eyepiece(10, eyeReliefMm: 22), Some.Zoom(8, 24, eyeReliefMm: 16.5), Some.Barlow(2)),
+        Score(
+            Prefer.LongEyeRelief, Some.Eyepiece(20, eyeReliefMm: 12), Some.Eyepiece(10, eyeReliefMm: 22), Some.Zoom(8, 24, eyeReliefMm: 16.5), Some.Barlow(2)),
         Tolerance.Value);
 
     [Fact]

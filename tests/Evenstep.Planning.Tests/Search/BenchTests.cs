@@ -178,7 +178,10 @@ public class BenchTests
         {
             for (var t = 0; t < drawn.Problem.Telescopes.Length; t++)
             {
-                Sight[][] here = [.. Enumerable.Range(0, bench.OcularCount).Select(place => bench.SightsOf(place).ToArray().Where(sight => sight.Telescope == t).ToArray())];
+                Sight[][] here =
+                [
+                    .. Enumerable.Range(0, bench.OcularCount).Select(place => bench.SightsOf(place).ToArray().Where(sight => sight.Telescope == t).ToArray())
+                ];
                 Assert.All(here, sights => Assert.True(sights.Length <= bench.MostPointsIn(t)));
                 Assert.Equal(here.Any(sights => sights.Any(sight => sight.Shows.IsZoom)), bench.MostPointsIn(t) >= int.MaxValue);
             }

@@ -70,7 +70,8 @@ public class DescentTests
             var keeping = tried.KeepingToStep().ToDictionary(set => Noted.NameOf(set.Ids));
             foreach (var set in keeping.Values.Where(set => IsOnOffer(tried.Drawn.Ground, set.Ids)))
             {
-                if (!WithoutOne(set.Ids).Any(ids => keeping.TryGetValue(ids, out var less) && less.Figures.Kit.MeanExcess <= set.Figures.Kit.MeanExcess + Rounding))
+                if (!WithoutOne(set.Ids).Any(
+                    ids => keeping.TryGetValue(ids, out var less) && less.Figures.Kit.MeanExcess <= set.Figures.Kit.MeanExcess + Rounding))
                 {
                     Assert.Contains(Noted.NameOf(set.Ids), met);
                     needed++;
@@ -100,8 +101,13 @@ public class DescentTests
     public void Where_nothing_keeps_to_the_step_nothing_is_met()
     {
         var none = 0;
-        foreach (var narrower in Tried.Problems(Problems).Select(tried => tried with { LnStep = tried.LnStep * 0.7 }).Where(tried => tried.KeepingToStep().Count == 0))
+        foreach (var narrower in Tried.Problems(Problems).Select(tried => tried with { LnStep = tried.LnStep * 0.7 }))
         {
+            if (narrower.KeepingToStep().Count > 0)
+            {
+                continue;
+            }
+
             Assert.Empty(narrower.Met());
             none++;
         }

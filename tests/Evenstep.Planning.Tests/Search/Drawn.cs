@@ -39,6 +39,8 @@ internal sealed record Drawn(int Seed, OracleProblem Oracle, PurchaseProblem Pro
         var problem = Bridge.ToProblem(oracle);
         var candidacy = Candidacy.Of(problem);
         var candidates = candidacy.Candidates.Select(item => item.Id).ToHashSet();
-        return problem.Demands.MustInclude.All(candidates.Contains) ? new Drawn(seed, oracle, problem, new Groundwork(problem, candidacy, new WorkBudget(Comparison.WorkLimit))) : null;
+        return problem.Demands.MustInclude.All(candidates.Contains)
+            ? new Drawn(seed, oracle, problem, new Groundwork(problem, candidacy, new WorkBudget(Comparison.WorkLimit)))
+            : null;
     }
 }

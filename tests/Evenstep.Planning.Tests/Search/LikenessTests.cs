@@ -152,7 +152,8 @@ public class LikenessTests
         Item[] barlows = [.. others.Where(other => other.IsBarlow)];
         var views = problem.Telescopes.SelectMany(telescope => item.IsBarlow
             ? others.Where(other => other.Ocular is not null).SelectMany(ocular => KitViews.Through(problem, telescope, ocular, true, item, true))
-            : KitViews.Alone(problem, telescope, item, true).Concat(barlows.SelectMany(barlow => KitViews.Through(problem, telescope, item, true, barlow, true))));
+            : KitViews.Alone(problem, telescope, item, true).Concat(
+                barlows.SelectMany(barlow => KitViews.Through(problem, telescope, item, true, barlow, true))));
         var reticlePower = item.IsReticle ? Reticle.HighestPower(item, barlows, problem.Telescopes) : null;
         return string.Join('\n', views.Select(Appearance).Append($"{reticlePower:R}"));
     }

@@ -81,7 +81,8 @@ public class NodeTests
             var before = Options(node).ToDictionary(option => option.Place, option => option.Gain);
             node.RefreshGains();
             Assert.All(Options(node), option => Assert.InRange(option.Gain, GainOf(drawn, kit, option) - Rounding, before[option.Place] + Rounding));
-            var ofOneView = Options(node).Where(option => bench.SightsOf(option.Place).ToArray().GroupBy(sight => sight.Telescope).All(here => here.Count() == 1));
+            var ofOneView =
+                Options(node).Where(option => bench.SightsOf(option.Place).ToArray().GroupBy(sight => sight.Telescope).All(here => here.Count() == 1));
             Assert.All(ofOneView, option => Assert.Equal(GainOf(drawn, kit, option), option.Gain, Rounding));
         }
     }

@@ -12,15 +12,16 @@ internal sealed record AssessedTelescope(string Name, PowerRange PowerRange, Res
 internal sealed record SecondOpinion(ShoppingList List, Recommendation Advice, Difference Difference);
 
 internal sealed record ShoppingList(
-    decimal TotalPrice, Figures After, IReadOnlyList<AssessedTelescope> Telescopes, IReadOnlyList<Remark> Breaches, IReadOnlyDictionary<string, string> Exclusions,
+    decimal TotalPrice, Figures After, IReadOnlyList<AssessedTelescope> Telescopes,
+    IReadOnlyList<Remark> Breaches, IReadOnlyDictionary<string, string> Exclusions,
     IReadOnlyList<Framing> Demands, IReadOnlyList<Remark> Cautions);
 
 internal sealed record Difference(decimal? TotalPrice, double? LargestStep, double? MeanMismatchPercent, double? ServedPercent, double? ComfortablePercent);
 
 /// <summary>What a client reads of what an item does in a telescope.</summary>
 internal sealed record ItemMatch(
-    CatalogueVersion Catalogue, string Currency, MatchedItem Item, MatchedTelescope Telescope, Remark Verdict, IReadOnlyList<View> Views, IReadOnlyList<Overlap> Repeats,
-    Step? Fills, Figures Before, Figures After, IReadOnlyList<Remark> Notes, IReadOnlyList<Remark> Cautions);
+    CatalogueVersion Catalogue, string Currency, MatchedItem Item, MatchedTelescope Telescope, Remark Verdict, IReadOnlyList<View> Views,
+    IReadOnlyList<Overlap> Repeats, Step? Fills, Figures Before, Figures After, IReadOnlyList<Remark> Notes, IReadOnlyList<Remark> Cautions);
 
 internal sealed record MatchedItem(string ItemId, string? Name, string Kind, decimal Price, bool InStock);
 

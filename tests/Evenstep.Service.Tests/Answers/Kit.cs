@@ -6,8 +6,8 @@ namespace Evenstep.Service.Tests.Answers;
 internal sealed record Figures(double? LargestStep, double? MeanMismatchPercent, double? MeanExcessPercent, double ServedPercent, double ComfortablePercent);
 
 internal sealed record Ladder(
-    double? LargestStep, double? MeanMismatchPercent, double? MeanExcessPercent, double ServedPercent, double ComfortablePercent, IReadOnlyList<View> Views, IReadOnlyList<Step> Steps,
-    IReadOnlyList<Overlap> Overlaps, IReadOnlyList<Target>? Targets)
+    double? LargestStep, double? MeanMismatchPercent, double? MeanExcessPercent, double ServedPercent, double ComfortablePercent,
+    IReadOnlyList<View> Views, IReadOnlyList<Step> Steps, IReadOnlyList<Overlap> Overlaps, IReadOnlyList<Target>? Targets)
 {
     public Figures Figures() => new(LargestStep, MeanMismatchPercent, MeanExcessPercent, ServedPercent, ComfortablePercent);
 }
@@ -24,7 +24,8 @@ internal sealed record Overlap(ViewName First, ViewName Second, double? Ratio);
 
 internal sealed record Target(string? Id, string Name, string? CommonName, double WidthArcmin, double WantedExitPupilMm, bool Fits, TargetView? View);
 
-internal sealed record TargetView(string EyepieceId, string? BarlowId, double Factor, double FocalLengthMm, double Power, double ExitPupilMm, double TrueFieldDeg);
+internal sealed record TargetView(
+    string EyepieceId, string? BarlowId, double Factor, double FocalLengthMm, double Power, double ExitPupilMm, double TrueFieldDeg);
 
 internal sealed record PowerRange(double Lowest, string LowestSetBy, double Highest, string HighestSetBy);
 

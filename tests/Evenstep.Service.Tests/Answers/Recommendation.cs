@@ -5,7 +5,8 @@ namespace Evenstep.Service.Tests.Answers;
 /// <summary>What a client reads of a recommendation.</summary>
 internal sealed record Recommendation(
     string Outcome, CatalogueVersion Catalogue, string Currency, decimal? TotalPrice, IReadOnlyList<Purchase> Purchases, IReadOnlyList<string> Spare,
-    IReadOnlyList<string>? SpareTogether, HoldsWhile? HoldsWhile, Figures Before, Figures? After, double? LeastLargestStep, IReadOnlyList<EquippedTelescope> Telescopes, IReadOnlyList<Framing> Demands,
+    IReadOnlyList<string>? SpareTogether, HoldsWhile? HoldsWhile, Figures Before, Figures? After, double? LeastLargestStep,
+    IReadOnlyList<EquippedTelescope> Telescopes, IReadOnlyList<Framing> Demands,
     IReadOnlyList<Remark> Notes, JsonElement Excluded, Conflicts? Conflicts, IReadOnlyList<Remark> Cautions, Solver Solver)
 {
     /// <summary>The excluded items, where the list of them was asked for.</summary>
@@ -41,7 +42,8 @@ internal sealed record Exclusion(string ItemId, string Reason, string Detail, Js
 internal sealed record Conflicts(IReadOnlyList<Remark> Demands, NearestLimits Nearest, IReadOnlyList<string> Undecided);
 
 internal sealed record NearestLimits(
-    decimal? Budget, int? MaxPurchases, int? MaxBarlows, int? AllowedOverlaps, decimal? MaxPricePerItem, double? MaxItemMassGrams, IReadOnlyList<NearestFraming> MustFrame);
+    decimal? Budget, int? MaxPurchases, int? MaxBarlows, int? AllowedOverlaps, decimal? MaxPricePerItem,
+    double? MaxItemMassGrams, IReadOnlyList<NearestFraming> MustFrame);
 
 internal sealed record NearestFraming(string? Name, double? WidthDeg);
 

@@ -13,10 +13,13 @@ internal sealed record CurveSolver(bool Proved, decimal? ProvedUpTo, string? Lim
 
 /// <summary>What a client reads of a buying path.</summary>
 internal sealed record BuyingPath(
-    string Outcome, CatalogueVersion Catalogue, string Currency, decimal? TotalPrice, Figures Before, IReadOnlyList<BuyingStep> Steps, double? GreatestLossPercent,
-    double? LeastGreatestLossPercent, IReadOnlyList<SpendingPoint> ComparedWith, IReadOnlyList<Remark> Notes, Conflicts? Conflicts, IReadOnlyList<Remark> Cautions,
+    string Outcome, CatalogueVersion Catalogue, string Currency, decimal? TotalPrice, Figures Before,
+    IReadOnlyList<BuyingStep> Steps, double? GreatestLossPercent,
+    double? LeastGreatestLossPercent, IReadOnlyList<SpendingPoint> ComparedWith, IReadOnlyList<Remark> Notes,
+    Conflicts? Conflicts, IReadOnlyList<Remark> Cautions,
     PathSolver Solver);
 
-internal sealed record BuyingStep(string ItemId, string? Name, decimal Price, decimal TotalPriceSoFar, Figures After, double LossPercent, double? BestForTheMoney);
+internal sealed record BuyingStep(
+    string ItemId, string? Name, decimal Price, decimal TotalPriceSoFar, Figures After, double LossPercent, double? BestForTheMoney);
 
 internal sealed record PathSolver(bool Proved, string? Limit, double Milliseconds);

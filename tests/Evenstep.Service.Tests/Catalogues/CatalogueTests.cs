@@ -71,7 +71,8 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
         var replaced = await PutAsync(Wares.Json(2), ("If-Match", $"\"0123\", {created.ETag}"));
         var any = await PutAsync(Wares.Json(3), ("If-Match", "*"));
 
-        Assert.Equal((412, 201, 412, 412, 412, 200, 200), (missing.Status, created.Status, again.Status, stale.Status, weak.Status, replaced.Status, any.Status));
+        Assert.Equal(
+            (412, 201, 412, 412, 412, 200, 200), (missing.Status, created.Status, again.Status, stale.Status, weak.Status, replaced.Status, any.Status));
         Assert.Equal("/problems/precondition-failed", stale.Problem.Type);
         Assert.Contains(Wares.Catalogue().Version!, stale.Problem.Detail, StringComparison.Ordinal);
         Assert.Equal(412, (await service.SendAsync(HttpMethod.Delete, Path, headers: ("If-Match", created.ETag!))).Status);
@@ -141,10 +142,13 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
     {
         var answer = await PutAsync(
             """
-            { "currency": "euro", "colour": 1, "items": [ { "id": "a", "kind": "barlow", "factors": [9], "barrel": "2in" }, { "id": "a", "kind": "barlow", "factors": [2], "barrel": "2in", "price": 1 } ],
+            { "currency": "euro", "colour": 1, "items": [
+                { "id": "a", "kind": "barlow", "factors": [9], "barrel": "2in" },
+                { "id": "a", "kind": "barlow", "factors": [2], "barrel": "2in", "price": 1 } ],
               "telescopes": [
                 { "id": "t", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in", "included": [ "b", "a", "a", 7 ] },
-                { "id": "t", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "3in", "included": [ { "kind": "barlow", "id": "a", "factors": [2], "barrel": "2in" } ] } ] }
+                { "id": "t", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "3in",
+                  "included": [ { "kind": "barlow", "id": "a", "factors": [2], "barrel": "2in" } ] } ] }
             """);
 
         Assert.Equal(400, answer.Status);
@@ -159,29 +163,47 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
     }
 
     [Theory]
-    [InlineData("""[ { "id": "t", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in" }, { "id": "t", "apertureMm": 90, "focalLengthMm": 750, "focuserBarrel": "2in" } ]""", "/telescopes/1/id duplicate")]
-    [InlineData("""[ { "id": "t", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in", "included": [ { "kind": "barlow", "id": "p", "factors": [2], "barrel": "2in" } ] }, { "id": "u", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in", "included": [ { "kind": "barlow", "id": "p", "factors": [3], "barrel": "2in" } ] } ]""", "/telescopes/1/included/0/id duplicate")]
-    [InlineData("""[ { "id": "t", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in", "included": [ { "kind": "barlow", "factors": [2], "barrel": "2in" } ] } ]""", "/telescopes/0/included/0/id missing")]
+    [InlineData(
+        """[ { "id": "t", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in" },""" +
+        """ { "id": "t", "apertureMm": 90, "focalLengthMm": 750, "focuserBarrel": "2in" } ]""", "/telescopes/1/id duplicate")]
+    [InlineData(
+        """[ { "id": "t", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in",""" +
+        """ "included": [ { "kind": "barlow", "id": "p", "factors": [2], "barrel": "2in" } ] },""" +
+        """ { "id": "u", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in",""" +
+        """ "included": [ { "kind": "barlow", "id": "p", "factors": [3], "barrel": "2in" } ] } ]""", "/telescopes/1/included/0/id duplicate")]
+    [InlineData(
+        """[ { "id": "t", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in", "included": [""" +
+        """ { "kind": "barlow", "factors": [2], "barrel": "2in" } ] } ]""", "/telescopes/0/included/0/id missing")]
     public async Task Telescopes_and_what_is_packed_with_them_are_told_apart_by_their_ids(string telescopes, string error) =>
         Assert.Equal([error], (await PutAsync(Wares.Json(telescopes: telescopes))).Errors);
 
     [Fact]
     public async Task Several_telescopes_may_be_packed_with_the_same_item() => Assert.Equal(201, (await PutAsync(Wares.Json(telescopes:
         """
-        [ { "id": "t", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in", "included": [ "e-25", { "kind": "barlow", "id": "p", "factors": [2], "barrel": "2in" } ] },
-          { "id": "u", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in", "included": [ { "kind": "barlow", "id": "p", "factors": [2], "barrel": "2in" }, "e-25" ] } ]
+        [ { "id": "t", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in", "included": [
+              "e-25", { "kind": "barlow", "id": "p", "factors": [2], "barrel": "2in" } ] },
+          { "id": "u", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in", "included": [
+              { "kind": "barlow", "id": "p", "factors": [2], "barrel": "2in" }, "e-25" ] } ]
         """))).Status);
 
     [Fact]
     public async Task Its_telescopes_are_named_by_id_and_what_is_packed_with_them_is_owned()
     {
         await PutAsync(Wares.Json(telescopes:
-            """[ { "id": "reef-150", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in", "included": [ "e-25", { "kind": "barlow", "id": "packed-2x", "factors": [2], "barrel": "1.25in" } ] } ]"""));
+            """[ { "id": "reef-150", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in", "included": [""" +
+            """ "e-25", { "kind": "barlow", "id": "packed-2x", "factors": [2], "barrel": "1.25in" } ] } ]"""));
 
         var with = await service.PostAsync("/v1/recommendations", Recommendation);
-        var without = await service.PostAsync("/v1/recommendations", Recommendation.Replace("\"id\": \"reef-150\"", "\"id\": \"reef-150\", \"withIncluded\": false", StringComparison.Ordinal));
-        var oneOwned = await service.PostAsync("/v1/assessments", """{ "telescopes": [ { "id": "reef-150", "withIncluded": false } ], "owned": [ { "id": "packed-2x" }, { "id": "e-6" } ], "catalogue": { "id": "SHOP" } }""".Replace("SHOP", id, StringComparison.Ordinal));
-        var clash = await service.PostAsync("/v1/assessments", """{ "telescopes": [ { "id": "reef-150" } ], "owned": [ { "id": "packed-2x", "kind": "barlow", "factors": [3], "barrel": "2in" } ], "catalogue": { "id": "SHOP" } }""".Replace("SHOP", id, StringComparison.Ordinal));
+        var without = await service.PostAsync(
+            "/v1/recommendations", Recommendation.Replace("\"id\": \"reef-150\"", "\"id\": \"reef-150\", \"withIncluded\": false", StringComparison.Ordinal));
+        var oneOwned = await service.PostAsync(
+            "/v1/assessments",
+            """{ "telescopes": [ { "id": "reef-150", "withIncluded": false } ], "owned": [ { "id": "packed-2x" }, { "id": "e-6" } ],""" +
+            $$""" "catalogue": { "id": "{{id}}" } }""");
+        var clash = await service.PostAsync(
+            "/v1/assessments",
+            """{ "telescopes": [ { "id": "reef-150" } ], "owned": [ { "id": "packed-2x", "kind": "barlow", "factors": [3], "barrel": "2in" } ],""" +
+            $$""" "catalogue": { "id": "{{id}}" } }""");
 
         Assert.Equal(["e-25", "e-25+packed-2x"], NamesOf(with.As<Recommendation>().Telescopes[0].Before));
         Assert.Empty(NamesOf(without.As<Recommendation>().Telescopes[0].Before));
@@ -253,7 +275,8 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
     [InlineData("GET", "/v1/catalogues/demo")]
     [InlineData("PUT", "/v1/catalogues/shop")]
     public async Task A_request_that_does_not_accept_JSON_is_refused(string method, string path) =>
-        Assert.Equal(406, (await service.SendAsync(new HttpMethod(method), path, method == "PUT" ? Wares.Json() : null, headers: ("Accept", "image/png"))).Status);
+        Assert.Equal(
+            406, (await service.SendAsync(new HttpMethod(method), path, method == "PUT" ? Wares.Json() : null, headers: ("Accept", "image/png"))).Status);
 
     [Fact]
     public async Task The_most_items_with_long_texts_are_taken_and_no_more()
@@ -270,5 +293,6 @@ public sealed class CatalogueTests(Service service) : IClassFixture<Service>
 
     private Task<Answer> PutAsync(string body, params (string Name, string Value)[] headers) => service.SendAsync(HttpMethod.Put, Path, body, headers: headers);
 
-    private static string[] NamesOf(Ladder ladder) => [.. ladder.Views.Select(view => view.BarlowId is { } barlow ? $"{view.EyepieceId}+{barlow}" : view.EyepieceId)];
+    private static string[] NamesOf(Ladder ladder) =>
+        [.. ladder.Views.Select(view => view.BarlowId is { } barlow ? $"{view.EyepieceId}+{barlow}" : view.EyepieceId)];
 }

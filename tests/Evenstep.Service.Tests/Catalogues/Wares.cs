@@ -15,7 +15,10 @@ internal static class Wares
     public static readonly CatalogueKey Key = new(Owner.Nobody, Id);
 
     /// <summary>One eyepiece at a price, and a telescope that is packed with it.</summary>
-    public static string Json(decimal price = 39.9m, string telescopes = """[ { "id": "reef-150", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in", "included": ["e-25"] } ]""") => string.Create(
+    public static string Json(
+        decimal price = 39.9m,
+        string telescopes =
+            """[ { "id": "reef-150", "apertureMm": 150, "focalLengthMm": 750, "focuserBarrel": "2in", "included": ["e-25"] } ]""") => string.Create(
         CultureInfo.InvariantCulture,
         $$"""
         { "currency": "EUR", "telescopes": {{telescopes}}, "items": [
@@ -29,7 +32,8 @@ internal static class Wares
         var texts = string.Join(", ", Enumerable.Range(0, attributes).Select(i => $"\"{$"{i} ".PadRight(200, 'n')}\": \"{new string('t', 200)}\""));
         var lines = Enumerable.Range(0, items).Select(i => string.Create(
             CultureInfo.InvariantCulture,
-            $$"""{ "id": "e-{{i}}", "kind": "eyepiece", "focalLengthMm": {{5 + (i % 30)}}, "apparentFieldDeg": 52, "eyeReliefMm": 18, "barrel": "1.25in", "price": {{(i == 0 ? firstPrice : i)}}, "attributes": { {{texts}} } }"""));
+            $$"""{ "id": "e-{{i}}", "kind": "eyepiece", "focalLengthMm": {{5 + (i % 30)}}, "apparentFieldDeg": 52, "eyeReliefMm": 18, "barrel": "1.25in",""" +
+            $$""" "price": {{(i == 0 ? firstPrice : i)}}, "attributes": { {{texts}} } }"""));
         return $$"""{ "currency": "EUR", "items": [ {{string.Join(",\n", lines)}} ] }""";
     }
 

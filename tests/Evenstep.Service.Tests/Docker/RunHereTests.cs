@@ -3,7 +3,8 @@ using Evenstep.Service.Tests.Catalogues.Storing;
 
 namespace Evenstep.Service.Tests.Docker;
 
-/// <summary>Three instances on one PostgreSQL behind nginx, as <c>docker/compose.scale.yaml</c> arranges them, do a shop's work while instances go away.</summary>
+/// <summary>Three instances on one PostgreSQL behind nginx, as <c>docker/compose.scale.yaml</c> arranges them, do a shop's work while instances go
+/// away.</summary>
 public sealed class RunHereTests
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(8);

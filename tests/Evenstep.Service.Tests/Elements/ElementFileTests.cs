@@ -57,7 +57,8 @@ public sealed partial class ElementFileTests(Service service) : IClassFixture<Se
         Assert.Contains("src=\"advice.js\"", page, StringComparison.Ordinal);
     }
 
-    [GeneratedRegex(@"innerHTML|outerHTML|insertAdjacentHTML|document\.write|DOMParser|createContextualFragment|\beval\b|new Function|\.style\.|setAttribute\('style'")]
+    [GeneratedRegex(
+        @"innerHTML|outerHTML|insertAdjacentHTML|document\.write|DOMParser|createContextualFragment|\beval\b|new Function|\.style\.|setAttribute\('style'")]
     private static partial Regex Forbidden();
 
     [GeneratedRegex("import [^;']*'(?<path>[^']+)'")]

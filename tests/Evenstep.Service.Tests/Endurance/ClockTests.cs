@@ -28,7 +28,9 @@ public sealed class ClockTests : IDisposable
             Assert.Equal(200, (await service.AskAsync(HttpMethod.Post, Trial.Recommend, Trial.Small(150), shop.Header)).Status);
             Assert.Equal(304, (await service.AskAsync(HttpMethod.Get, Page, null, shop.Header, ("If-None-Match", tag))).Status);
             var stored = await service.AskAsync(HttpMethod.Put, "/v1/catalogues/shop", Wares.Json(price), shop.Header);
-            Assert.Equal((stored.ETag, 200), ((await service.AskAsync(HttpMethod.Get, "/v1/catalogues/shop", null, shop.Header)).ETag, stored.Status == 201 ? 200 : stored.Status));
+            Assert.Equal(
+                (stored.ETag, 200),
+                ((await service.AskAsync(HttpMethod.Get, "/v1/catalogues/shop", null, shop.Header)).ETag, stored.Status == 201 ? 200 : stored.Status));
             Assert.Equal(200, (await service.AskAsync(HttpMethod.Get, "/health/ready")).Status);
         }
     }
@@ -72,7 +74,10 @@ internal sealed class JumpingClock : IDisposable
     public static string? Missing { get; } = Library is null ? "libfaketime is not installed; run tests/clock/prepare.sh." : null;
 
     public IReadOnlyList<(string, string)> Environment =>
-        [("LD_PRELOAD", Library!), ("DONT_FAKE_MONOTONIC", "1"), ("FAKETIME_DONT_FAKE_MONOTONIC", "1"), ("FAKETIME_TIMESTAMP_FILE", file), ("FAKETIME_CACHE_DURATION", "1")];
+        [
+            ("LD_PRELOAD", Library!), ("DONT_FAKE_MONOTONIC", "1"), ("FAKETIME_DONT_FAKE_MONOTONIC", "1"), ("FAKETIME_TIMESTAMP_FILE", file),
+            ("FAKETIME_CACHE_DURATION", "1")
+        ];
 
     /// <summary>Returns once the process has surely seen it: it looks once a second.</summary>
     public async Task SetAsync(int hours)

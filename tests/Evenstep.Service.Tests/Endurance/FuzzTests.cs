@@ -30,7 +30,8 @@ public sealed class FuzzTests
     {
         var (document, known) = (new ApiDocument(Repository.DocumentPath), new KnownIds(["demo", "shop"], ["a", "b"], ["c", "d"], ["e", "f"]));
 
-        var twice = Enumerable.Range(1, 100).Select(seed => (new FuzzDraw(document, known, seed).Next().ToString(), new FuzzDraw(document, known, seed).Next().ToString()));
+        var twice = Enumerable.Range(1, 100).Select(
+            seed => (new FuzzDraw(document, known, seed).Next().ToString(), new FuzzDraw(document, known, seed).Next().ToString()));
 
         Assert.All(twice, pair => Assert.Equal(pair.Item1, pair.Item2));
     }

@@ -22,7 +22,9 @@ public sealed class SoakTests(ITestOutputHelper output)
 
         var results = await new MixedLoad(service).RunAsync(Callers, Time, seed: 1);
 
-        output.WriteLine($"{string.Join(", ", results.Statuses.OrderBy(one => one.Key).Select(one => $"{one.Key}: {one.Value}"))}; {watch.Before:F0} to at most {watch.Peak:F0} MB");
+        output.WriteLine(
+            $"{string.Join(", ", results.Statuses.OrderBy(one => one.Key).Select(one => $"{one.Key}: {one.Value}"))}; " +
+            $"{watch.Before:F0} to at most {watch.Peak:F0} MB");
         Assert.Empty(results.Failures);
         Assert.InRange(results.Statuses.GetValueOrDefault(200), 100, int.MaxValue);
         Assert.InRange(watch.Peak, 0, MostMegabytes);

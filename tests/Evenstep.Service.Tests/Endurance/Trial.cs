@@ -22,7 +22,8 @@ internal static class Trial
         """;
 
     /// <summary>The answer; a test that waits longer than <see cref="Patience"/> fails.</summary>
-    public static async Task<Answer> AskAsync(this TrialService service, HttpMethod method, string path, string? body = null, params (string Name, string Value)[] headers)
+    public static async Task<Answer> AskAsync(
+        this TrialService service, HttpMethod method, string path, string? body = null, params (string Name, string Value)[] headers)
     {
         using var patience = new CancellationTokenSource(Patience);
         using var request = new HttpRequestMessage(method, new Uri(path, UriKind.Relative));

@@ -52,7 +52,8 @@ public sealed partial class DevelopersTests
         .Select(quoted => quoted.Groups["said"].Value.TrimEnd('/'))
         .Where(said => FilePath().IsMatch(said) && !Files.Value.Any(path => IsSaid(path, said)));
 
-    private static bool IsSaid(string path, string said) => $"/{path}".EndsWith($"/{said}", StringComparison.Ordinal) || $"/{path}".EndsWith($"/{said}.cs", StringComparison.Ordinal);
+    private static bool IsSaid(string path, string said) =>
+        $"/{path}".EndsWith($"/{said}", StringComparison.Ordinal) || $"/{path}".EndsWith($"/{said}.cs", StringComparison.Ordinal);
 
     [GeneratedRegex(@"`(?<said>[^`\n]+)`")]
     private static partial Regex Quoted();

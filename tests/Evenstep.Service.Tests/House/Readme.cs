@@ -78,8 +78,11 @@ internal static partial class Readme
     private static Exchange ExchangeOf(string path, string command)
     {
         var body = Data().Match(command) is { Success: true } data ? BodyOf(data) : null;
-        var method = Method().Match(command) is { Success: true } named ? new HttpMethod(named.Groups["method"].Value) : body is null ? HttpMethod.Get : HttpMethod.Post;
-        var headers = Header().Matches(command).Select(match => (Name: match.Groups["name"].Value, match.Groups["value"].Value)).ToLookup(header => header.Name == "Content-Type");
+        var method = Method().Match(command) is { Success: true } named ? new HttpMethod(named.Groups["method"].Value)
+            : body is null ? HttpMethod.Get
+            : HttpMethod.Post;
+        var headers = Header().Matches(command).Select(match => (Name: match.Groups["name"].Value, match.Groups["value"].Value))
+            .ToLookup(header => header.Name == "Content-Type");
         var exchange = new Exchange(method, path, body) { Headers = [.. headers[false]] };
         return headers[true].Any() ? exchange with { ContentType = headers[true].Single().Value } : exchange;
     }

@@ -17,7 +17,8 @@ namespace Evenstep.Service.Tests.House;
 public sealed partial class ReadmeTests(Service service) : IClassFixture<Service>
 {
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
-    private static readonly string[] Frames = ["alone", "in-telescope", "no-candidate", "no-view", "not-bought", "power", "remedies", "remedy", "through", "together", "widest", "with"];
+    private static readonly string[] Frames =
+        ["alone", "in-telescope", "no-candidate", "no-view", "not-bought", "power", "remedies", "remedy", "through", "together", "widest", "with"];
 
     /// <summary>Sentences by the ids of targets, which are no codes.</summary>
     private const string Designations = "designation";
@@ -152,7 +153,9 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
         string[] others = [.. Readme.Commands.Where(command => !command.StartsWith("curl ", StringComparison.Ordinal))];
 
         Assert.Equal(Readme.Exchanges.Count, curls);
-        Assert.Equal(["dotnet run -c Release --project src/Evenstep.Service", "bash tests/run"], others.Where(other => !other.Contains(MakesKey, StringComparison.Ordinal)));
+        Assert.Equal(
+            ["dotnet run -c Release --project src/Evenstep.Service", "bash tests/run"],
+            others.Where(other => !other.Contains(MakesKey, StringComparison.Ordinal)));
         Assert.All(others.Where(other => other.Contains(MakesKey, StringComparison.Ordinal)), AssertMakesKey);
         Assert.True(File.Exists(Path.Combine(Repository.Root, "src", "Evenstep.Service", "Evenstep.Service.csproj")));
         Assert.True(OperatingSystem.IsWindows() || File.GetUnixFileMode(Path.Combine(Repository.Root, "tests", "run")).HasFlag(UnixFileMode.UserExecute));
@@ -175,7 +178,8 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
         IEnumerable<string> codes =
         [
             .. Words<FaultCode>.All, .. Words<Excluded>.All, .. Reasons.Codes, .. ProblemKind.All.Select(kind => kind.Type),
-            .. Language.English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => parts[0] is not (Designations or Pictures or "problem" or "error")).Select(parts => parts[1]).Except(Frames),
+            .. Language.English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => parts[0] is not (Designations or Pictures or "problem" or "error"))
+            .Select(parts => parts[1]).Except(Frames),
         ];
 
         Assert.All(codes.Distinct(), code => Assert.Contains($"`{code}`", Readme.Text + document, StringComparison.Ordinal));

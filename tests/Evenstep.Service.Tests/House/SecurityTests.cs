@@ -11,7 +11,7 @@ public sealed partial class SecurityTests(Service service) : IClassFixture<Servi
     private static readonly string Text = File.ReadAllText(Path.Combine(Repository.Root, ".github", "SECURITY.md"));
 
     /// <summary>What may ask somebody by HTTP: both ask this service.</summary>
-    private static readonly string[] Asking = ["HealthCheck.cs", "OwnDoor.cs"];
+    private static readonly string[] Asking = ["HealthCheck.cs", "SelfRequest.cs"];
 
     [Fact]
     public void Every_risk_has_tests_and_each_of_them_exists()

@@ -35,15 +35,22 @@ public sealed class CatalogueJudgeTests(Service service, SchemaJudge judge) : IC
         await KeepsAsync(HttpMethod.Put, Path, Described, 400, "{}");
         await KeepsAsync(HttpMethod.Put, Path, Described, 412, Good[0], headers: ("If-None-Match", "*"));
         await KeepsAsync(HttpMethod.Put, "/v1/catalogues/demo", Described, 409, Good[0]);
-        await KeepsAsync(HttpMethod.Patch, $"{Path}/items/gullwing-15", $"{Described}/items/{{itemId}}", 200, """{ "price": 70 }""", "application/merge-patch+json");
-        await KeepsAsync(HttpMethod.Patch, $"{Path}/items/gullwing-15", $"{Described}/items/{{itemId}}", 400, """{ "price": "70" }""", "application/merge-patch+json");
+        foreach (var (price, status) in new[] { ("70", 200), ("\"70\"", 400) })
+        {
+            await KeepsAsync(
+                HttpMethod.Patch, $"{Path}/items/gullwing-15", $"{Described}/items/{{itemId}}", status, $$"""{ "price": {{price}} }""",
+                "application/merge-patch+json");
+        }
+
         await KeepsAsync(HttpMethod.Patch, $"{Path}/items", $"{Described}/items", 200, """{ "id": "gullwing-15", "price": 71 }""", "application/x-ndjson");
         await KeepsAsync(HttpMethod.Patch, $"{Path}/items", $"{Described}/items", 400, "{", "application/x-ndjson");
         await KeepsAsync(HttpMethod.Delete, "/v1/catalogues/demo", Described, 409);
         await KeepsAsync(HttpMethod.Delete, "/v1/catalogues/none", Described, 404);
     }
 
-    private async Task KeepsAsync(HttpMethod method, string path, string described, int status, string? body = null, string type = "application/json", params (string Name, string Value)[] headers)
+    private async Task KeepsAsync(
+        HttpMethod method, string path, string described, int status, string? body = null, string type = "application/json",
+        params (string Name, string Value)[] headers)
     {
         var answer = await service.SendAsync(method, path, body, type, headers);
 

@@ -39,8 +39,10 @@ public sealed class JudgeTests(Service service, SchemaJudge judge) : IClassFixtu
     [JudgeFact]
     public void Bounds_and_lengths_are_judged_alike_on_both_sides()
     {
-        var bounds = TestFile.Read<BoundRow>("bounds").SelectMany(row => ((string[])[row.Below, row.Least, row.Most, row.Above, "1e400"]).Select(text => Changed(row.At, text)));
-        var lengths = TestFile.Read<LengthRow>("lengths").SelectMany(row => ((int[])[row.Least, row.Most, row.Most + 1]).Select(length => Changed(row.At, row.OfLength(length))));
+        var bounds = TestFile.Read<BoundRow>("bounds").SelectMany(
+            row => ((string[])[row.Below, row.Least, row.Most, row.Above, "1e400"]).Select(text => Changed(row.At, text)));
+        var lengths = TestFile.Read<LengthRow>("lengths").SelectMany(
+            row => ((int[])[row.Least, row.Most, row.Most + 1]).Select(length => Changed(row.At, row.OfLength(length))));
         Assert.Empty(Disagreements([.. bounds, .. lengths]));
     }
 

@@ -13,7 +13,8 @@ internal sealed class Mutator(IReadOnlyList<string> bodies, int seed)
     private static readonly string[] OddValues =
     [
         "null", "true", "false", "0", "-1", "1", "1.5", "3.0", "2.50", "1e3", "1e9", "-0.0", "\"\"", "\"x\"", "\"1.25in\"", "\"eyepiece\"", "\"allow\"",
-        "\"planets\"", "\"e-12\"", "\"demo\"", "\"a\\nb\"", "[]", "{}", "[1]", "[null]", "[2, 2]", "[2, 3]", "[\"moon\"]", "[\"moon\", \"moon\"]", "{ \"id\": \"demo\" }",
+        "\"planets\"", "\"e-12\"", "\"demo\"", "\"a\\nb\"", "[]", "{}", "[1]", "[null]", "[2, 2]", "[2, 3]", "[\"moon\"]", "[\"moon\", \"moon\"]",
+        "{ \"id\": \"demo\" }",
         "{ \"id\": \"e-12\" }", "{ \"lowest\": 50 }", "{ \"leastPower\": 80 }", "{ \"kind\": \"barlow\", \"factors\": [2], \"barrel\": \"2in\" }",
     ];
 
@@ -56,12 +57,15 @@ internal sealed class Mutator(IReadOnlyList<string> bodies, int seed)
     /// <summary>Something that may well be as good: a nearby value, or what stands under the same name elsewhere.</summary>
     private JsonNode? Nudged(JsonNode node)
     {
-        var namesakes = node.Parent is JsonObject ? pool.Where(other => other.Parent is JsonObject && other.GetPropertyName() == node.GetPropertyName()).ToArray() : [];
+        var namesakes = node.Parent is JsonObject
+            ? pool.Where(other => other.Parent is JsonObject && other.GetPropertyName() == node.GetPropertyName()).ToArray()
+            : [];
         return node.GetValueKind() switch
         {
             _ when namesakes.Length > 0 && random.Next(2) == 0 => Pick(namesakes).DeepClone(),
             JsonValueKind.Number => Pick<double>([0.5, 0.9, 1.0, 1.1, 3]) * double.Parse(node.ToJsonString(), CultureInfo.InvariantCulture),
-            JsonValueKind.String => Pick<Func<string, string>>([text => text + "s", text => text.ToUpperInvariant(), text => text.Trim(), text => text[..(text.Length / 2)]])(node.GetValue<string>()),
+            JsonValueKind.String => Pick<Func<string, string>>(
+                [text => text + "s", text => text.ToUpperInvariant(), text => text.Trim(), text => text[..(text.Length / 2)]])(node.GetValue<string>()),
             JsonValueKind.True or JsonValueKind.False => !node.GetValue<bool>(),
             _ => null,
         };

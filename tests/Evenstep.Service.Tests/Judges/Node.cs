@@ -13,7 +13,8 @@ internal static class Node
     /// <summary>Why judges of these packages cannot be asked; null if they can.</summary>
     public static string? MissingFor(params IEnumerable<string> packages) =>
         !IsOnPath() ? "node is not installed; run tests/judges/prepare.sh."
-        : packages.FirstOrDefault(package => !Directory.Exists(Path.Combine(Folder, "node_modules", package))) is { } missing ? $"{missing} is not installed; run tests/judges/prepare.sh."
+        : packages.FirstOrDefault(package => !Directory.Exists(Path.Combine(Folder, "node_modules", package))) is { } missing
+            ? $"{missing} is not installed; run tests/judges/prepare.sh."
         : null;
 
     public static Process Start(params string[] arguments)

@@ -25,7 +25,7 @@ internal sealed partial record ReaderVerdict(IReadOnlyList<Fault>? Faults)
 
     public static ReaderVerdict Of(string path, string text)
     {
-        using var body = StrictJson.Parse(Encoding.UTF8.GetBytes(text));
+        using var body = OpenedBody.Parse(Encoding.UTF8.GetBytes(text));
         if (body.Refusal is not null)
         {
             return new ReaderVerdict((IReadOnlyList<Fault>?)null);
@@ -45,7 +45,8 @@ internal sealed partial record ReaderVerdict(IReadOnlyList<Fault>? Faults)
         return new ReaderVerdict(faults.Shown);
     }
 
-    public override string ToString() => Faults is null ? "not JSON" : string.Join("; ", Faults.Select(fault => $"{fault.Pointer} {Words<FaultCode>.Of(fault.Code)}"));
+    public override string ToString() =>
+        Faults is null ? "not JSON" : string.Join("; ", Faults.Select(fault => $"{fault.Pointer} {Words<FaultCode>.Of(fault.Code)}"));
 
     /// <summary>The classes of faults that a JSON Schema cannot express, by their codes; all others it must see.</summary>
     private static bool IsSeenBySchema(Fault fault) => fault.Code switch

@@ -18,7 +18,8 @@ public sealed class SchemaJudge : IDisposable
 
     internal Judgement OfRequest(string path, string json, string method = "post") => Ask(method, path, null, json);
 
-    internal Judgement OfAnswer(string path, int status, string json, string method = "post") => Ask(method, path, FormattableString.Invariant($"{status}"), json);
+    internal Judgement OfAnswer(string path, int status, string json, string method = "post") =>
+        Ask(method, path, FormattableString.Invariant($"{status}"), json);
 
     public void Dispose()
     {

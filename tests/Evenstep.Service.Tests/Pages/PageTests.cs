@@ -13,13 +13,13 @@ public sealed class PageTests(PageRun run) : IClassFixture<PageRun>
     public Task Another_catalogue_can_be_chosen() => HoldsAsync();
 
     [BrowserFact]
-    public Task A_list_of_ones_own_gets_a_second_opinion() => HoldsAsync();
+    public Task A_shopping_list_gets_a_second_opinion() => HoldsAsync();
 
     [BrowserFact]
     public Task The_buying_path_says_what_comes_first() => HoldsAsync();
 
     [BrowserFact]
-    public Task It_says_which_view_is_for_what() => HoldsAsync();
+    public Task The_page_says_which_view_is_for_what() => HoldsAsync();
 
     [BrowserFact]
     public Task What_is_seen_comes_before_what_is_bought() => HoldsAsync();
@@ -28,16 +28,16 @@ public sealed class PageTests(PageRun run) : IClassFixture<PageRun>
     public Task Advice_follows_as_one_types() => HoldsAsync();
 
     [BrowserFact]
-    public Task An_older_answer_never_covers_a_newer() => HoldsAsync();
+    public Task An_older_answer_never_replaces_a_newer() => HoldsAsync();
 
     [BrowserFact]
-    public Task Errors_stand_beside_their_fields() => HoldsAsync();
+    public Task Errors_are_shown_beside_their_fields() => HoldsAsync();
 
     [BrowserFact]
     public Task An_error_in_a_closed_part_opens_it() => HoldsAsync();
 
     [BrowserFact]
-    public Task What_cannot_be_had_says_what_would_help() => HoldsAsync();
+    public Task Demands_that_cannot_be_met_are_answered_with_what_would_help() => HoldsAsync();
 
     [BrowserFact]
     public Task A_link_restores_the_form() => HoldsAsync();
@@ -49,13 +49,13 @@ public sealed class PageTests(PageRun run) : IClassFixture<PageRun>
     public Task A_link_without_a_telescope_asks_for_one() => HoldsAsync();
 
     [BrowserFact]
-    public Task A_link_of_nothing_gives_the_example() => HoldsAsync();
+    public Task A_link_that_cannot_be_read_gives_the_example() => HoldsAsync();
 
     [BrowserFact]
     public Task The_command_holds_the_request() => HoldsAsync();
 
     [BrowserFact]
-    public Task A_service_out_of_reach_is_said() => HoldsAsync();
+    public Task A_service_that_does_not_answer_is_reported() => HoldsAsync();
 
     [BrowserFact]
     public Task Names_are_shown_as_text() => HoldsAsync();
@@ -70,52 +70,52 @@ public sealed class PageTests(PageRun run) : IClassFixture<PageRun>
     public Task A_key_can_be_forgotten() => HoldsAsync();
 
     [BrowserFact]
-    public Task A_key_that_is_revoked_takes_what_it_opened_along() => HoldsAsync();
+    public Task What_was_shown_with_a_key_is_removed_when_it_is_revoked() => HoldsAsync();
 
     [BrowserFact]
     public Task A_key_may_be_given_though_none_is_asked_for() => HoldsAsync();
 
     [BrowserFact]
-    public Task Nothing_is_found_against_its_asking_for_a_key() => HoldsAsync();
+    public Task The_form_for_a_key_breaks_no_rule_of_accessibility() => HoldsAsync();
 
     [BrowserFact]
-    public Task It_weighs_no_more_with_a_key() => HoldsAsync();
+    public Task The_page_loads_less_than_a_hundred_kilobytes_with_a_key_too() => HoldsAsync();
 
     [BrowserFact]
-    public Task Nothing_is_found_against_it_in_english() => HoldsAsync();
+    public Task The_page_breaks_no_rule_of_accessibility_in_english() => HoldsAsync();
 
     [BrowserFact]
-    public Task Nothing_is_found_against_it_in_german() => HoldsAsync();
+    public Task The_page_breaks_no_rule_of_accessibility_in_german() => HoldsAsync();
 
     [BrowserFact]
-    public Task The_page_of_the_document_keeps_to_its_policy() => HoldsAsync();
+    public Task The_page_of_the_document_works_under_its_policy() => HoldsAsync();
 
     [BrowserFact]
-    public Task It_prints_on_one_sheet() => HoldsAsync();
+    public Task The_page_prints_on_one_sheet() => HoldsAsync();
 
     [BrowserFact]
-    public Task It_weighs_less_than_a_hundred_kilobytes() => HoldsAsync();
+    public Task The_page_loads_less_than_a_hundred_kilobytes() => HoldsAsync();
 
     [BrowserFact]
-    public Task The_first_advice_comes_before_all_else() => HoldsAsync();
+    public Task The_recommendation_is_requested_before_anything_else() => HoldsAsync();
 
     [BrowserFact]
-    public Task Nothing_is_left_unsaid() => HoldsAsync();
+    public Task No_text_is_empty_or_has_an_unfilled_value() => HoldsAsync();
 
     [BrowserFact]
     public Task The_language_follows_the_browser_and_can_be_switched() => HoldsAsync();
 
     [BrowserFact]
-    public Task Inches_become_millimetres_before_ones_eyes() => HoldsAsync();
+    public Task Inches_are_converted_and_the_millimetres_shown() => HoldsAsync();
 
     [BrowserFact]
-    public Task It_stays_still_for_whoever_asks_for_that() => HoldsAsync();
+    public Task Nothing_moves_where_reduced_motion_is_asked_for() => HoldsAsync();
 
     [BrowserFact]
-    public Task The_keyboard_alone_fills_the_form() => HoldsAsync();
+    public Task The_form_can_be_filled_with_the_keyboard_alone() => HoldsAsync();
 
     [BrowserFact]
-    public Task The_keyboard_alone_works_with_the_advice() => HoldsAsync();
+    public Task The_advice_can_be_used_with_the_keyboard_alone() => HoldsAsync();
 
     [BrowserFact]
     public Task The_slider_moves_the_budget() => HoldsAsync();

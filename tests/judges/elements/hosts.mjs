@@ -17,8 +17,8 @@ export const The_sample_shows_every_element = given => onSample(given, {}, async
   assert.match(await insideOf(page, sampleLadder), /Capstan 152/);
 });
 
-/** The policy of the sample lets no script in, so the auditor comes through the browser's own door, with the policy in force. */
-export const Nothing_is_found_against_them = async given => {
+/** The policy of the sample lets no script in, so the auditor runs in an isolated world of the browser, with the policy in force. */
+export const The_elements_break_no_rule_of_accessibility = async given => {
   for (const colorScheme of ["light", "dark"]) {
     await onSample(given, { colorScheme }, async page => {
       const client = await page.context().newCDPSession(page);
@@ -31,7 +31,7 @@ export const Nothing_is_found_against_them = async given => {
   }
 };
 
-export const A_change_of_attributes_is_asked_once = given => onSample(given, {}, async page => {
+export const A_change_of_several_attributes_makes_one_request = given => onSample(given, {}, async page => {
   const asked = [];
   page.on("request", request => asked.push(request.postDataJSON()));
   await page.locator(sampleLadder).evaluate(element => {
@@ -48,7 +48,7 @@ export const A_refusal_says_what_to_change = given => onSample(given, {}, async 
   assert.match(await page.locator(`${sampleLadder} [role=alert]`).textContent(), /\/observer\/age: -1 was given; it must be a number from 5 to 110/);
 });
 
-export const A_page_sets_its_own_colours = given => onSample(given, { colorScheme: "light" }, async page => {
+export const Colours_can_be_set_by_the_page = given => onSample(given, { colorScheme: "light" }, async page => {
   const paper = () => page.evaluate(name => getComputedStyle(document.querySelector(name).shadowRoot.querySelector(".evenstep-paper")).fill, "evenstep-ladder.other");
   assert.equal(await paper(), "rgb(16, 20, 38)");
 });
@@ -63,7 +63,7 @@ export const Names_are_shown_as_text = given => onSample(given, {}, async page =
 });
 
 /** Of what a strict policy may allow, the elements need this service for scripts and for answers, and nothing else. */
-export const A_page_of_another_origin_shows_them = ({ browser, address }) => onShop(browser, address, { port: 0, key: "" }, async (page, amiss) => {
+export const A_page_of_another_origin_shows_the_elements = ({ browser, address }) => onShop(browser, address, { port: 0, key: "" }, async (page, amiss) => {
   await page.locator("evenstep-ladder svg").waitFor();
   await page.locator("evenstep-advice [part=heading]").waitFor();
   assert.match(await insideOf(page, "evenstep-advice"), /Empfohlen für Capstan 152/);
@@ -71,7 +71,7 @@ export const A_page_of_another_origin_shows_them = ({ browser, address }) => onS
 });
 
 /** The service at `keyed.address` knows a key for pages of this machine's `keyed.port`, and asks everybody for one. */
-export const A_page_with_a_key_for_its_origin_shows_them = ({ browser, keyed }) => onShop(browser, keyed.address, keyed, async (page, amiss) => {
+export const A_page_with_a_key_for_its_origin_shows_the_elements = ({ browser, keyed }) => onShop(browser, keyed.address, keyed, async (page, amiss) => {
   await page.locator("evenstep-ladder svg").waitFor();
   await page.locator("evenstep-advice svg").waitFor();
   assert.match(await insideOf(page, "evenstep-advice"), /Empfohlen für Capstan 152/);

@@ -6,7 +6,7 @@ const typefaces = ["system-ui", "sans-serif"];
 /** A hair: letters of neighbouring lines may come this near without touching. */
 const nearUnits = 1.5;
 
-export async function No_text_of_a_picture_touches_another({ browser, drawn }) {
+export async function No_text_of_a_picture_overlaps_another({ browser, drawn }) {
   const page = await browser.newPage();
   try {
     await page.setContent(drawn.join("\n"));

@@ -34,7 +34,7 @@ export const another_catalogue_can_be_chosen = given => withPage(given, { fragme
   assert.equal(await errorAt(page, "catalogue").count(), 0);
 });
 
-export const a_list_of_ones_own_gets_a_second_opinion = given => withPage(given, {}, async page => {
+export const a_shopping_list_gets_a_second_opinion = given => withPage(given, {}, async page => {
   await settled(page);
   assert.equal(await part(page, "opinion").isVisible(), false);
   const dear = demo.items.reduce((one, two) => (two.kind === "eyepiece" && two.price > one.price ? two : one));
@@ -72,7 +72,7 @@ export const the_buying_path_says_what_comes_first = given => {
   });
 };
 
-export const it_says_which_view_is_for_what = given => withPage(given, {}, async page => {
+export const the_page_says_which_view_is_for_what = given => withPage(given, {}, async page => {
   await settled(page);
   const answer = await (await answered(page, () => control(page, "budget").fill("260"))).json();
   const { targets } = answer.telescopes[0].after;
@@ -107,7 +107,7 @@ export const advice_follows_as_one_types = given => withPage(given, {}, async pa
 });
 
 /** The first answer is held back until the second has been shown. */
-export const an_older_answer_never_covers_a_newer = given => {
+export const an_older_answer_never_replaces_a_newer = given => {
   let release;
   const held = new Promise(resolve => (release = resolve));
   return withPage(given, {}, async page => {
@@ -129,7 +129,7 @@ export const an_older_answer_never_covers_a_newer = given => {
   });
 };
 
-export const errors_stand_beside_their_fields = given => withPage(given, {}, async page => {
+export const errors_are_shown_beside_their_fields = given => withPage(given, {}, async page => {
   await settled(page);
   const advice = await headline(page);
   await control(page, "add.zoom").click();
@@ -168,7 +168,7 @@ export const an_error_in_a_closed_part_opens_it = given => withPage(given, { fra
   assert.match(await errorAt(page, "leastStep").textContent(), /9 was given/);
 });
 
-export const what_cannot_be_had_says_what_would_help = given => withPage(given, { fragment: tight }, async page => {
+export const demands_that_cannot_be_met_are_answered_with_what_would_help = given => withPage(given, { fragment: tight }, async page => {
   await settled(page);
   assert.match(await headline(page), /No purchase meets/);
   await answered(page, () => page.getByRole("button", { name: /A budget of/ }).click());
@@ -217,7 +217,7 @@ export const a_link_without_a_telescope_asks_for_one = given => withPage(given, 
   assert.match(await errorAt(page, "telescopes.0.apertureMm").textContent(), /`apertureMm` is missing/);
 });
 
-export const a_link_of_nothing_gives_the_example = given => withPage(given, { fragment: "#%%%&&&===" }, async page => {
+export const a_link_that_cannot_be_read_gives_the_example = given => withPage(given, { fragment: "#%%%&&&===" }, async page => {
   await settled(page);
   assert.equal(await control(page, "telescopes.0.apertureMm").inputValue(), "203");
 });
@@ -230,7 +230,7 @@ export const the_command_holds_the_request = given => withPage(given, {}, async 
   assert.ok(command.startsWith(`curl -s ${new URL(given.address).origin}${recommendations} `));
 });
 
-export const a_service_out_of_reach_is_said = given => withPage(given, {}, async page => {
+export const a_service_that_does_not_answer_is_reported = given => withPage(given, {}, async page => {
   await settled(page);
   await page.route(`**${recommendations}`, route => route.abort());
   await control(page, "budget").fill("90");

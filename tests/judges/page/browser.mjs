@@ -103,7 +103,7 @@ export const control = (page, name) => page.locator(`[id="c-${name}"]`);
 export const errorAt = (page, name) => page.locator(`[id="c-${name}-error"]`);
 export const part = (page, name) => page.locator(`#part-${name}`);
 
-/** What an auditor of accessibility finds against a page, whose policy lets scripts of the browser's own door in. */
+/** What an auditor of accessibility finds against a page, whose policy lets in scripts of an isolated world of the browser. */
 export async function violations(page) {
   await page.evaluate(axe);
   const found = await page.evaluate(() => axe.run());

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { withPage } from "./browser.mjs";
 
-export const the_page_of_the_document_keeps_to_its_policy = ({ browser, address }) => withPage({ browser, address: new URL("/swagger/index.html", address).href }, {}, async page => {
+export const the_page_of_the_document_works_under_its_policy = ({ browser, address }) => withPage({ browser, address: new URL("/swagger/index.html", address).href }, {}, async page => {
   const targets = page.locator(".opblock", { hasText: "/v1/targets" }).first();
   await targets.locator(".opblock-summary-control").click();
   await targets.getByRole("button", { name: "Try it out" }).click();

@@ -46,7 +46,7 @@ export const a_key_can_be_forgotten = ({ browser, keyed }) => withPage({ browser
   assert.ok(!(await page.evaluate(() => JSON.stringify({ ...sessionStorage }))).includes(keyed.key));
 });
 
-export const a_key_that_is_revoked_takes_what_it_opened_along = ({ browser, keyed }) => withPage({ browser, ...keyed }, {}, async page => {
+export const what_was_shown_with_a_key_is_removed_when_it_is_revoked = ({ browser, keyed }) => withPage({ browser, ...keyed }, {}, async page => {
   await open(page, keyed.key);
   await page.route(`**${recommendations}`, route => route.continue({ headers: { ...route.request().headers(), authorization: "Bearer evenstep_gone" } }));
   await control(page, "budget").fill("90");
@@ -67,7 +67,7 @@ export const a_key_may_be_given_though_none_is_asked_for = given => withPage(giv
 });
 
 /** In German, by day and by night. */
-export const nothing_is_found_against_its_asking_for_a_key = async ({ browser, keyed }) => {
+export const the_form_for_a_key_breaks_no_rule_of_accessibility = async ({ browser, keyed }) => {
   for (const colorScheme of ["light", "dark"]) {
     await withPage({ browser, ...keyed }, { locale: "de-DE", colorScheme }, async page => {
       await page.getByText("Dieser Dienst antwortet nur mit einem Schlüssel.").first().waitFor();

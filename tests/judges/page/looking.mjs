@@ -1,4 +1,4 @@
-// How the page looks, prints, weighs and speaks.
+// How the page looks and prints, how much it loads, and what it says.
 import assert from "node:assert/strict";
 import { answered, control, headline, recommendations, settled, violations, weightsOf, withPage } from "./browser.mjs";
 
@@ -6,10 +6,10 @@ const mostBytes = 100_000;
 const widths = [360, 800, 1440];
 const busy = "#t=203~mm~1218~mm~2in~&o=e~30~52~21~1.25in~~&f=1.2~M~42&a=52&sp=1&cy=0.75&b=420&w=planets&w=galaxies";
 
-export const nothing_is_found_against_it_in_english = given => audit(given, "en-US");
-export const nothing_is_found_against_it_in_german = given => audit(given, "de-DE");
+export const the_page_breaks_no_rule_of_accessibility_in_english = given => audit(given, "en-US");
+export const the_page_breaks_no_rule_of_accessibility_in_german = given => audit(given, "de-DE");
 
-/** The policy of the page lets no script in, so the auditor comes through the browser's own door, with the policy in force. */
+/** The policy of the page lets no script in, so the auditor runs in an isolated world of the browser, with the policy in force. */
 async function audit(given, locale) {
   for (const colorScheme of ["light", "dark"]) {
     await withPage(given, { fragment: busy, locale, colorScheme }, async page => {
@@ -24,7 +24,7 @@ async function audit(given, locale) {
   }
 }
 
-export const it_prints_on_one_sheet = given => withPage(given, { fragment: busy, colorScheme: "dark" }, async page => {
+export const the_page_prints_on_one_sheet = given => withPage(given, { fragment: busy, colorScheme: "dark" }, async page => {
   await settled(page);
   await page.emulateMedia({ media: "print", colorScheme: "light" });
   assert.equal(await page.locator("#form").isVisible(), false);
@@ -34,9 +34,9 @@ export const it_prints_on_one_sheet = given => withPage(given, { fragment: busy,
   assert.equal((await page.pdf({ preferCSSPageSize: true })).toString("latin1").match(/\/Type\s*\/Page\b/g).length, 1);
 });
 
-export const it_weighs_less_than_a_hundred_kilobytes = async given => assertLight(await weightsOf(given, { locale: "de-DE" }, settled));
+export const the_page_loads_less_than_a_hundred_kilobytes = async given => assertLight(await weightsOf(given, { locale: "de-DE" }, settled));
 
-export const it_weighs_no_more_with_a_key = async ({ browser, keyed }) => assertLight(await weightsOf({ browser, ...keyed }, { locale: "de-DE" }, async page => {
+export const the_page_loads_less_than_a_hundred_kilobytes_with_a_key_too = async ({ browser, keyed }) => assertLight(await weightsOf({ browser, ...keyed }, { locale: "de-DE" }, async page => {
   await control(page, "key").fill(keyed.key);
   await answered(page, () => page.keyboard.press("Enter"));
 }));
@@ -47,7 +47,7 @@ function assertLight(weights) {
 }
 
 /** How long it took is told, and not asserted: the machine may be busy. What is asserted is that nothing is asked before. */
-export const the_first_advice_comes_before_all_else = given => {
+export const the_recommendation_is_requested_before_anything_else = given => {
   const asked = [];
   const before = page => page.on("request", request => request.url().includes("/v1/") && request.method() === "POST" && asked.push(new URL(request.url()).pathname));
   return withPage(given, { before }, async page => {
@@ -58,7 +58,7 @@ export const the_first_advice_comes_before_all_else = given => {
   });
 };
 
-export const nothing_is_left_unsaid = async given => {
+export const no_text_is_empty_or_has_an_unfilled_value = async given => {
   for (const locale of ["en-US", "de-DE"]) {
     await withPage(given, { fragment: busy, locale }, async page => {
       await settled(page);
@@ -81,7 +81,7 @@ export const the_language_follows_the_browser_and_can_be_switched = given => wit
   assert.match(await headline(page), /Buy/);
 });
 
-export const inches_become_millimetres_before_ones_eyes = given => withPage(given, {}, async page => {
+export const inches_are_converted_and_the_millimetres_shown = given => withPage(given, {}, async page => {
   await settled(page);
   await answered(page, () => control(page, "telescopes.0.apertureUnit").selectOption("in"));
   assert.equal(await control(page, "telescopes.0.apertureMm").inputValue(), "7.99");
@@ -90,7 +90,7 @@ export const inches_become_millimetres_before_ones_eyes = given => withPage(give
   await page.getByText("10 inches = 254 mm").waitFor();
 });
 
-export const it_stays_still_for_whoever_asks_for_that = given => withPage(given, { reducedMotion: "reduce" }, async page => {
+export const nothing_moves_where_reduced_motion_is_asked_for = given => withPage(given, { reducedMotion: "reduce" }, async page => {
   await settled(page);
   const moving = await page.evaluate(() => [...document.querySelectorAll("*")].filter(node => {
     const { transitionDuration, animationName } = getComputedStyle(node);

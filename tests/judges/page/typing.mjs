@@ -4,7 +4,7 @@ import { answered, headline, recommendations, settled, withPage } from "./browse
 
 const mostSteps = 120;
 
-export const the_keyboard_alone_fills_the_form = given => withPage(given, {}, async page => {
+export const the_form_can_be_filled_with_the_keyboard_alone = given => withPage(given, {}, async page => {
   await settled(page);
   await write(page, "telescopes.0.apertureMm", "150");
   await write(page, "telescopes.0.focalLengthMm", "1200");
@@ -35,7 +35,7 @@ export const the_keyboard_alone_fills_the_form = given => withPage(given, {}, as
   });
 });
 
-export const the_keyboard_alone_works_with_the_advice = given => withPage(given, {}, async page => {
+export const the_advice_can_be_used_with_the_keyboard_alone = given => withPage(given, {}, async page => {
   await settled(page);
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");

@@ -20,7 +20,8 @@ internal sealed class CatalogueDraw(Dice dice)
     {
         var barlows = (int)Math.Round(mix.Items * mix.Barlows);
         var zooms = (int)Math.Round(mix.Items * mix.Zooms);
-        return new JsonArray([.. Enumerable.Range(0, mix.Items).Select(i => ForSale(i, i < barlows ? Barlow(mix.ThreeFactors) : i < barlows + zooms ? Zoom() : Eyepiece()))]);
+        return new JsonArray(
+            [.. Enumerable.Range(0, mix.Items).Select(i => ForSale(i, i < barlows ? Barlow(mix.ThreeFactors) : i < barlows + zooms ? Zoom() : Eyepiece()))]);
     }
 
     /// <summary>Mostly as the trade has them, now and then anything that the contract allows.</summary>

@@ -100,11 +100,13 @@ internal sealed class MixedLoad(TrialService service)
     {
         var apertureMm = dice.Int(80, 300);
         return string.Create(CultureInfo.InvariantCulture, $$"""
-            {"telescopes":[{"apertureMm":{{apertureMm}},"focalLengthMm":{{apertureMm * dice.Int(5, 8)}},"focuserBarrel":"2in"}],"catalogue":{"id":"{{catalogue}}"},"limits":{"budget":{{dice.Int(50, 900)}},"maxPurchases":{{dice.Int(2, 5)}} } }
+            {"telescopes":[{"apertureMm":{{apertureMm}},"focalLengthMm":{{apertureMm * dice.Int(5, 8)}},"focuserBarrel":"2in"}],
+             "catalogue":{"id":"{{catalogue}}"},"limits":{"budget":{{dice.Int(50, 900)}},"maxPurchases":{{dice.Int(2, 5)}} } }
             """).Trim();
     }
 
-    private static string Batch(Dice dice) => string.Join('\n', Enumerable.Range(1, 20).Select(number => $"{{\"id\":\"{number}\",{Body(dice, "trial-300")[1..]}"));
+    private static string Batch(Dice dice) =>
+        string.Join('\n', Enumerable.Range(1, 20).Select(number => $"{{\"id\":\"{number}\",{Body(dice, "trial-300")[1..]}"));
 
     private static string Prices(Dice dice)
     {

@@ -26,7 +26,8 @@ internal sealed class RequestDraw
 
     private static readonly string[] Paths =
     [
-        "/v1/recommendations", "/v1/recommendations", "/v1/recommendations", "/v1/second-opinions", "/v1/assessments", "/v1/spending-curves", "/v1/buying-paths",
+        "/v1/recommendations", "/v1/recommendations", "/v1/recommendations", "/v1/second-opinions", "/v1/assessments", "/v1/spending-curves",
+        "/v1/buying-paths",
     ];
 
     private static readonly string[] Interests = ["large-nebulae", "galaxies", "star-clusters", "planetary-nebulae", "moon", "planets", "double-stars"];
@@ -146,7 +147,8 @@ internal sealed class RequestDraw
     {
         var barlows = dice.Pick(0.0, 0.2, 0.8);
         var count = dice.Chance(0.2) ? 100 : dice.Int(0, 12);
-        return new JsonArray([.. Enumerable.Range(0, count).Select(_ => (JsonNode)(dice.Chance(barlows) ? catalogue.Barlow(threeFactors: true) : catalogue.Eyepiece()))]);
+        return new JsonArray(
+            [.. Enumerable.Range(0, count).Select(_ => (JsonNode)(dice.Chance(barlows) ? catalogue.Barlow(threeFactors: true) : catalogue.Eyepiece()))]);
     }
 
     private JsonObject Limits() => new()
@@ -207,7 +209,8 @@ internal sealed class RequestDraw
         ["telescope"] = dice.Chance(0.3) ? "telescope no. 1" : null,
     };
 
-    private JsonArray Ids(int count) => new([.. Enumerable.Range(0, count).Select(_ => dice.Int(0, items - 1)).Distinct().Select(number => (JsonNode)$"item-{number}")]);
+    private JsonArray Ids(int count) =>
+        new([.. Enumerable.Range(0, count).Select(_ => dice.Int(0, items - 1)).Distinct().Select(number => (JsonNode)$"item-{number}")]);
 
     private JsonObject? Maybe(double chance, Func<JsonObject> make) => dice.Chance(chance) ? make() : null;
 
@@ -226,6 +229,7 @@ internal sealed class RequestDraw
         ];
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{items} items, {(body["telescopes"] as JsonArray)?.Count} telescopes, {(body["owned"] as JsonArray)?.Count ?? 0} owned, {limits?["maxPurchases"] ?? "no"} purchases, {limits?["maxBarlows"] ?? "no"} Barlows {string.Join(' ', extras)}").TrimEnd();
+            $"{items} items, {(body["telescopes"] as JsonArray)?.Count} telescopes, {(body["owned"] as JsonArray)?.Count ?? 0} owned, " +
+            $"{limits?["maxPurchases"] ?? "no"} purchases, {limits?["maxBarlows"] ?? "no"} Barlows {string.Join(' ', extras)}").TrimEnd();
     }
 }

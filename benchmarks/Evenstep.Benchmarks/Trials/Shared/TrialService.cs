@@ -194,7 +194,9 @@ internal sealed class TrialService : IDisposable
         try
         {
             var line = File.ReadLines($"/proc/{ProcessId}/status").FirstOrDefault(one => one.StartsWith(field, StringComparison.Ordinal));
-            return line is null ? 0 : double.Parse(line[field.Length..].Replace("kB", "", StringComparison.Ordinal), CultureInfo.InvariantCulture) * megabytesOfKibibyte;
+            return line is null
+                ? 0
+                : double.Parse(line[field.Length..].Replace("kB", "", StringComparison.Ordinal), CultureInfo.InvariantCulture) * megabytesOfKibibyte;
         }
         catch (IOException)
         {

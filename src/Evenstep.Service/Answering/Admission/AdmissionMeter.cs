@@ -5,7 +5,7 @@ namespace Evenstep.Service.Answering.Admission;
 /// <summary>Counts what is let in and what is refused.</summary>
 internal sealed class AdmissionMeter
 {
-    /// <summary>How many requests were refused at the door, by reason.</summary>
+    /// <summary>How many requests were refused on arrival, by reason.</summary>
     public const string Refusals = "evenstep.refusals";
 
     private readonly Action<RefusalReason> refusals;

@@ -4,7 +4,7 @@ using Evenstep.Service.Http.Negotiation;
 
 namespace Evenstep.Service.Answering.Admission;
 
-/// <summary>Refuses at the door, before anything is read or parsed, what could not be served soon.</summary>
+/// <summary>Refuses on arrival, before anything is read or parsed, what could not be served soon.</summary>
 internal static class AdmissionSetup
 {
     private static readonly PathString Limited = "/v1";
@@ -27,16 +27,16 @@ internal static class AdmissionSetup
     /// <summary>Health, metrics, document and pages are always answered: they take next to nothing.</summary>
     public static void UseAdmission(this WebApplication app)
     {
-        var door = new AdmissionDoor(
+        var control = new AdmissionControl(
             app.Services.GetRequiredService<Admissions>(),
             app.Services.GetRequiredService<KeyRing>(),
             app.Services.GetRequiredService<WorkCharge>(),
             app.Services.GetRequiredService<RefusalReport>(),
             app.Services.GetRequiredService<AdmissionMeter>());
-        app.Use((context, next) => context.Request.Path.StartsWithSegments(Limited) ? door.PassAsync(context, next) : next(context));
+        app.Use((context, next) => context.Request.Path.StartsWithSegments(Limited) ? control.AdmitAsync(context, next) : next(context));
     }
 
-    /// <summary>Answers, behind what says which pages may read answers, those that were refused at the door.</summary>
+    /// <summary>Answers, behind what says which pages may read answers, those that were refused on arrival.</summary>
     public static void UseRefusals(this WebApplication app) => app.Use(
-        (context, next) => context.Features.Get<RefusedAtDoor>() is { } refused ? refused.AnswerAsync(context) : next(context));
+        (context, next) => context.Features.Get<RefusedAdmission>() is { } refused ? refused.AnswerAsync(context) : next(context));
 }

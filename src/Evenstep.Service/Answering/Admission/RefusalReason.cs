@@ -4,7 +4,7 @@ using Evenstep.Service.Http.Problems;
 
 namespace Evenstep.Service.Answering.Admission;
 
-/// <summary>Why a request is refused at the door.</summary>
+/// <summary>Why a request is refused on arrival.</summary>
 internal enum RefusalReason
 {
     /// <summary>Too much is under way.</summary>

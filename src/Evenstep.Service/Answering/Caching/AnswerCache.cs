@@ -12,7 +12,8 @@ internal sealed class AnswerCache(HybridCache cache, ServiceMeter meter)
     /// <summary>The answer, if it is kept.</summary>
     public async Task<FinishedAnswer?> FindAsync(string key, CancellationToken cancellationToken)
     {
-        var found = await cache.GetOrCreateAsync<FinishedAnswer?>(key, _ => ValueTask.FromResult<FinishedAnswer?>(null), OnlyFind, cancellationToken: cancellationToken);
+        var found = await cache.GetOrCreateAsync<FinishedAnswer?>(
+            key, _ => ValueTask.FromResult<FinishedAnswer?>(null), OnlyFind, cancellationToken: cancellationToken);
         if (found is not null)
         {
             meter.LookedUp(Lookup.Hit);

@@ -25,7 +25,8 @@ internal sealed class AnswerResult<T>(FinishedAnswer answer, bool isNew) : IResu
     public Task ExecuteAsync(HttpContext httpContext)
     {
         AnswerRecord.Take(httpContext.RequestServices, answer, isNew);
-        return httpContext.Response.GiveAsync(answer.Representation, answer.Body, PictureStyle.PolicyOf(answer.Representation.Form), httpContext.RequestAborted);
+        return httpContext.Response.GiveAsync(
+            answer.Representation, answer.Body, PictureStyle.PolicyOf(answer.Representation.Form), httpContext.RequestAborted);
     }
 
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)

@@ -65,15 +65,9 @@ internal static class OwnedReader
         return found;
     }
 
-    private static ErrorMessage UnknownItem(string id, Catalogue? catalogue, bool inQuery)
-    {
-        if (catalogue is null)
-        {
-            return ErrorMessage.Of("error/no-catalogue", ("id", ErrorText.Quoted(id)));
-        }
-
-        return ErrorMessage.Of("error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, catalogue.Listed.Keys)), ("instead", ErrorMessage.Of(inQuery ? "error/no-such-item/in-query" : "error/no-such-item/owned")));
-    }
+    private static ErrorMessage UnknownItem(string id, Catalogue? catalogue, bool inQuery) => catalogue is null
+        ? ErrorMessage.Of("error/no-catalogue", ("id", ErrorText.Quoted(id)))
+        : NoSuchItem.Of(id, catalogue.Listed.Keys, inQuery ? "error/no-such-item/in-query" : "error/no-such-item/owned");
 
     private static IEnumerable<Item> Packed(KitRequest request, Catalogue? catalogue) =>
         catalogue is null ? [] : (request.Telescopes ?? [])

@@ -26,17 +26,17 @@ internal static class SetupReader
 
     /// <summary>The demands to frame something, each of a telescope of the request or of any.</summary>
     /// <param name="framings">As the request says them; null for none.</param>
-    /// <param name="outfit">What the request says of the observer's situation.</param>
+    /// <param name="setup">What the request says of the observer's situation.</param>
     /// <param name="pointer">Where the demands stand.</param>
     /// <param name="faults">What is wrong.</param>
-    public static ImmutableArray<FramingDemand> ReadFramings(IReadOnlyList<FramingRequest?>? framings, Setup outfit, RequestPointer pointer, Faults faults)
+    public static ImmutableArray<FramingDemand> ReadFramings(IReadOnlyList<FramingRequest?>? framings, Setup setup, RequestPointer pointer, Faults faults)
     {
         var demands = ImmutableArray.CreateBuilder<FramingDemand>();
         foreach (var (i, framing) in (framings ?? []).Index())
         {
             if (framing?.WidthDeg is { } width)
             {
-                demands.Add(new FramingDemand(framing.Name, width, IndexOf(framing.Telescope, outfit.Telescopes, pointer.At(i), faults)));
+                demands.Add(new FramingDemand(framing.Name, width, IndexOf(framing.Telescope, setup.Telescopes, pointer.At(i), faults)));
             }
         }
 

@@ -50,7 +50,8 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
             return ErrorMessage.Of("error/no-stored-catalogue", ("id", ErrorText.Quoted(id)), ("field", field));
         }
 
-        return ErrorMessage.Of("error/no-such-telescope", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, catalogue.Telescopes.Keys)), ("field", field));
+        return ErrorMessage.Of(
+            "error/no-such-telescope", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, catalogue.Telescopes.Keys)), ("field", field));
     }
 
     private static Telescope? TelescopeInFull(TelescopeRequest asked, string name) =>
@@ -61,7 +62,8 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
     private TelescopeInUse? InUse(Telescope telescope, PowerRangeRequest? wish, int i)
     {
         // A range worked out from faulty figures would be blamed for what is not its fault.
-        if (faults.Touch(RequestPointer.Root.To(nameof(KitRequest.Observer))) || faults.Touch(RequestPointer.Root.To(nameof(KitRequest.Site))) || faults.Touch(pointer.At(i)))
+        if (faults.Touch(RequestPointer.Root.To(nameof(KitRequest.Observer))) || faults.Touch(RequestPointer.Root.To(nameof(KitRequest.Site)))
+            || faults.Touch(pointer.At(i)))
         {
             return null;
         }
@@ -106,7 +108,8 @@ internal sealed class TelescopeReader(KitRequest request, Observer observer, Cat
                 faults.Add(
                     pointer.At(i).To(field),
                     FaultCode.Duplicate,
-                    () => ErrorMessage.Of("error/telescope-name-twice", ("name", ErrorText.Quoted(telescope.Name)), ("place", pointer.At(places[telescope.Name]))));
+                    () => ErrorMessage.Of(
+                        "error/telescope-name-twice", ("name", ErrorText.Quoted(telescope.Name)), ("place", pointer.At(places[telescope.Name]))));
             }
         }
     }

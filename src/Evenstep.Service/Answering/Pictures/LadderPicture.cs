@@ -15,7 +15,8 @@ internal static class LadderPicture
     private const double Margin = 12;
     private const double SheetCorner = 10;
 
-    private static readonly XmlWriterSettings Writing = new() { Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), OmitXmlDeclaration = true };
+    private static readonly XmlWriterSettings Writing =
+        new() { Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), OmitXmlDeclaration = true };
 
     /// <summary>The picture as it goes out, in UTF-8.</summary>
     public static byte[] Draw(LadderScene scene, Language language)

@@ -55,7 +55,8 @@ internal sealed class PictureWords(Language language)
     public string Whose(Item item, bool isNew) => Say(isNew ? "picture/item/new" : "picture/item/own", RemarkValue.Of("name", NameOf(item)));
 
     /// <summary>The Barlow of a view, and whether it is owned.</summary>
-    public string WhoseThrough(KitView view, bool isNew) => Say(isNew ? "picture/item/new/through" : "picture/item/own/through", RemarkValue.Of("name", Through(view)));
+    public string WhoseThrough(KitView view, bool isNew) =>
+        Say(isNew ? "picture/item/new/through" : "picture/item/own/through", RemarkValue.Of("name", Through(view)));
 
     /// <summary>A step in one sentence.</summary>
     public string Tell(Jump jump, double enough) => Say(
@@ -123,7 +124,8 @@ internal sealed class PictureWords(Language language)
         return words;
     }
 
-    private static Sentence Cleaned(Sentence sentence) => sentence with { Values = [.. sentence.Values.Select(value => value with { Value = Cleaned(value.Value) })] };
+    private static Sentence Cleaned(Sentence sentence) =>
+        sentence with { Values = [.. sentence.Values.Select(value => value with { Value = Cleaned(value.Value) })] };
 
     private static object? Cleaned(object? value) => value switch
     {

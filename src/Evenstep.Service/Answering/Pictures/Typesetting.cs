@@ -18,7 +18,8 @@ internal static class Typesetting
     private const int MostMarksOnALetter = 2;
 
     /// <summary>A text that XML can hold: what it knows no character for is marked as unknown.</summary>
-    public static string Valid(string text) => IsValid(text) ? text : string.Concat(text.EnumerateRunes().Select(rune => IsValid(rune) ? rune.ToString() : Unknown));
+    public static string Valid(string text) =>
+        IsValid(text) ? text : string.Concat(text.EnumerateRunes().Select(rune => IsValid(rune) ? rune.ToString() : Unknown));
 
     /// <summary>
     /// A name from outside as one line that XML can hold. Whatever would turn the direction of writing around it is dropped,
@@ -144,5 +145,6 @@ internal static class Typesetting
     private static bool TurnsDirection(Rune rune) => rune.Value is 0x061C or 0x200E or 0x200F or (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069);
 
     private static bool IsRightToLeft(Rune rune) =>
-        rune.Value is (>= 0x0590 and <= 0x08FF) or (>= 0xFB1D and <= 0xFDFF) or (>= 0xFE70 and <= 0xFEFC) or (>= 0x10800 and <= 0x10FFF) or (>= 0x1E800 and <= 0x1EFFF);
+        rune.Value is (>= 0x0590 and <= 0x08FF) or (>= 0xFB1D and <= 0xFDFF) or (>= 0xFE70 and <= 0xFEFC) or (>= 0x10800 and <= 0x10FFF)
+            or (>= 0x1E800 and <= 0x1EFFF);
 }

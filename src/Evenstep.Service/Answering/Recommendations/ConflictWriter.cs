@@ -112,7 +112,8 @@ internal static class ConflictWriter
         AllowedOverlaps = nearest.AllowedOverlaps.Value,
         MaxPricePerItem = nearest.MaxPricePerItem.Value is { } price ? Rounded.Money(price) : null,
         MaxItemMassGrams = nearest.MaxItemMassGrams.Value,
-        MustFrame = [.. problem.Demands.MustFrame.Zip(nearest.WidthDeg, (framing, width) => new NearestFramingAnswer { Name = framing.Name, WidthDeg = width.Value })],
+        MustFrame =
+            [.. problem.Demands.MustFrame.Zip(nearest.WidthDeg, (framing, width) => new NearestFramingAnswer { Name = framing.Name, WidthDeg = width.Value })],
     };
 
     /// <summary>What the work did not suffice for, in the words of the request; a framing by its place.</summary>

@@ -16,7 +16,9 @@ internal sealed record ConflictsAnswer
     public required IReadOnlyList<string> Undecided { get; init; }
 }
 
-/// <summary>For each limit the value nearest to the one given that alone would make a set possible; null where none would, and where `undecided` names it.</summary>
+/// <summary>
+/// For each limit the value nearest to the one given that alone would make a set possible; null where none would, and where `undecided` names it.
+/// </summary>
 internal sealed record NearestAnswer
 {
     /// <summary>A budget.</summary>

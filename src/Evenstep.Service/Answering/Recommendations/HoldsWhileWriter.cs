@@ -15,14 +15,16 @@ internal static class HoldsWhileWriter
         Budget = IntervalOf(holds.Budget, Rounded.Money),
     };
 
-    private static HoldingIntervalAnswer? IntervalOf(HeldInterval? interval, Func<decimal, decimal> round) => interval is null ? null : new HoldingIntervalAnswer
-    {
-        From = round(interval.From),
-        To = round(interval.To),
-        Tried = interval.Tried,
-        Below = OtherOf(interval.Below, round),
-        Above = OtherOf(interval.Above, round),
-    };
+    private static HoldingIntervalAnswer? IntervalOf(HeldInterval? interval, Func<decimal, decimal> round) => interval is null
+        ? null
+        : new HoldingIntervalAnswer
+        {
+            From = round(interval.From),
+            To = round(interval.To),
+            Tried = interval.Tried,
+            Below = OtherOf(interval.Below, round),
+            Above = OtherOf(interval.Above, round),
+        };
 
     private static OtherPurchasesAnswer? OtherOf(ChangedPlan? changed, Func<decimal, decimal> round) => changed is null ? null : new OtherPurchasesAnswer
     {

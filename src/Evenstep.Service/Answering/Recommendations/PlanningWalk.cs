@@ -58,7 +58,7 @@ internal sealed class PlanningWalk(CatalogueSnapshot snapshot, AnswerCache cache
     private (T? Asked, ProblemResult? Problem) Understand<T>(ReadOnlyMemory<byte> bytes, ReadsBody<T> read)
         where T : class
     {
-        using var body = StrictJson.Parse(bytes);
+        using var body = OpenedBody.Parse(bytes);
         if (body.Refusal is { } refusal)
         {
             return (null, refusal);

@@ -37,7 +37,8 @@ internal sealed class RecommendationHandler(RefereedPlanner planner, WritingGate
     }
 
     /// <summary>Writes a plan out.</summary>
-    public static FinishedAnswer Finish(RecommendationAsked asked, Solved solved, Representation representation, WorkBudget budget) => representation.Form == AnswerFormat.Picture
+    public static FinishedAnswer Finish(RecommendationAsked asked, Solved solved, Representation representation, WorkBudget budget) =>
+        representation.Form == AnswerFormat.Picture
         ? FinishedAnswer.Of(RecommendationScene.Of(asked, solved.Plan, budget), representation.Language, solved.Plan.Outcome, solved.Took)
         : FinishedAnswer.Of(
             RecommendationWriter.Write(asked, solved, budget),

@@ -52,28 +52,28 @@ internal static class RecommendationReader
     public static RecommendationAsked? Read(
         RecommendationRequest request, JsonElement body, CatalogueSnapshot snapshot, Faults faults, out Catalogue? catalogue)
     {
-        var outfit = SetupReader.Read(request.Kit, snapshot, faults);
-        catalogue = outfit.Catalogue;
-        var demands = DemandsOf(request.Preferences, outfit, faults);
+        var setup = SetupReader.Read(request.Kit, snapshot, faults);
+        catalogue = setup.Catalogue;
+        var demands = DemandsOf(request.Preferences, setup, faults);
         return faults.Any ? null : new RecommendationAsked
         {
-            Problem = ProblemOf(request, outfit, demands),
-            Catalogue = outfit.Catalogue!,
+            Problem = ProblemOf(request, setup, demands),
+            Catalogue = setup.Catalogue!,
             Excluded = request.Explain?.Excluded ?? ExcludedAs.Count,
             Certify = request.Explain?.Certify ?? false,
             IfUnavailable = request.Explain?.IfUnavailable ?? false,
-            SeeingArcsec = outfit.SeeingArcsec,
+            SeeingArcsec = setup.SeeingArcsec,
             HoldsWhile = request.Explain?.HoldsWhile ?? false,
             Targets = AskedTarget.Of(request.Explain?.Targets),
         };
     }
 
-    private static PurchaseProblem ProblemOf(RecommendationRequest request, Setup outfit, Demands demands) => new()
+    private static PurchaseProblem ProblemOf(RecommendationRequest request, Setup setup, Demands demands) => new()
     {
-        Telescopes = outfit.TelescopesInUse,
-        Observer = outfit.Observer,
-        Owned = outfit.Owned,
-        Catalogue = outfit.Catalogue!.Assortment,
+        Telescopes = setup.TelescopesInUse,
+        Observer = setup.Observer,
+        Owned = setup.Owned,
+        Catalogue = setup.Catalogue!.Assortment,
         Limits = LimitsOf(request.Limits!),
         Preferences = PreferencesOf(request.Preferences),
         Demands = demands,
@@ -107,10 +107,10 @@ internal static class RecommendationReader
         };
     }
 
-    private static Demands DemandsOf(PreferencesRequest? request, Setup outfit, Faults faults) => new()
+    private static Demands DemandsOf(PreferencesRequest? request, Setup setup, Faults faults) => new()
     {
-        MustInclude = MustIncludeOf(request?.MustInclude ?? [], outfit.Catalogue, faults),
-        MustFrame = SetupReader.ReadFramings(request?.MustFrame, outfit, AtPreferences.To(nameof(PreferencesRequest.MustFrame)), faults),
+        MustInclude = MustIncludeOf(request?.MustInclude ?? [], setup.Catalogue, faults),
+        MustFrame = SetupReader.ReadFramings(request?.MustFrame, setup, AtPreferences.To(nameof(PreferencesRequest.MustFrame)), faults),
         ReticleLeastPower = request?.Reticle?.LeastPower,
     };
 

@@ -43,8 +43,12 @@ internal static class Remedies
             Remedy("other-max-purchases-helps", "maxPurchases", nearest.MaxPurchases.Value),
             Remedy("other-max-barlows-helps", "maxBarlows", nearest.MaxBarlows.Value),
             Remedy("more-overlaps-help", "allowedOverlaps", nearest.AllowedOverlaps.Value),
-            Remedy("larger-max-price-per-item-helps", "maxPricePerItem", nearest.MaxPricePerItem.Value, RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency)),
-            nearest.MaxItemMassGrams.Value is { } grams ? new Remark("larger-max-item-mass-helps", [new RemarkValue("maxItemMassGrams", RoundedUp(grams), 1)]) : null,
+            Remedy(
+                "larger-max-price-per-item-helps", "maxPricePerItem", nearest.MaxPricePerItem.Value,
+                RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency)),
+            nearest.MaxItemMassGrams.Value is { } grams
+                ? new Remark("larger-max-item-mass-helps", [new RemarkValue("maxItemMassGrams", RoundedUp(grams), 1)])
+                : null,
             .. nearest.WidthDeg.Select((width, i) => width.Value is { } possible ? NarrowerFrame(asked.Problem.Demands.MustFrame[i], possible) : null),
         ];
         return remedies.OfType<Remark>();

@@ -11,5 +11,6 @@ internal sealed class WritingGate(SolveGate gate, WorkLimits limits)
     /// <param name="write">Writes the answer; its budget counts the work and sees cancellation, and cuts nothing short: what may
     /// be said of one plan is bounded by what a request may hold.</param>
     /// <param name="cancellationToken">Nobody waits any more.</param>
-    public Task<T> WriteAsync<T>(Func<WorkBudget, T> write, CancellationToken cancellationToken) => gate.RunAsync(slot => write(slot.Budget(limits)), cancellationToken);
+    public Task<T> WriteAsync<T>(Func<WorkBudget, T> write, CancellationToken cancellationToken) =>
+        gate.RunAsync(slot => write(slot.Budget(limits)), cancellationToken);
 }

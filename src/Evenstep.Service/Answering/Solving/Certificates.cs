@@ -45,7 +45,8 @@ internal sealed partial class Certificates(SecondProver prover, CertifySettings 
 
     [LoggerMessage(
         LogLevel.Error,
-        "The second engine disagrees with a plan. Outcome: {Outcome}. Purchases: {Purchases}. Values: {Values}. Wish: {Wish}. Catalogue: {CatalogueId}, version {CatalogueVersion}. Request: {Body}")]
+        "The second engine disagrees with a plan. Outcome: {Outcome}. Purchases: {Purchases}. Values: {Values}. Wish: {Wish}. Catalogue: {CatalogueId}, " +
+        "version {CatalogueVersion}. Request: {Body}")]
     private partial void LogDisagreement(
         Outcome outcome, string purchases, StageValues? values, WideViewWish? wish, string? catalogueId, string? catalogueVersion, string body);
 }

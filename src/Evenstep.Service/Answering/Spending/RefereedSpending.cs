@@ -19,7 +19,8 @@ internal sealed partial class RefereedSpending(SpendingSolver solve, SolveGate g
     /// <summary>What every budget up to the problem's buys at best.</summary>
     /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
     /// <exception cref="RefereeException">The frontier is faulty: a mistake of ours, logged in full.</exception>
-    public Task<SolvedCurve> SolveAsync(PlanningCase asked, CancellationToken cancellationToken) => gate.RunAsync(slot => Solve(asked, slot.Budget(limits)), cancellationToken);
+    public Task<SolvedCurve> SolveAsync(PlanningCase asked, CancellationToken cancellationToken) =>
+        gate.RunAsync(slot => Solve(asked, slot.Budget(limits)), cancellationToken);
 
     private SolvedCurve Solve(PlanningCase asked, WorkBudget budget)
     {

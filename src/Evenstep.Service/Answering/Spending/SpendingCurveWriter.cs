@@ -30,7 +30,7 @@ internal static class SpendingCurveWriter
             Points = PointsOf(asked.Problem, curve, Candidacy.Of(asked.Problem).Telescopes),
             Notes = infeasible is not null
                 ? [.. PlanRemarks.NotesOf(asked, infeasible, suggested, budget)]
-                : [.. KitRemarks.NotesOf(suggested), .. SpendingRemarks.NotesOf(asked, frontier, curve, suggested, hasBudget: true)],
+                : [.. KitRemarks.NotesOf(suggested), .. SpendingRemarks.NotesOf(asked, frontier, curve, suggested)],
             Conflicts = infeasible?.Plan.Conflicts is { } conflicts ? ConflictWriter.Write(asked, conflicts) : null,
             Cautions = KitRemarks.CautionsOf(suggested),
             Solver = new SpendingSolverAnswer

@@ -69,7 +69,7 @@ internal static class CatalogueReader
         {
             if (id is not null && catalogue is not null && !catalogue.Listed.ContainsKey(id))
             {
-                faults.Add(pointer.At(i), FaultCode.UnknownItem, () => UnknownItem(id, catalogue));
+                faults.Add(pointer.At(i), FaultCode.UnknownItem, () => NoSuchItem.Of(id, catalogue.Listed.Keys, "error/no-such-item/give-one"));
             }
         }
     }
@@ -79,8 +79,6 @@ internal static class CatalogueReader
         var content = CatalogueContent.Write(catalogue.Request);
         return catalogue with { Id = id, Version = CatalogueContent.VersionOf(content), Content = content };
     }
-
-    private static ErrorMessage UnknownItem(string id, Catalogue catalogue) => ErrorMessage.Of("error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, catalogue.Listed.Keys)), ("instead", ErrorMessage.Of("error/no-such-item/give-one")));
 
     private static bool IsNew(string id, ItemRequest item, Dictionary<string, ItemRequest> listed, RequestPointer at, Faults faults)
     {

@@ -77,7 +77,7 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
             return true;
         }
 
-        faults.Add(at, FaultCode.UnknownItem, () => UnknownItem(id));
+        faults.Add(at, FaultCode.UnknownItem, () => NoSuchItem.Of(id, listed.Keys, "error/no-such-item/give-one-or-full"));
         return false;
     }
 
@@ -103,6 +103,4 @@ internal sealed class CatalogueTelescopeReader(IReadOnlyDictionary<string, ItemR
         faults.Add(at.At("id"), FaultCode.Duplicate, () => ErrorMessage.Of("error/packed-id-twice", ("id", ErrorText.Quoted(id)), ("place", packed[id].At)));
         return false;
     }
-
-    private ErrorMessage UnknownItem(string id) => ErrorMessage.Of("error/no-such-item", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, listed.Keys)), ("instead", ErrorMessage.Of("error/no-such-item/give-one-or-full")));
 }

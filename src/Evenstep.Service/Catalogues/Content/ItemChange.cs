@@ -12,7 +12,10 @@ internal sealed record ItemChange(string? Id, JsonElement Patch, RequestPointer 
     /// <summary>A change that names its item itself.</summary>
     public static ItemChange Naming(JsonElement patch, RequestPointer at)
     {
-        var id = patch.ValueKind == JsonValueKind.Object && ErrorText.Find(patch, FieldName.Of(nameof(ItemRequest.Id))) is { ValueKind: JsonValueKind.String } text ? ErrorText.TextOf(text) : null;
+        var id = patch.ValueKind == JsonValueKind.Object
+            && ErrorText.Find(patch, FieldName.Of(nameof(ItemRequest.Id))) is { ValueKind: JsonValueKind.String } text
+            ? ErrorText.TextOf(text)
+            : null;
         return new ItemChange(id, patch, at);
     }
 }

@@ -33,7 +33,8 @@ internal static class CsvColumns
     public static bool Knows(string name) => Find(name) is not null || AttributeOf(name) is not null;
 
     /// <summary>Whether every item needs it, of whatever kind.</summary>
-    public static bool IsRequiredOfAll(Field field) => ItemShapes.ForSale.Kinds.Values.All(kind => kind.Fields.Any(one => one.Name == field.Name && one.IsRequired));
+    public static bool IsRequiredOfAll(Field field) =>
+        ItemShapes.ForSale.Kinds.Values.All(kind => kind.Fields.Any(one => one.Name == field.Name && one.IsRequired));
 
     private static bool IsOfAll(Field field) => ItemShapes.ForSale.Kinds.Values.All(kind => kind.FieldNames.Contains(field.Name));
 

@@ -17,7 +17,8 @@ internal static class CsvExport
     public static void Write(Stream to, IReadOnlyCollection<JsonElement> items)
     {
         using var csv = CsvWriter.Create(to, Options, leaveOpen: true);
-        List<string> fields = [.. CsvColumns.Fields.Where(field => CsvColumns.IsRequiredOfAll(field) || items.Any(item => Has(item, field.Name))).Select(field => field.Name)];
+        List<string> fields =
+            [.. CsvColumns.Fields.Where(field => CsvColumns.IsRequiredOfAll(field) || items.Any(item => Has(item, field.Name))).Select(field => field.Name)];
         List<string> attributes = [.. items.SelectMany(AttributesOf).Select(attribute => attribute.Name).Distinct().Order(StringComparer.Ordinal)];
         csv.WriteRecord([.. fields, .. attributes.Select(name => CsvColumns.AttributeBeginning + name)]);
         foreach (var item in items)
@@ -34,5 +35,7 @@ internal static class CsvExport
         ErrorText.Find(item, FieldName.Of(nameof(ItemRequest.Attributes))) is { ValueKind: JsonValueKind.Object } attributes ? CellOf(attributes, name) : "";
 
     private static IEnumerable<JsonProperty> AttributesOf(JsonElement item) =>
-        ErrorText.Find(item, FieldName.Of(nameof(ItemRequest.Attributes))) is { ValueKind: JsonValueKind.Object } attributes ? attributes.EnumerateObject() : [];
+        ErrorText.Find(item, FieldName.Of(nameof(ItemRequest.Attributes))) is { ValueKind: JsonValueKind.Object } attributes
+            ? attributes.EnumerateObject()
+            : [];
 }

@@ -27,7 +27,8 @@ internal sealed record CsvHeader(RequestPointer Pointer, IReadOnlyList<CsvColumn
 
     private void ReportRepetitions(Faults faults)
     {
-        foreach (var column in Columns.Where(column => column.IsKnown).GroupBy(column => column.Name, StringComparer.Ordinal).Where(group => group.Skip(1).Any()))
+        var columns = Columns.Where(column => column.IsKnown).GroupBy(column => column.Name, StringComparer.Ordinal);
+        foreach (var column in columns.Where(group => group.Skip(1).Any()))
         {
             faults.Add(Pointer.At(column.Key), FaultCode.Duplicate, () => string.Create(
                 CultureInfo.InvariantCulture, $"`{column.Key}` heads {column.Count()} columns; leave all but one out."));
@@ -51,7 +52,8 @@ internal sealed record CsvHeader(RequestPointer Pointer, IReadOnlyList<CsvColumn
         ? string.Create(CultureInfo.InvariantCulture, $"Column {number} has no name. Name it, or leave it out.")
         : nearest is not null
         ? $"{ErrorText.Quoted(name)} is no column here. Did you mean `{nearest}`?"
-        : $"{ErrorText.Quoted(name)} is no column here. Leave it out, or call it `{CsvColumns.AttributeBeginning}` and a name, to keep it as it is. Known are {ErrorText.List(CsvColumns.Fields.Select(field => field.Name))}.";
+        : $"{ErrorText.Quoted(name)} is no column here. Leave it out, or call it `{CsvColumns.AttributeBeginning}` and a name, to keep it as it is. " +
+          $"Known are {ErrorText.List(CsvColumns.Fields.Select(field => field.Name))}.";
 
     private static Remark Warning(string name, int number, string? nearest)
     {

@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Globalization;
 using System.Text.Json;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Catalogues.Content;
@@ -86,7 +87,9 @@ internal sealed class CsvItems
     {
         if (!faults.Any)
         {
-            faults.Add(CsvTable.PointerOf(1), FaultCode.Missing, () => "The body is empty; send a CSV that begins with a row of the names of its columns, such as `id,kind,price`.");
+            faults.Add(
+                CsvTable.PointerOf(1), FaultCode.Missing,
+                () => "The body is empty; send a CSV that begins with a row of the names of its columns, such as `id,kind,price`.");
         }
     }
 
@@ -95,8 +98,10 @@ internal sealed class CsvItems
         var (given, wanted) = (row.Cells.Length, header.Columns.Count);
         if (given != wanted)
         {
-            faults.Add(CsvTable.PointerOf(row.Line), given < wanted ? FaultCode.TooFew : FaultCode.TooMany, () => FormattableString.Invariant(
-                $"This row has {given} cells, and the header {wanted}. A cell that contains the separator stands in quotation marks; numbers have a decimal point, not a comma."));
+            faults.Add(CsvTable.PointerOf(row.Line), given < wanted ? FaultCode.TooFew : FaultCode.TooMany, () => string.Create(
+                CultureInfo.InvariantCulture,
+                $"This row has {given} cells, and the header {wanted}. A cell that contains the separator stands in quotation marks; " +
+                $"numbers have a decimal point, not a comma."));
         }
 
         return given == wanted;

@@ -46,7 +46,9 @@ internal sealed record CsvQuery(string? Currency, bool RefuseUnknown)
         known.ReportUnknown(query, faults);
         foreach (var field in known.Parameters.Where(field => query.ContainsKey(field.Name)))
         {
-            faults.Add(RequestPointer.OfQuery(field.Name), FaultCode.UnknownField, () => $"{ErrorText.Quoted(field.Name)} goes with a body of text/csv only. Leave it out.");
+            faults.Add(
+                RequestPointer.OfQuery(field.Name), FaultCode.UnknownField,
+                () => $"{ErrorText.Quoted(field.Name)} goes with a body of text/csv only. Leave it out.");
         }
     }
 }

@@ -12,7 +12,9 @@ internal static class CsvRequirements
         var required = purpose == CsvPurpose.Changes ? [FieldTable<ItemRequest>.Of(nameof(ItemRequest.Id))] : OfItems(KindsIn(header, rows));
         foreach (var field in required.Where(field => !header.Has(field.Name)))
         {
-            faults.AddMissingEverywhere(header.Pointer.At(field.Name), () => $"There is no column `{field.Name}`; in each row it must be {field.AnyShape.Allowed.In(Language.English)}.{Who(field)}");
+            faults.AddMissingEverywhere(
+                header.Pointer.At(field.Name),
+                () => $"There is no column `{field.Name}`; in each row it must be {field.AnyShape.Allowed.In(Language.English)}.{Who(field)}");
         }
 
         if (purpose == CsvPurpose.Changes)
@@ -27,7 +29,8 @@ internal static class CsvRequirements
         if (!faults.Any && !header.Columns.Any(column => column.IsKnown && column.Name != FieldName.Of(nameof(ItemRequest.Id))))
         {
             faults.Add(header.Pointer, FaultCode.Missing, () =>
-                $"No column beside `{FieldName.Of(nameof(ItemRequest.Id))}` is known, so that nothing would change. Known are {ErrorText.List(CsvColumns.Fields.Select(field => field.Name))}.");
+                $"No column beside `{FieldName.Of(nameof(ItemRequest.Id))}` is known, so that nothing would change. " +
+                $"Known are {ErrorText.List(CsvColumns.Fields.Select(field => field.Name))}.");
         }
     }
 
@@ -46,7 +49,10 @@ internal static class CsvRequirements
         return column < 0 ? [] : [.. rows.Select(row => row.Cells[column])];
     }
 
-    private static string Who(Field field) => CsvColumns.IsRequiredOfAll(field) || field.Name == FieldName.Of(nameof(ItemRequest.Id)) ? "" : $" It is needed for {string.Join(" and ", WhoNeeds(field))}.";
+    private static string Who(Field field) =>
+        CsvColumns.IsRequiredOfAll(field) || field.Name == FieldName.Of(nameof(ItemRequest.Id))
+            ? ""
+            : $" It is needed for {string.Join(" and ", WhoNeeds(field))}.";
 
     private static IEnumerable<string> WhoNeeds(Field field) =>
         ItemShapes.ForSale.Kinds.Values.Where(kind => kind.Fields.Any(one => one.IsRequired && one.Name == field.Name)).Select(kind => kind.Form);

@@ -57,7 +57,8 @@ internal sealed record CsvTable(CsvRow? Header, IReadOnlyList<CsvRow> Rows)
         var message = record.Reason switch
         {
             CsvMalformedReason.StrayQuote => null,
-            CsvMalformedReason.UnterminatedQuote => "A quotation mark opens a cell in this row, and none closes it. Close it; a quotation mark within such a cell is written twice.",
+            CsvMalformedReason.UnterminatedQuote =>
+                "A quotation mark opens a cell in this row, and none closes it. Close it; a quotation mark within such a cell is written twice.",
             _ => "Text follows a quotation mark that closes a cell. Put the whole cell in quotation marks; a quotation mark within it is written twice.",
         };
         if (message is not null)

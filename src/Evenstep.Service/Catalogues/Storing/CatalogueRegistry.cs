@@ -19,7 +19,8 @@ internal sealed class CatalogueRegistry(ImmutableSortedDictionary<string, Catalo
     private readonly Lock changing = new();
     /// <summary>In which revision each was written or deleted, as far as is known here.</summary>
     private readonly Dictionary<CatalogueKey, long> revisions = [];
-    private volatile ImmutableDictionary<Owner, ImmutableSortedDictionary<string, Catalogue>> own = ImmutableDictionary<Owner, ImmutableSortedDictionary<string, Catalogue>>.Empty;
+    private volatile ImmutableDictionary<Owner, ImmutableSortedDictionary<string, Catalogue>> own =
+        ImmutableDictionary<Owner, ImmutableSortedDictionary<string, Catalogue>>.Empty;
     private volatile bool isWhole;
     private volatile string? damage;
 

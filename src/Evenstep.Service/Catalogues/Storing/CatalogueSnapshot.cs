@@ -11,7 +11,8 @@ namespace Evenstep.Service.Catalogues.Storing;
 /// <param name="own">The owner's.</param>
 /// <param name="isWhole">Whether the storage has been read to the end once.</param>
 /// <param name="damage">Why it cannot be, as far as only whoever runs the service can mend it.</param>
-internal sealed class CatalogueSnapshot(Owner owner, ImmutableSortedDictionary<string, Catalogue> everyones, ImmutableSortedDictionary<string, Catalogue> own, bool isWhole, string? damage = null)
+internal sealed class CatalogueSnapshot(
+    Owner owner, ImmutableSortedDictionary<string, Catalogue> everyones, ImmutableSortedDictionary<string, Catalogue> own, bool isWhole, string? damage = null)
 {
     public const string DemoId = "demo";
 
@@ -42,9 +43,12 @@ internal sealed class CatalogueSnapshot(Owner owner, ImmutableSortedDictionary<s
     {
         List<string> ids = [.. everyones.Keys.Union(own.Keys).Order(StringComparer.Ordinal)];
         var more = ids.Count > MostNamed ? ErrorMessage.Of("error/no-such-catalogue/more", ("count", ids.Count - MostNamed)) : ErrorMessage.Nothing;
-        return ErrorMessage.Of("error/no-such-catalogue", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, ids)), ("stored", ErrorText.List(ids.Take(MostNamed))), ("more", more));
+        return ErrorMessage.Of(
+            "error/no-such-catalogue", ("id", ErrorText.Quoted(id)), ("hint", NearestName.HintOn(id, ids)), ("stored", ErrorText.List(ids.Take(MostNamed))),
+            ("more", more));
     }
 
     /// <summary>The demo catalogue that lies beside the assembly, and nothing else.</summary>
-    public static CatalogueSnapshot WithDemo() => new(Owner.Nobody, CatalogueFiles.WithDemo(), ImmutableSortedDictionary<string, Catalogue>.Empty, isWhole: true);
+    public static CatalogueSnapshot WithDemo() =>
+        new(Owner.Nobody, CatalogueFiles.WithDemo(), ImmutableSortedDictionary<string, Catalogue>.Empty, isWhole: true);
 }

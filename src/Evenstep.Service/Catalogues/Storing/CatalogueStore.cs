@@ -8,7 +8,8 @@ namespace Evenstep.Service.Catalogues.Storing;
 /// Keeps catalogues for good, in a database that SQL reaches. The one way to change anything is to replace the version one
 /// knows by another, so that nobody overwrites what they have not seen; a change is stored when the call returns.
 /// </summary>
-/// <remarks>Every member throws <see cref="StorageAwayException"/>, <see cref="StorageFullException"/> or <see cref="StorageBrokenException"/> where it applies.</remarks>
+/// <remarks>Every member throws <see cref="StorageAwayException"/>, <see cref="StorageFullException"/> or <see cref="StorageBrokenException"/> where it
+/// applies.</remarks>
 internal abstract class CatalogueStore : IDisposable
 {
     /// <summary>Where it is, for whoever runs the service; no password is in it.</summary>
@@ -57,7 +58,9 @@ internal abstract class CatalogueStore : IDisposable
         await using var command = Command(connection, One, ("known", known ?? ""), ("owner", key.Owner.Name), ("id", key.Id));
         await using var rows = await command.ExecuteReaderAsync(cancellationToken);
         return await rows.ReadAsync(cancellationToken)
-            ? new StoredCatalogue(rows.GetString(0), rows.GetInt64(1), await rows.IsDBNullAsync(2, cancellationToken) ? (ReadOnlyMemory<byte>?)null : await rows.GetFieldValueAsync<byte[]>(2, cancellationToken))
+            ? new StoredCatalogue(
+                rows.GetString(0), rows.GetInt64(1),
+                await rows.IsDBNullAsync(2, cancellationToken) ? (ReadOnlyMemory<byte>?)null : await rows.GetFieldValueAsync<byte[]>(2, cancellationToken))
             : null;
     });
 
@@ -154,7 +157,13 @@ internal abstract class CatalogueStore : IDisposable
 
         (string, object) version = ("version", next.Version!), content = ("content", next.Content.ToArray()), inRevision = ("revision", revision);
         return known is null
-            ? Command(connection, "INSERT INTO catalogues (owner, id, version, revision, content) VALUES (@owner, @id, @version, @revision, @content) ON CONFLICT DO NOTHING", owner, id, version, inRevision, content)
-            : Command(connection, "UPDATE catalogues SET version = @version, revision = @revision, content = @content WHERE owner = @owner AND id = @id AND version = @known", owner, id, version, inRevision, content, knownVersion);
+            ? Command(
+                connection,
+                "INSERT INTO catalogues (owner, id, version, revision, content) VALUES (@owner, @id, @version, @revision, @content) ON CONFLICT DO NOTHING",
+                owner, id, version, inRevision, content)
+            : Command(
+                connection,
+                "UPDATE catalogues SET version = @version, revision = @revision, content = @content WHERE owner = @owner AND id = @id AND version = @known",
+                owner, id, version, inRevision, content, knownVersion);
     }
 }

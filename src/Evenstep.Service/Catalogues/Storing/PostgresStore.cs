@@ -74,7 +74,8 @@ internal sealed class PostgresStore : CatalogueStore
 
     protected override async ValueTask<DbConnection> OpenAsync(CancellationToken cancellationToken) => await source.OpenConnectionAsync(cancellationToken);
 
-    protected override ValueTask<DbTransaction> BeginAsync(DbConnection connection, CancellationToken cancellationToken) => connection.BeginTransactionAsync(cancellationToken);
+    protected override ValueTask<DbTransaction> BeginAsync(DbConnection connection, CancellationToken cancellationToken) =>
+        connection.BeginTransactionAsync(cancellationToken);
 
     protected override async Task AnnounceAsync(DbConnection connection, DbTransaction transaction, CancellationToken cancellationToken)
     {
@@ -108,7 +109,10 @@ internal sealed class PostgresStore : CatalogueStore
     /// <summary>Whether a failure may be over later, without a change to this program.</summary>
     private static bool IsPassing(Exception failure) => failure switch
     {
-        PostgresException { SqlState: PostgresErrorCodes.ReadOnlySqlTransaction or PostgresErrorCodes.UndefinedTable or PostgresErrorCodes.InvalidCatalogName } => true,
+        PostgresException
+        {
+            SqlState: PostgresErrorCodes.ReadOnlySqlTransaction or PostgresErrorCodes.UndefinedTable or PostgresErrorCodes.InvalidCatalogName
+        } => true,
         PostgresException rejected => rejected.SqlState[..2] is "08" or "28" or "40" or "53" or "55" or "57" or "58",
         NpgsqlException or SocketException or TimeoutException or IOException => true,
         _ => false,

@@ -94,14 +94,20 @@ internal sealed class SqliteStore(string path, int? mostMegabytes) : CatalogueSt
     private static Exception? MeaningOf(Exception failure) => failure switch
     {
         StorageBrokenException broken => broken,
-        SqliteException { SqliteErrorCode: SQLitePCL.raw.SQLITE_FULL } => new StorageFullException("The disk, or the file of stored catalogues, is full.", failure),
+        SqliteException { SqliteErrorCode: SQLitePCL.raw.SQLITE_FULL } =>
+            new StorageFullException("The disk, or the file of stored catalogues, is full.", failure),
         SqliteException { SqliteErrorCode: SQLitePCL.raw.SQLITE_CORRUPT } => new StorageBrokenException("The file of stored catalogues is damaged.", failure),
-        SqliteException { SqliteErrorCode: SQLitePCL.raw.SQLITE_NOTADB } => new StorageBrokenException("The file of stored catalogues is no database.", failure),
+        SqliteException { SqliteErrorCode: SQLitePCL.raw.SQLITE_NOTADB } =>
+            new StorageBrokenException("The file of stored catalogues is no database.", failure),
         SqliteException { SqliteErrorCode: SQLitePCL.raw.SQLITE_BUSY or SQLitePCL.raw.SQLITE_LOCKED } =>
             new StorageAwayException("Another program keeps the file of stored catalogues locked.", failure),
-        SqliteException { SqliteErrorCode: SQLitePCL.raw.SQLITE_READONLY or SQLitePCL.raw.SQLITE_PERM or SQLitePCL.raw.SQLITE_AUTH } or UnauthorizedAccessException =>
+        SqliteException { SqliteErrorCode: SQLitePCL.raw.SQLITE_READONLY or SQLitePCL.raw.SQLITE_PERM or SQLitePCL.raw.SQLITE_AUTH }
+            or UnauthorizedAccessException =>
             new StorageAwayException("The service may not write to the file of stored catalogues.", failure),
-        SqliteException { SqliteErrorCode: not (SQLitePCL.raw.SQLITE_ERROR or SQLitePCL.raw.SQLITE_CONSTRAINT or SQLitePCL.raw.SQLITE_MISUSE or SQLitePCL.raw.SQLITE_RANGE) } or IOException =>
+        SqliteException
+        {
+            SqliteErrorCode: not (SQLitePCL.raw.SQLITE_ERROR or SQLitePCL.raw.SQLITE_CONSTRAINT or SQLitePCL.raw.SQLITE_MISUSE or SQLitePCL.raw.SQLITE_RANGE)
+        } or IOException =>
             new StorageAwayException("The file of stored catalogues cannot be used now.", failure),
         _ => null,
     };

@@ -27,7 +27,8 @@ internal sealed class StorageReader(CatalogueStore store, CatalogueRegistry regi
 
         if (faults.Count > 0)
         {
-            throw new StorageBrokenException(faults[0].Message, new InvalidDataException(string.Join(' ', faults.Select(fault => fault.InnerException!.Message))));
+            throw new StorageBrokenException(
+                faults[0].Message, new InvalidDataException(string.Join(' ', faults.Select(fault => fault.InnerException!.Message))));
         }
 
         registry.Finish(stored.Revision);
@@ -52,7 +53,9 @@ internal sealed class StorageReader(CatalogueStore store, CatalogueRegistry regi
     }
 
     private static StorageBrokenException Damaged(CatalogueKey key, string how, Exception? cause) =>
-        new("A stored catalogue is damaged.", new InvalidDataException($"The catalogue `{key.Id}` of the owner {ErrorText.Quoted(key.Owner.Name)} cannot be read: {how}.", cause));
+        new(
+            "A stored catalogue is damaged.",
+            new InvalidDataException($"The catalogue `{key.Id}` of the owner {ErrorText.Quoted(key.Owner.Name)} cannot be read: {how}.", cause));
 
     private static Catalogue Read(CatalogueKey key, ReadOnlyMemory<byte> content)
     {

@@ -1,7 +1,8 @@
 namespace Evenstep.Service.Catalogues.Storing;
 
 /// <summary>Reads the stored catalogues at start, and again whenever another instance has changed any; keeps trying while the storage is away.</summary>
-internal sealed partial class StorageWatch(CatalogueStore store, StorageReader reader, CatalogueRegistry registry, ILogger<StorageWatch> logger) : BackgroundService
+internal sealed partial class StorageWatch(CatalogueStore store, StorageReader reader, CatalogueRegistry registry, ILogger<StorageWatch> logger)
+    : BackgroundService
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(0.5);
 

@@ -71,8 +71,8 @@ internal static class ItemChecks
         {
             warnings.Add(pointer, new Remark(WarningCode.FieldTooWide,
             [
-                RemarkValue.Degrees("apparentFieldDeg", field), RemarkValue.Millimetres("focalLengthMm", focalLength), RemarkValue.Millimetres("neededMm", needed),
-                RemarkValue.Millimetres("mostMm", most), BarrelOf(barrel),
+                RemarkValue.Degrees("apparentFieldDeg", field), RemarkValue.Millimetres("focalLengthMm", focalLength),
+                RemarkValue.Millimetres("neededMm", needed), RemarkValue.Millimetres("mostMm", most), BarrelOf(barrel),
             ]));
         }
     }

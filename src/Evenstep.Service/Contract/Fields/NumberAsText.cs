@@ -12,7 +12,8 @@ internal static partial class NumberAsText
         var text = value.ValueKind == JsonValueKind.String ? ErrorText.TextOf(value) ?? "" : "";
         return DecimalComma().IsMatch(text) ? ErrorMessage.Of("error/hint/decimal-point", ("number", text.Replace(',', '.')))
             : TextAsJson.IsNumber(text) ? ErrorMessage.Of("error/hint/no-quotation-marks")
-            : Number().Match(text) is { Success: true } number ? ErrorMessage.Of("error/hint/number", ("number", $"{number.Groups["sign"]}{number.Groups["digits"]}"))
+            : Number().Match(text) is { Success: true } number
+                ? ErrorMessage.Of("error/hint/number", ("number", $"{number.Groups["sign"]}{number.Groups["digits"]}"))
             : text.Any(char.IsAsciiDigit) ? ErrorMessage.Of("error/hint/number-alone")
             : ErrorMessage.Nothing;
     }

@@ -71,9 +71,11 @@ internal sealed class TextOrFullShape<T>(TextShape text, Func<string, T> named, 
 /// <summary>An object that is one of several kinds, as its field `kind` says.</summary>
 /// <param name="name">The schema's name in the OpenAPI document.</param>
 /// <param name="kinds">The kinds, each under its word.</param>
-/// <param name="anyKind">What can be said of an object whose kind is not known. Where none is given, the object may also be meant for a reference: then nothing.</param>
+/// <param name="anyKind">What can be said of an object whose kind is not known. Where none is given, the object may also be meant for a reference: then
+/// nothing.</param>
 /// <param name="reference">An object that only names something, and so needs no kind; null if that will not do.</param>
-internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Shape)[] kinds, ObjectShape<T> anyKind, ObjectShape<T>? reference = null) : Shape<T>
+internal sealed class KindShape<T>(string name, (string Kind, ObjectShape<T> Shape)[] kinds, ObjectShape<T> anyKind, ObjectShape<T>? reference = null)
+    : Shape<T>
     where T : class, new()
 {
     public const string Discriminator = "kind";

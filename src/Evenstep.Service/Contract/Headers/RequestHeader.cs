@@ -19,11 +19,13 @@ internal sealed record RequestHeader(string Name, string Meaning)
 
     /// <summary>Of a change.</summary>
     public static readonly RequestHeader IfNoneMatch = new(
-        HeaderNames.IfNoneMatch, "Entity tags of the catalogue: it is changed only if the version stored has none of them; with `*` only if nothing is stored.");
+        HeaderNames.IfNoneMatch,
+        "Entity tags of the catalogue: it is changed only if the version stored has none of them; with `*` only if nothing is stored.");
 
     /// <summary>Of a question.</summary>
     public static readonly RequestHeader IfMatchOfRead = new(HeaderNames.IfMatch, "Entity tags: answered only if what there is has one of them.");
 
     /// <summary>Of a question.</summary>
-    public static readonly RequestHeader IfNoneMatchOfRead = new(HeaderNames.IfNoneMatch, "Entity tags of what one has: if it is still the same, the answer is 304 and has no body.");
+    public static readonly RequestHeader IfNoneMatchOfRead =
+        new(HeaderNames.IfNoneMatch, "Entity tags of what one has: if it is still the same, the answer is 304 and has no body.");
 }

@@ -65,7 +65,10 @@ internal static partial class LanguageCheck
 
     /// <summary>Those of all forms together: nothing is counted where there is one.</summary>
     private static string[] SlotsOf(JsonElement text) =>
-        [.. FormsOf(text).Where(form => form.ValueKind is JsonValueKind.String).SelectMany(form => Slot().Matches(form.GetString()!)).Select(slot => slot.Value).Distinct()];
+        [
+            .. FormsOf(text).Where(form => form.ValueKind is JsonValueKind.String).SelectMany(form => Slot().Matches(form.GetString()!))
+                .Select(slot => slot.Value).Distinct()
+        ];
 
     /// <summary>Also one that is written amiss, so that it is told.</summary>
     [GeneratedRegex(@"\{[^}]*\}?")]

@@ -27,7 +27,8 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
     private static readonly ConcurrentDictionary<string, Part[]> Parts = new(StringComparer.Ordinal);
 
     /// <summary>By the most places of a figure.</summary>
-    private static readonly ImmutableArray<string> Formats = [.. Enumerable.Range(0, Precision.MostPlaces + 1).Select(places => "0." + new string('#', places))];
+    private static readonly ImmutableArray<string> Formats =
+        [.. Enumerable.Range(0, Precision.MostPlaces + 1).Select(places => "0." + new string('#', places))];
 
     /// <summary>The sentence in words.</summary>
     public string In(Language language)
@@ -156,7 +157,8 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
 
     private static string Framed(string frame, params ReadOnlySpan<object?> values) => string.Format(CultureInfo.InvariantCulture, frame, values);
 
-    private static double InchesOf(string barrel) => double.Parse(barrel.AsSpan(0, barrel.IndexOf("in", StringComparison.Ordinal)), CultureInfo.InvariantCulture);
+    private static double InchesOf(string barrel) =>
+        double.Parse(barrel.AsSpan(0, barrel.IndexOf("in", StringComparison.Ordinal)), CultureInfo.InvariantCulture);
 
     /// <summary>A text as it stands, and perhaps a slot after it with how its value is written.</summary>
     private sealed record Part(string Text, string? Name, string How);

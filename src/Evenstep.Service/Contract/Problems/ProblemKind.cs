@@ -18,7 +18,8 @@ internal sealed record ProblemKind(string Name, int Status, params ImmutableArra
     public static readonly ProblemKind PreconditionFailed = new("precondition-failed", StatusCodes.Status412PreconditionFailed);
     public static readonly ProblemKind Timeout = new("request-timeout", StatusCodes.Status408RequestTimeout);
     public static readonly ProblemKind TooLarge = new("too-large", StatusCodes.Status413PayloadTooLarge);
-    public static readonly ProblemKind UnsupportedMediaType = new("unsupported-media-type", StatusCodes.Status415UnsupportedMediaType, AnswerHeader.AcceptEncoding);
+    public static readonly ProblemKind UnsupportedMediaType =
+        new("unsupported-media-type", StatusCodes.Status415UnsupportedMediaType, AnswerHeader.AcceptEncoding);
     public static readonly ProblemKind AddressTooLong = new("address-too-long", StatusCodes.Status414UriTooLong);
     public static readonly ProblemKind HeadersTooLarge = new("headers-too-large", StatusCodes.Status431RequestHeaderFieldsTooLarge);
     public static readonly ProblemKind RateUsedUp = new("rate-used-up", StatusCodes.Status429TooManyRequests, AnswerHeader.RetryAfter);
@@ -33,8 +34,9 @@ internal sealed record ProblemKind(string Name, int Status, params ImmutableArra
 
     public static readonly ImmutableArray<ProblemKind> All =
     [
-        InvalidJson, InvalidRequest, Unauthorized, Forbidden, NotFound, MethodNotAllowed, NotAcceptable, Timeout, ReadOnly, PreconditionFailed, TooLarge, AddressTooLong,
-        UnsupportedMediaType, RateUsedUp, ShareUsedUp, HeadersTooLarge, InternalError, StorageBroken, WorkLimit, Saturated, NotReady, StorageAway, StorageFull,
+        InvalidJson, InvalidRequest, Unauthorized, Forbidden, NotFound, MethodNotAllowed, NotAcceptable, Timeout, ReadOnly, PreconditionFailed, TooLarge,
+        AddressTooLong, UnsupportedMediaType, RateUsedUp, ShareUsedUp, HeadersTooLarge, InternalError, StorageBroken, WorkLimit, Saturated, NotReady,
+        StorageAway, StorageFull,
     ];
 
     /// <summary>The kind of error in words.</summary>
@@ -43,7 +45,8 @@ internal sealed record ProblemKind(string Name, int Status, params ImmutableArra
     public string Type => $"/problems/{Name}";
 
     /// <summary>The kind that fits a bare status, such as the framework gives.</summary>
-    public static ProblemKind OfStatus(int status) => status == InvalidRequest.Status ? InvalidRequest : All.FirstOrDefault(kind => kind.Status == status) ?? status switch
+    public static ProblemKind OfStatus(int status) =>
+        status == InvalidRequest.Status ? InvalidRequest : All.FirstOrDefault(kind => kind.Status == status) ?? status switch
     {
         StatusCodes.Status505HttpVersionNotsupported => InvalidRequest with { Status = status },
         >= 500 => InternalError with { Status = status },

@@ -17,7 +17,9 @@ export class Refusal extends Error {}
 export async function ask(address, { accept, language, key, body, signal }) {
   const response = await fetch(new URL(address, service), {
     method: body ? 'POST' : 'GET',
-    headers: { 'Accept': accept, 'Accept-Language': language, ...key && { 'Authorization': `Bearer ${key}` }, ...body && { 'Content-Type': 'application/json' } },
+    headers: {
+      'Accept': accept, 'Accept-Language': language, ...key && { 'Authorization': `Bearer ${key}` }, ...body && { 'Content-Type': 'application/json' }
+    },
     body: body ? JSON.stringify(body) : undefined,
     credentials: 'omit',
     signal,

@@ -34,24 +34,24 @@ internal static class AssessmentReader
             return null;
         }
 
-        var outfit = SetupReader.Read(request.Kit, snapshot, faults);
-        var demands = new Demands { MustFrame = SetupReader.ReadFramings(request.Preferences?.MustFrame, outfit, MustFrame, faults) };
+        var setup = SetupReader.Read(request.Kit, snapshot, faults);
+        var demands = new Demands { MustFrame = SetupReader.ReadFramings(request.Preferences?.MustFrame, setup, MustFrame, faults) };
         return faults.Any ? null : new AssessmentAsked
         {
-            Problem = ProblemOf(request.Preferences, outfit, demands),
-            Catalogue = outfit.Catalogue,
+            Problem = ProblemOf(request.Preferences, setup, demands),
+            Catalogue = setup.Catalogue,
             Targets = AskedTarget.Of(request.Explain?.Targets),
         };
     }
 
-    private static PurchaseProblem ProblemOf(PreferencesRequest? request, Setup outfit, Demands demands)
+    private static PurchaseProblem ProblemOf(PreferencesRequest? request, Setup setup, Demands demands)
     {
         var standard = new Preferences();
         return new PurchaseProblem
         {
-            Telescopes = outfit.TelescopesInUse,
-            Observer = outfit.Observer,
-            Owned = outfit.Owned,
+            Telescopes = setup.TelescopesInUse,
+            Observer = setup.Observer,
+            Owned = setup.Owned,
             Catalogue = [],
             Limits = new Limits { Budget = 0 },
             Preferences = standard with

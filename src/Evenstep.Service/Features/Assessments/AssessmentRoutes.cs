@@ -33,7 +33,7 @@ internal static class AssessmentRoutes
         HttpRequest request, CatalogueSnapshot snapshot, WritingGate answers, CancellationToken cancellationToken)
     {
         var received = await BodyReader.ReceiveAsync(request, cancellationToken);
-        using var body = received.Refusal is { } turnedAway ? new OpenedBody(turnedAway) : StrictJson.Parse(received.Bytes);
+        using var body = received.Open();
         if (body.Refusal is { } refusal)
         {
             return refusal;
@@ -48,6 +48,7 @@ internal static class AssessmentRoutes
         return received.Form == AnswerFormat.Picture
             ? new PictureResult(await answers.WriteAsync(_ => AssessmentScene.Of(asked), cancellationToken))
             : new SpokenResult<AssessmentAnswer>(
-                await answers.WriteAsync(budget => AssessmentWriter.Write(asked, budget), cancellationToken), language => AssessmentJson.In(language).AssessmentAnswer);
+                await answers.WriteAsync(budget => AssessmentWriter.Write(asked, budget), cancellationToken),
+                language => AssessmentJson.In(language).AssessmentAnswer);
     }
 }

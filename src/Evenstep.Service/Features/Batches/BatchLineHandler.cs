@@ -14,7 +14,8 @@ using Evenstep.Service.Http.Problems;
 namespace Evenstep.Service.Features.Batches;
 
 /// <summary>Answers one line of a batch, whatever is in it: the same walk as that of a request alone.</summary>
-internal sealed partial class BatchLineHandler(Owner owner, CatalogueRegistry registry, AnswerCache cache, RecommendationHandler handler, ServiceMeter meter, ILogger<BatchLineHandler> logger)
+internal sealed partial class BatchLineHandler(
+    Owner owner, CatalogueRegistry registry, AnswerCache cache, RecommendationHandler handler, ServiceMeter meter, ILogger<BatchLineHandler> logger)
 {
     public async Task<AnsweredLine> AnswerAsync(BatchLine line, Representation representation, CancellationToken cancellationToken)
     {
@@ -40,7 +41,8 @@ internal sealed partial class BatchLineHandler(Owner owner, CatalogueRegistry re
         }
     }
 
-    private async Task<AnsweredLine> AnswerAsync(BatchLine line, ReadOnlyMemory<byte> text, Labelled? labelled, Representation representation, CancellationToken cancellationToken)
+    private async Task<AnsweredLine> AnswerAsync(
+        BatchLine line, ReadOnlyMemory<byte> text, Labelled? labelled, Representation representation, CancellationToken cancellationToken)
     {
         // For each line anew: a batch may take long, and its answers are those of the moment.
         var snapshot = registry.Of(owner);
@@ -51,7 +53,8 @@ internal sealed partial class BatchLineHandler(Owner owner, CatalogueRegistry re
         }
 
         var key = AnswerKey.Of(RecommendationHandler.Route, representation, snapshot, labelled.Request.Span);
-        var (answer, _) = await cache.GetOrMakeAsync(key, nobodyWaits => handler.AnswerAsync(asked, labelled.Request, representation, nobodyWaits), cancellationToken);
+        var (answer, _) =
+            await cache.GetOrMakeAsync(key, nobodyWaits => handler.AnswerAsync(asked, labelled.Request, representation, nobodyWaits), cancellationToken);
         meter.Answered(answer.Outcome);
         return new AnsweredLine(line.Number, labelled.Id, answer, null);
     }
@@ -59,7 +62,7 @@ internal sealed partial class BatchLineHandler(Owner owner, CatalogueRegistry re
     /// <summary>One of the two is null.</summary>
     private static (RecommendationAsked? Asked, AnsweredLine? Refused) Understand(BatchLine line, ReadOnlyMemory<byte> text, CatalogueSnapshot snapshot)
     {
-        using var body = StrictJson.Parse(text, "line", line.Number);
+        using var body = OpenedBody.Parse(text, "line", line.Number);
         if (body.Refusal is { } refusal)
         {
             return (null, AnsweredLine.Refused(line, null, refusal));
@@ -75,7 +78,9 @@ internal sealed partial class BatchLineHandler(Owner owner, CatalogueRegistry re
 
     private static ProblemResult TooLong() => new(
         ProblemKind.TooLarge,
-        string.Create(CultureInfo.InvariantCulture, $"A line may have at most {BatchLine.MostBytes} bytes ({BatchLine.MostMebibytes} MiB). List fewer items, or name a stored catalogue."));
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"A line may have at most {BatchLine.MostBytes} bytes ({BatchLine.MostMebibytes} MiB). List fewer items, or name a stored catalogue."));
 
     private ProblemResult ProblemOf(Exception exception, BatchLine line)
     {

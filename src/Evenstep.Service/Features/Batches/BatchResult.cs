@@ -60,7 +60,8 @@ internal sealed class BatchResult(BatchLineHandler handler, Caller caller, WorkC
         var representation = new Representation(AnswerFormat.Json, context.Request.LanguageAsked());
         var work = new InOrder<BatchLine, AnsweredLine>(MostAtOnce, (line, end) => AnswerAsync(line, representation, end));
         return work.RunAsync(
-            LinesOf(context.Request.BodyReader, cancellationToken), line => lines.WriteAsync(line, cancellationToken), () => lines.SendAsync(cancellationToken), cancellationToken);
+            LinesOf(context.Request.BodyReader, cancellationToken), line => lines.WriteAsync(line, cancellationToken), () => lines.SendAsync(cancellationToken),
+            cancellationToken);
     }
 
     /// <summary>A batch may take long: a key that is revoked meanwhile gets no further answers.</summary>

@@ -16,6 +16,18 @@ internal static class BatchRoutes
     public const string Route = "/recommendations/batch";
     public const string MediaType = "application/x-ndjson";
 
+    /// <summary>Said in the document. Its last paragraph is one line there, and too long for one here.</summary>
+    private const string Description =
+        """
+        The body is newline-delimited JSON: each line a request for a recommendation with an `id` of the caller's, a text of up
+        to 100 characters. Each is answered by a line with that `id` and either `recommendation` or `problem`, in the order
+        received and while the body is still being sent: read while you send. A line that cannot be read has `id` null and its
+        number in `line`; it spoils nothing else. A line may have 2 MiB, the body has no limit; empty lines are passed over.
+
+        """ +
+        "Where a key has a rate, each line counts as a request: the batch waits and is not refused. " +
+        "Single requests go before those of a batch. The schema and the example below are those of one line.";
+
     /// <summary>Of the body as a whole nothing is asked but its type; each line has the limit of a request.</summary>
     private static readonly BodyPolicy Lines = new([MediaType], BatchLine.MostMebibytes, "");
 
@@ -24,17 +36,13 @@ internal static class BatchRoutes
     public static void MapBatches(this IEndpointRouteBuilder routes) =>
         routes.MapPost(Route, RecommendAll)
             .WithName("recommend-batch")
+            .WithDescription(Description)
             .WithTags("Recommendations")
-            .WithMetadata(OfferedFormats.LinesOnly, new DisableRequestSizeLimitAttribute(), new TakesBody(FieldTable<BatchLineRequest>.Whole, "batch") { MediaType = MediaType });
+            .WithMetadata(
+                OfferedFormats.LinesOnly, new DisableRequestSizeLimitAttribute(),
+                new TakesBody(FieldTable<BatchLineRequest>.Whole, "batch") { MediaType = MediaType });
 
     /// <summary>Recommends for many telescopes at once, one request a line.</summary>
-    /// <remarks>
-    /// The body is newline-delimited JSON: each line a request for a recommendation with an `id` of the caller's, a text of up
-    /// to 100 characters. Each is answered by a line with that `id` and either `recommendation` or `problem`, in the order
-    /// received and while the body is still being sent: read while you send. A line that cannot be read has `id` null and its
-    /// number in `line`; it spoils nothing else. A line may have 2 MiB, the body has no limit; empty lines are passed over.
-    /// Where a key has a rate, each line counts as a request: the batch waits and is not refused. Single requests go before those of a batch. The schema and the example below are those of one line.
-    /// </remarks>
     /// <response code="200">A line for each request, such as this.</response>
     public static Results<BatchResult, ProblemResult> RecommendAll(HttpRequest request, BatchLineHandler handler, Caller caller, WorkCharge charge) =>
         (BodyReader.RefusalOfType(request, Lines) ?? BodyReader.RefusalOfCoding(request)) is { } refusal ? refusal : new BatchResult(handler, caller, charge);

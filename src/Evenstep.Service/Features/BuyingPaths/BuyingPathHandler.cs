@@ -31,7 +31,8 @@ internal sealed partial class BuyingPathHandler(
             budget =>
             {
                 var answer = BuyingPathWriter.Write(asked, led, budget);
-                return FinishedAnswer.Of(answer, BuyingPathJson.In(representation.Language).BuyingPathAnswer, representation.Language, answer.Outcome, led.Took);
+                return FinishedAnswer.Of(
+                    answer, BuyingPathJson.In(representation.Language).BuyingPathAnswer, representation.Language, answer.Outcome, led.Took);
             },
             cancellationToken);
     }

@@ -20,7 +20,8 @@ internal sealed class ChoicesHandler(RefereedPlanner planner, WritingGate answer
         return await answers.WriteAsync(
             budget => representation.Form == AnswerFormat.Picture
                 ? FinishedAnswer.Of(ChoicesScene.Of(asked, solved, budget), language, outcome, solved.Took)
-                : FinishedAnswer.Of(ChoicesWriter.Write(asked, solved, outcome, budget), ChoicesJson.In(language).ChoicesAnswer, language, outcome, solved.Took),
+                : FinishedAnswer.Of(
+                    ChoicesWriter.Write(asked, solved, outcome, budget), ChoicesJson.In(language).ChoicesAnswer, language, outcome, solved.Took),
             cancellationToken);
     }
 

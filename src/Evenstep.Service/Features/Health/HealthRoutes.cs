@@ -20,7 +20,7 @@ internal static class HealthRoutes
     public static void AddHealth(this IServiceCollection services)
     {
         services.AddSingleton<Readiness>();
-        services.AddSingleton<OwnDoor>();
+        services.AddSingleton<SelfRequest>();
         services.AddSingleton<WarmUpRequests>();
         services.AddHostedService<WarmUp>();
     }

@@ -13,7 +13,8 @@ using Evenstep.Service.Http.OpenApi;
 namespace Evenstep.Service.Features.Health;
 
 /// <summary>The requests of the warm-up: the examples, every telescope of the demo catalogue, and one that cannot be granted.</summary>
-internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScopeFactory scopes, CatalogueRegistry registry, WorkLimits limits, OwnDoor door)
+internal sealed class WarmUpRequests(
+    EndpointDataSource endpoints, IServiceScopeFactory scopes, CatalogueRegistry registry, WorkLimits limits, SelfRequest selfRequest)
 {
     private const string Infeasible =
         """
@@ -54,7 +55,7 @@ internal sealed class WarmUpRequests(EndpointDataSource endpoints, IServiceScope
             }
         }
 
-        await door.KnockAsync("/v1/recommendations", Infeasible, stopping);
+        await selfRequest.SendAsync("/v1/recommendations", Infeasible, stopping);
     }
 
     private IEnumerable<string> RecommendationBodies() =>

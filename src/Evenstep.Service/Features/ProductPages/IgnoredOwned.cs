@@ -28,13 +28,15 @@ internal static class IgnoredOwned
             owned.Remove(item);
         }
 
-        return ignored.Length == 0 ? null : Phrase.Of("note", new Remark("owned-ignored", [RemarkValue.Of("itemIds", ignored.Select(item => IdOf(item)!).Distinct().ToArray())]));
+        var ids = ignored.Select(item => IdOf(item)!).Distinct().ToArray();
+        return ids.Length == 0 ? null : Phrase.Of("note", new Remark("owned-ignored", [RemarkValue.Of("itemIds", ids)]));
     }
 
     /// <summary>Null for what can be no id.</summary>
     private static string? IdOf(JsonNode item) =>
-        item["id"] is JsonValue value && value.GetValueKind() == JsonValueKind.String && value.GetValue<string>() is { Length: > 0 and <= ItemRequest.MostIdCharacters } id
-            && !id.Any(char.IsControl) && !id.Any(char.IsSurrogate)
+        item["id"] is JsonValue value && value.GetValueKind() == JsonValueKind.String
+        && value.GetValue<string>() is { Length: > 0 and <= ItemRequest.MostIdCharacters } id
+        && !id.Any(char.IsControl) && !id.Any(char.IsSurrogate)
             ? id
             : null;
 }

@@ -34,7 +34,8 @@ internal static class MatchWriter
     }
 
     /// <summary>What an item does, in the form and the language asked for.</summary>
-    public static ReadOnlySequence<byte> Write(RecommendationAsked asked, Item item, RemarkAnswer? ignored, Representation representation) => representation.Form == AnswerFormat.Picture
+    public static ReadOnlySequence<byte> Write(RecommendationAsked asked, Item item, RemarkAnswer? ignored, Representation representation) =>
+        representation.Form == AnswerFormat.Picture
         ? new ReadOnlySequence<byte>(LadderPicture.Draw(MatchScene.Of(asked, item), representation.Language))
         : AnswerBytes.Of(Write(asked, item, ignored), MatchJson.In(representation.Language).MatchAnswer);
 

@@ -70,6 +70,7 @@ internal sealed class PageQuery(params QueryParameter[] parameters)
     {
         var list = parameter.IsRepeated ? query[parameter.Name].FirstOrDefault(text => text?.Contains(',', StringComparison.Ordinal) is true) : null;
         return list is null ? ""
-            : $" To give several, repeat the parameter: {ErrorText.Shortened(string.Join('&', list.Split(',').Select(one => $"{parameter.Name}={one.Trim()}")))}";
+            : " To give several, repeat the parameter: " +
+              $"{ErrorText.Shortened(string.Join('&', list.Split(',').Select(one => $"{parameter.Name}={one.Trim()}")))}";
     }
 }

@@ -5,8 +5,6 @@ using System.Security.Cryptography;
 using Evenstep.Service.Answering.Pictures;
 using Evenstep.Service.Catalogues;
 using Evenstep.Service.Contract.Headers;
-using Evenstep.Service.Contract.Problems;
-using Evenstep.Service.Http.Endpoints;
 using Evenstep.Service.Http.Negotiation;
 using Microsoft.AspNetCore.Http.Metadata;
 
@@ -47,13 +45,8 @@ internal sealed class PageResult<T>(Representation representation, ReadOnlySeque
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
     {
         builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), [MediaTypeNames.Application.Json]));
-        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status304NotModified));
         builder.Metadata.Add(RequestHeader.AcceptLanguage);
-        builder.Metadata.Add(RequestHeader.IfMatchOfRead);
-        builder.Metadata.Add(RequestHeader.IfNoneMatchOfRead);
-        builder.Metadata.Add(new SendsHeaders(StatusCodes.Status200OK, AnswerHeader.ETag, AnswerHeader.CacheControl));
-        builder.Metadata.Add(new SendsHeaders(StatusCodes.Status304NotModified, AnswerHeader.ETag, AnswerHeader.CacheControl));
-        builder.Metadata.Add(new MayRefuse(ProblemKind.NotFound, ProblemKind.PreconditionFailed, ProblemKind.StorageAway));
+        ConditionalRead.Declare(builder);
     }
 
     /// <summary>Of the answer itself: what changes elsewhere in the catalogue makes no other.</summary>

@@ -45,7 +45,8 @@ internal sealed class ProductPageHandler(CatalogueSnapshot snapshot, AnswerCache
 
         var representation = new Representation(form, request.LanguageAsked());
         var key = AnswerKey.Of(Route, representation, snapshot, bytes);
-        var (answer, isNew) = await cache.GetOrMakeAsync(key, nobodyWaits => AnswerAsync(asked, ignored, bytes, representation, nobodyWaits), cancellationToken);
+        var (answer, isNew) = await cache.GetOrMakeAsync(
+            key, nobodyWaits => AnswerAsync(asked, ignored, bytes, representation, nobodyWaits), cancellationToken);
         AnswerRecord.Take(request.HttpContext.RequestServices, answer, isNew);
         return new PageResult<RecommendationAnswer>(answer.Representation, answer.Body);
     }

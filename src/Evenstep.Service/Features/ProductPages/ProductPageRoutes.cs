@@ -24,20 +24,26 @@ internal static class ProductPageRoutes
             .WithName("recommend-for-telescope")
             .WithTags(Tag)
             .RequireCors(PageOrigins.Policy)
-            .WithMetadata(PageFields.OfTelescope.Rule, new DescribesPath(ItemRequest.MostIdCharacters, CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")), OfferedFormats.JsonOrPicture)
+            .WithMetadata(
+                PageFields.OfTelescope.Rule,
+                new DescribesPath(ItemRequest.MostIdCharacters, CatalogueId, ("telescopeId", "The telescope's id in the catalogue.")),
+                OfferedFormats.JsonOrPicture)
             .Refuses(ProblemKind.WorkLimit);
         routes.MapGet("/catalogues/{id}/items/{itemId}/match", Match)
             .WithName("match-item")
             .WithTags(Tag)
             .RequireCors(PageOrigins.Policy)
-            .WithMetadata(PageFields.OfItem.Rule, new DescribesPath(ItemRequest.MostIdCharacters, CatalogueId, ("itemId", "The item's id in the catalogue.")), OfferedFormats.JsonOrPicture);
+            .WithMetadata(
+                PageFields.OfItem.Rule, new DescribesPath(ItemRequest.MostIdCharacters, CatalogueId, ("itemId", "The item's id in the catalogue.")),
+                OfferedFormats.JsonOrPicture);
     }
 
     /// <summary>Recommends what goes well with a telescope of the catalogue, and with what is packed with it.</summary>
     /// <remarks>
     /// The answer of `POST /v1/recommendations`, made for a product page. Without a `budget` there is no limit:
     /// the advice is the cheapest kit that is even and comfortable. Owned ids of what the catalogue does not list are left aside
-    /// and named in a note. It has an `ETag` of its own, and so neither a `catalogue.version` nor `solver.milliseconds` (null and 0). `Accept: image/svg+xml` asks for a picture of the powers.
+    /// and named in a note. It has an `ETag` of its own, and so neither a `catalogue.version` nor `solver.milliseconds` (null and 0).
+    /// `Accept: image/svg+xml` asks for a picture of the powers.
     /// </remarks>
     /// <response code="200">The recommendation.</response>
     /// <response code="304">The answer is the one that `If-None-Match` names.</response>
@@ -47,7 +53,8 @@ internal static class ProductPageRoutes
         var meant = PagePath.TelescopeMeant(snapshot, id, telescopeId);
         return PagePath.RefusalOfTelescope(snapshot, id, meant) is { } refusal
             ? refusal
-            : await handler.RecommendAsync(request, OfferedFormats.FormFor(request), PageFields.BodyOfTelescope(id, meant), snapshot.Find(id), cancellationToken);
+            : await handler.RecommendAsync(
+                request, OfferedFormats.FormFor(request), PageFields.BodyOfTelescope(id, meant), snapshot.Find(id), cancellationToken);
     }
 
     /// <summary>Says what an item of the catalogue does in a telescope, beside what is owned.</summary>

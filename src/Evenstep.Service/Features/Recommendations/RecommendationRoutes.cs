@@ -27,5 +27,6 @@ internal static class RecommendationRoutes
     /// <response code="200">The recommendation. `infeasible` and `nothing-worthwhile` are answers too.</response>
     public static Task<Results<AnswerResult<RecommendationAnswer>, ProblemResult>> RecommendAsync(
         HttpRequest request, PlanningWalk walk, RecommendationHandler handler, CancellationToken cancellationToken) =>
-        walk.AnswerAsync<RecommendationAsked, RecommendationAnswer>(request, RecommendationHandler.Route, RecommendationReader.Read, handler.AnswerAsync, cancellationToken);
+        walk.AnswerAsync<RecommendationAsked, RecommendationAnswer>(
+            request, RecommendationHandler.Route, RecommendationReader.Read, handler.AnswerAsync, cancellationToken);
 }

@@ -14,7 +14,12 @@ internal static class BreachWriter
     /// <summary>One remark for a breach; for overlaps one for each pair of views.</summary>
     public static IEnumerable<RemarkAnswer> Write(Breach breach, Kit kit, Catalogue catalogue) => breach switch
     {
-        Breach.Budget budget => [Of("budget", RemarkValue.Of("totalPrice", budget.TotalPrice), RemarkValue.Of("budget", budget.Limit), RemarkValue.Of(Sentence.Currency, catalogue.Currency))],
+        Breach.Budget budget =>
+        [
+            Of(
+                "budget", RemarkValue.Of("totalPrice", budget.TotalPrice), RemarkValue.Of("budget", budget.Limit),
+                RemarkValue.Of(Sentence.Currency, catalogue.Currency)),
+        ],
         Breach.MaxPurchases most => [Of("max-purchases", RemarkValue.Of("purchases", most.Count), RemarkValue.Of("maxPurchases", most.Limit))],
         Breach.MaxBarlows most => [Of("max-barlows", RemarkValue.Of("barlows", most.Count), RemarkValue.Of("maxBarlows", most.Limit))],
         Breach.Reticles most => [Of("reticles", RemarkValue.Of("reticles", most.Count))],
@@ -49,7 +54,8 @@ internal static class BreachWriter
         var telescope = framing.TelescopeIndex is { } index ? kit.Problem.Telescopes[index].Telescope.Name : null;
         var field = kit.WidestFieldDeg(framing.TelescopeIndex);
         var widest = field is { } widestDeg ? RemarkValue.Degrees("trueFieldDeg", widestDeg) : RemarkValue.Of("trueFieldDeg", null);
-        RemarkValue[] values = [RemarkValue.Of("name", framing.Name), RemarkValue.Degrees("widthDeg", framing.WidthDeg), RemarkValue.Of("telescope", telescope), widest];
+        RemarkValue[] values =
+            [RemarkValue.Of("name", framing.Name), RemarkValue.Degrees("widthDeg", framing.WidthDeg), RemarkValue.Of("telescope", telescope), widest];
         var sentence = new Sentence(
             framing.Name is null ? $"{Section}/must-frame" : $"{Section}/must-frame/named",
             [.. values, RemarkValue.Of("widest", new Sentence(field is null ? $"{Section}/no-view" : $"{Section}/widest", [widest]))]);
@@ -65,6 +71,8 @@ internal static class BreachWriter
 
     private static RemarkAnswer Reticle(double leastPower, double? power) => Phrase.Of(
         Section,
-        new Remark("reticle", [RemarkValue.Power("leastPower", leastPower), power is { } reached ? RemarkValue.Power("power", reached) : RemarkValue.Of("power", null)]),
+        new Remark(
+            "reticle",
+            [RemarkValue.Power("leastPower", leastPower), power is { } reached ? RemarkValue.Power("power", reached) : RemarkValue.Of("power", null)]),
         power is null ? null : "weak");
 }

@@ -31,10 +31,12 @@ internal static class SecondOpinionRoutes
     public static Task<Results<AnswerResult<SecondOpinionAnswer>, ProblemResult>> JudgeAsync(
         HttpRequest request, PlanningWalk walk, RecommendationHandler handler, WritingGate answers, CancellationToken cancellationToken) =>
         walk.AnswerAsync<SecondOpinionAsked, SecondOpinionAnswer>(
-            request, Route, SecondOpinionReader.Read, (asked, body, representation, nobodyWaits) => AnswerAsync(handler, answers, asked, body, representation, nobodyWaits), cancellationToken);
+            request, Route, SecondOpinionReader.Read,
+            (asked, body, representation, nobodyWaits) => AnswerAsync(handler, answers, asked, body, representation, nobodyWaits), cancellationToken);
 
     private static async Task<FinishedAnswer> AnswerAsync(
-        RecommendationHandler handler, WritingGate answers, SecondOpinionAsked asked, ReadOnlyMemory<byte> body, Representation representation, CancellationToken nobodyWaits)
+        RecommendationHandler handler, WritingGate answers, SecondOpinionAsked asked, ReadOnlyMemory<byte> body, Representation representation,
+        CancellationToken nobodyWaits)
     {
         var solved = await handler.SolveAsync(asked.Planning, body, nobodyWaits);
         var (language, outcome) = (representation.Language, solved.Plan.Outcome);

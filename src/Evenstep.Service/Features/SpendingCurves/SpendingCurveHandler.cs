@@ -22,7 +22,8 @@ internal sealed class SpendingCurveHandler(RefereedSpending spending, Recommenda
             budget =>
             {
                 var answer = SpendingCurveWriter.Write(asked, charted, infeasible, budget);
-                return FinishedAnswer.Of(answer, SpendingCurveJson.In(representation.Language).SpendingCurveAnswer, representation.Language, answer.Outcome, charted.Took);
+                return FinishedAnswer.Of(
+                    answer, SpendingCurveJson.In(representation.Language).SpendingCurveAnswer, representation.Language, answer.Outcome, charted.Took);
             },
             cancellationToken);
     }

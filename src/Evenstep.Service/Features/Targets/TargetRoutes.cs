@@ -17,5 +17,6 @@ internal static class TargetRoutes
 
     /// <summary>Lists the targets that `explain.targets` stands for, with their widths, wanted exit pupils and sources.</summary>
     /// <response code="200">The targets.</response>
-    public static Results<SpokenResult<KnownTargetsAnswer>, ProblemResult> ListTargets() => new SpokenResult<KnownTargetsAnswer>(Known, language => TargetJson.In(language).KnownTargetsAnswer);
+    public static Results<SpokenResult<KnownTargetsAnswer>, ProblemResult> ListTargets() =>
+        new SpokenResult<KnownTargetsAnswer>(Known, language => TargetJson.In(language).KnownTargetsAnswer);
 }

@@ -22,7 +22,8 @@ internal sealed class KeyCheck(KeyRing keys, OpenTo openTo)
 
     private static ProblemResult? RefusalOfStranger(IPAddress? address) => IsLocal(address) ? null : new ProblemResult(
         ProblemKind.Forbidden,
-        "This service has no keys, and so answers only callers on its own machine. Whoever runs it can make keys with `key new`, or open it to everybody: set `" + KeySetup.OpenToKey + "` to `everywhere`.");
+        "This service has no keys, and so answers only callers on its own machine. Whoever runs it can make keys with `key new`, or open it to everybody: " +
+        "set `" + KeySetup.OpenToKey + "` to `everywhere`.");
 
     /// <summary>
     /// A page of another site can have its own name lead to this machine, and then ask from the browser of whoever looks at
@@ -30,7 +31,8 @@ internal sealed class KeyCheck(KeyRing keys, OpenTo openTo)
     /// </summary>
     private static ProblemResult? RefusalOfName(HostString host) => IsLocalName(host.Host) ? null : new ProblemResult(
         ProblemKind.Forbidden,
-        $"This service has no keys, and so answers only to a name of its own machine: `localhost`, or an address such as `127.0.0.1` or `[::1]`. {(host.HasValue ? $"The request's `Host` is {ErrorText.Quoted(host.Value)}." : "The request has no `Host`.")} "
+        "This service has no keys, and so answers only to a name of its own machine: `localhost`, or an address such as `127.0.0.1` or `[::1]`. " +
+        $"{(host.HasValue ? $"The request's `Host` is {ErrorText.Quoted(host.Value)}." : "The request has no `Host`.")} "
         + $"Whoever runs the service can make keys with `key new`, or set `{KeySetup.OpenToKey}` to `everywhere`.");
 
     private static bool IsLocalName(string name) =>
@@ -60,14 +62,21 @@ internal sealed class KeyCheck(KeyRing keys, OpenTo openTo)
     {
         if (!key.IsFor(context.Request.Headers.Origin))
         {
-            return Forbidden(context, Scheme, $"This key is for pages of {ErrorText.List(key.Origins)} only, and the request does not say that it comes from one: its `Origin` is {OriginOf(context)}.");
+            return Forbidden(
+                context, Scheme,
+                $"This key is for pages of {ErrorText.List(key.Origins)} only, and the request does not say that it comes from one: " +
+                $"its `Origin` is {OriginOf(context)}.");
         }
 
         var needed = ScopeOf(context.Request.Method);
         if (!key.Allows(needed))
         {
             var word = Words<Scope>.Of(needed);
-            return Forbidden(context, $"{Scheme} error=\"insufficient_scope\", scope=\"{word}\"", ErrorMessage.Of("error/detail/key-scope", ("scopes", ErrorText.List(key.Scopes.Select(Words<Scope>.Of))), ("method", context.Request.Method), ("needed", word)));
+            return Forbidden(
+                context, $"{Scheme} error=\"insufficient_scope\", scope=\"{word}\"",
+                ErrorMessage.Of(
+                    "error/detail/key-scope", ("scopes", ErrorText.List(key.Scopes.Select(Words<Scope>.Of))), ("method", context.Request.Method),
+                    ("needed", word)));
         }
 
         var wait = key.Rate?.Use();
@@ -109,7 +118,8 @@ internal sealed class KeyCheck(KeyRing keys, OpenTo openTo)
 
     /// <summary>The key that a request was sent with; null for none.</summary>
     public static string? TokenOf(HttpRequest request) =>
-        request.Headers.Authorization is [{ } given] && given.StartsWith($"{Scheme} ", StringComparison.OrdinalIgnoreCase) && given[(Scheme.Length + 1)..].Trim() is { Length: > 0 } token
+        request.Headers.Authorization is [{ } given] && given.StartsWith($"{Scheme} ", StringComparison.OrdinalIgnoreCase)
+            && given[(Scheme.Length + 1)..].Trim() is { Length: > 0 } token
             ? token
             : null;
 

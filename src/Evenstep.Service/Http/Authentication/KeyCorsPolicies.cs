@@ -16,7 +16,8 @@ internal sealed class KeyCorsPolicies(KeyRing keys, IOptions<CorsOptions> option
     private static readonly string[] Asked =
         [HeaderNames.Authorization, HeaderNames.ContentType, HeaderNames.AcceptLanguage, HeaderNames.IfMatch, HeaderNames.IfNoneMatch];
 
-    private static readonly string[] Exposed = [HeaderNames.ETag, HeaderNames.RetryAfter, HeaderNames.WWWAuthenticate, AnswerHeader.RateLimitPolicy.Name, AnswerHeader.RateLimit.Name];
+    private static readonly string[] Exposed =
+        [HeaderNames.ETag, HeaderNames.RetryAfter, HeaderNames.WWWAuthenticate, AnswerHeader.RateLimitPolicy.Name, AnswerHeader.RateLimit.Name];
 
     /// <summary>The policy of an endpoint, with the origins of keys.</summary>
     public Task<CorsPolicy?> GetPolicyAsync(HttpContext context, string? policyName)

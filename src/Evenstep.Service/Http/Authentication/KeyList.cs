@@ -12,13 +12,16 @@ internal static class KeyList
         words.WriteLine(keys.IsEmpty ? $"There are no keys in {path}." : $"Keys in {path}:");
         foreach (var key in keys)
         {
-            words.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {key.Name}: owner {key.Owner.Name}; may {ErrorText.List(key.Scopes.Select(Words<Scope>.Of))}; {RateOf(key)}; {PlaceOf(key)}; {MadeOf(key)}"));
+            var scopes = ErrorText.List(key.Scopes.Select(Words<Scope>.Of));
+            words.WriteLine($"  {key.Name}: owner {key.Owner.Name}; may {scopes}; {RateOf(key)}; {PlaceOf(key)}; {MadeOf(key)}");
         }
     }
 
-    private static string RateOf(ApiKey key) => key.Rate is { } rate ? string.Create(CultureInfo.InvariantCulture, $"{rate.PerMinute} requests a minute") : "as often as one likes";
+    private static string RateOf(ApiKey key) =>
+        key.Rate is { } rate ? string.Create(CultureInfo.InvariantCulture, $"{rate.PerMinute} requests a minute") : "as often as one likes";
 
     private static string PlaceOf(ApiKey key) => key.Origins.IsEmpty ? "for servers" : $"for pages of {string.Join(", ", key.Origins)}";
 
-    private static string MadeOf(ApiKey key) => key.Made is { } made ? string.Create(CultureInfo.InvariantCulture, $"made {made:yyyy-MM-dd HH:mm} UTC") : "made at a time not noted";
+    private static string MadeOf(ApiKey key) =>
+        key.Made is { } made ? string.Create(CultureInfo.InvariantCulture, $"made {made:yyyy-MM-dd HH:mm} UTC") : "made at a time not noted";
 }

@@ -24,7 +24,8 @@ internal static partial class KeySetup
 
         // A file of keys without any is what is left when the last one is revoked.
         builder.Services.AddSingleton(_ => new KeyRing(atStart, asks: content is not null));
-        builder.Services.AddHostedService(provider => new KeyWatch(source, content, provider.GetRequiredService<KeyRing>(), provider.GetRequiredService<ILogger<KeyWatch>>()));
+        builder.Services.AddHostedService(
+            provider => new KeyWatch(source, content, provider.GetRequiredService<KeyRing>(), provider.GetRequiredService<ILogger<KeyWatch>>()));
         builder.Services.AddSingleton(provider => new KeyCheck(provider.GetRequiredService<KeyRing>(), OpenToOf(builder.Configuration)));
         builder.Services.AddScoped<Caller>();
         builder.Services.RemoveAll<ICorsPolicyProvider>();
@@ -56,12 +57,15 @@ internal static partial class KeySetup
     }
 
     private static OpenTo OpenToOf(IConfiguration configuration) => configuration[OpenToKey] is not { Length: > 0 } word ? OpenTo.Loopback
-        : Words<OpenTo>.Meant(word) ?? throw new InvalidOperationException($"{OpenToKey} is {ErrorText.Quoted(word)}; it must be one of {ErrorText.List(Words<OpenTo>.All)}.");
+        : Words<OpenTo>.Meant(word) ?? throw new InvalidOperationException(
+            $"{OpenToKey} is {ErrorText.Quoted(word)}; it must be one of {ErrorText.List(Words<OpenTo>.All)}.");
 
     [LoggerMessage(LogLevel.Information, "Requests need one of {Count} keys. What changes in the file of keys counts within a second.")]
     private static partial void LogKeys(ILogger logger, int count);
 
-    [LoggerMessage(LogLevel.Warning, "There are no keys: the service answers whoever asks from this machine, and nobody else. Make a key with `key new`, or set {Setting} to `everywhere`.")]
+    [LoggerMessage(
+        LogLevel.Warning,
+        "There are no keys: the service answers whoever asks from this machine, and nobody else. Make a key with `key new`, or set {Setting} to `everywhere`.")]
     private static partial void LogLoopbackOnly(ILogger logger, string setting);
 
     [LoggerMessage(LogLevel.Warning, "There are no keys, and the service is open to whoever can reach it.")]

@@ -62,7 +62,9 @@ internal sealed partial class KeyWatch(KeySource source, byte[]? atStart, KeyRin
     private static string NamesOf(KeySet those, KeySet notThese) =>
         string.Join(", ", those.Keys.Where(key => notThese.Heir(key) is null).Select(key => key.Name).DefaultIfEmpty("none"));
 
-    [LoggerMessage(LogLevel.Error, "{Path} has changed, and cannot be used: the keys that were read before stay in force, and a key taken out of it is NOT refused yet. {Fault}")]
+    [LoggerMessage(
+        LogLevel.Error,
+        "{Path} has changed, and cannot be used: the keys that were read before stay in force, and a key taken out of it is NOT refused yet. {Fault}")]
     private partial void LogFaulty(string path, string fault);
 
     [LoggerMessage(LogLevel.Information, "{Path} has changed: requests need one of {Count} keys. New: {New}. Gone: {Gone}.")]

@@ -18,7 +18,8 @@ internal sealed record BodyPolicy(ImmutableArray<string> MediaTypes, int MostMeb
     public long? MaxRequestBodySize => MostBytes;
 
     /// <summary>What to send, as it reads after "send".</summary>
-    public string Wanted => $"{(MediaTypes.All(IsJson) ? "JSON" : "a body")} in UTF-8 as {string.Join(" or ", MediaTypes.Select(type => $"`Content-Type: {type}`"))}";
+    public string Wanted =>
+        $"{(MediaTypes.All(IsJson) ? "JSON" : "a body")} in UTF-8 as {string.Join(" or ", MediaTypes.Select(type => $"`Content-Type: {type}`"))}";
 
     public string TooLarge => string.Create(CultureInfo.InvariantCulture, $"A body may have at most {MostBytes} bytes ({MostMebibytes} MiB). {Advice}");
 

@@ -17,11 +17,8 @@ internal static class BodyReader
 
     public static Task<OpenedBody> OpenAsync(HttpRequest request, CancellationToken cancellationToken) => OpenAsync(request, Json, cancellationToken);
 
-    public static async Task<OpenedBody> OpenAsync(HttpRequest request, BodyPolicy rule, CancellationToken cancellationToken)
-    {
-        var received = await ReceiveAsync(request, rule, cancellationToken);
-        return received.Refusal is { } refusal ? new OpenedBody(refusal) : StrictJson.Parse(received.Bytes);
-    }
+    public static async Task<OpenedBody> OpenAsync(HttpRequest request, BodyPolicy rule, CancellationToken cancellationToken) =>
+        (await ReceiveAsync(request, rule, cancellationToken)).Open();
 
     public static Task<ReceivedBody> ReceiveAsync(HttpRequest request, CancellationToken cancellationToken) => ReceiveAsync(request, Json, cancellationToken);
 
@@ -33,7 +30,9 @@ internal static class BodyReader
             return ReceivedBody.Refused(refusal);
         }
 
-        return await ReadAsync(request, rule, cancellationToken) is { } bytes ? new ReceivedBody(bytes, OfferedFormats.FormFor(request), null) : ReceivedBody.Refused(TooLarge(rule));
+        return await ReadAsync(request, rule, cancellationToken) is { } bytes
+            ? new ReceivedBody(bytes, OfferedFormats.FormFor(request), null)
+            : ReceivedBody.Refused(TooLarge(rule));
     }
 
     /// <summary>The answer to somebody who accepts no form that the answer can take; null for everybody else.</summary>

@@ -35,7 +35,8 @@ internal static class NotJson
         // The parser takes any word for a misspelt "true", "false" or "null", and guesses which by its first letter.
         return IsCutOff(text) ? "it ends before it is complete. Something that was opened is not closed."
             : OfValues.Any(words => exception.Message.Contains(words, StringComparison.Ordinal))
-                ? $"{WordAt(text, PlaceOf(exception, text))} was found. A value is a text in quotation marks, a number such as 0.5, true, false, null, a list or an object."
+                ? $"{WordAt(text, PlaceOf(exception, text))} was found. A value is a text in quotation marks, a number such as 0.5, true, false, null, " +
+                  "a list or an object."
                 : WordsOf(exception);
     }
 

@@ -9,5 +9,8 @@ namespace Evenstep.Service.Http.Bodies;
 /// <param name="Refusal">Null for a body that came through.</param>
 internal sealed record ReceivedBody(ReadOnlyMemory<byte> Bytes, AnswerFormat Form, ProblemResult? Refusal)
 {
+    /// <summary>The body parsed as JSON; refused if this is.</summary>
+    public OpenedBody Open() => Refusal is { } refusal ? new OpenedBody(refusal) : OpenedBody.Parse(Bytes);
+
     public static ReceivedBody Refused(ProblemResult refusal) => new(default, AnswerFormat.Json, refusal);
 }

@@ -1,7 +1,6 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text.Json;
-using Evenstep.Service.Contract.Problems;
-using Evenstep.Service.Http.Problems;
 
 namespace Evenstep.Service.Http.Bodies;
 
@@ -12,20 +11,26 @@ internal static class StrictJson
 
     private static readonly JsonDocumentOptions Options = new() { MaxDepth = MostDepth };
 
-    /// <summary>The document of the bytes, which must stay as they are while it is in use. A byte order mark is passed over.</summary>
+    /// <summary>Whether bytes are JSON. A byte order mark is passed over.</summary>
     /// <param name="bytes">The text.</param>
     /// <param name="what">What to call it.</param>
     /// <param name="firstLine">The number of its first line.</param>
-    public static OpenedBody Parse(ReadOnlyMemory<byte> bytes, string what = "body", long firstLine = 1)
+    /// <param name="document">The document of the bytes, which must stay as they are while it is in use.</param>
+    /// <param name="fault">What is wrong with them, in English.</param>
+    public static bool TryParse(
+        ReadOnlyMemory<byte> bytes, string what, long firstLine, [NotNullWhen(true)] out JsonDocument? document, [NotNullWhen(false)] out string? fault)
     {
+        (document, fault) = (null, null);
         var json = WithoutMark(bytes);
         try
         {
-            return new OpenedBody(JsonDocument.Parse(json, Options));
+            document = JsonDocument.Parse(json, Options);
+            return true;
         }
         catch (JsonException exception)
         {
-            return new OpenedBody(new ProblemResult(ProblemKind.InvalidJson, DetailOf(exception, json.Span, what, firstLine)));
+            fault = FaultOf(exception, json.Span, what, firstLine);
+            return false;
         }
     }
 
@@ -35,7 +40,7 @@ internal static class StrictJson
 
     public static ReadOnlyMemory<byte> WithoutMark(ReadOnlyMemory<byte> bytes) => bytes.Span.StartsWith("\uFEFF"u8) ? bytes["\uFEFF"u8.Length..] : bytes;
 
-    private static string DetailOf(JsonException exception, ReadOnlySpan<byte> json, string what, long firstLine)
+    private static string FaultOf(JsonException exception, ReadOnlySpan<byte> json, string what, long firstLine)
     {
         if (json.Trim(" \t\r\n"u8).IsEmpty)
         {

@@ -9,5 +9,6 @@ internal sealed record MayRefuse(params ImmutableArray<ProblemKind> Kinds);
 /// <summary>Marks endpoints with their errors.</summary>
 internal static class MayRefuseOfRoutes
 {
-    public static RouteHandlerBuilder Refuses(this RouteHandlerBuilder route, params ImmutableArray<ProblemKind> kinds) => route.WithMetadata(new MayRefuse(kinds));
+    public static RouteHandlerBuilder Refuses(this RouteHandlerBuilder route, params ImmutableArray<ProblemKind> kinds) =>
+        route.WithMetadata(new MayRefuse(kinds));
 }

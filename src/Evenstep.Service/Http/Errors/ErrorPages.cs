@@ -91,8 +91,10 @@ internal static class ErrorPages
         var status = context.Response.StatusCode;
         ErrorMessage detail = status switch
         {
-            StatusCodes.Status404NotFound => $"There is nothing at {path}. {InsteadOf(context)} The document of all there is: `/openapi/v1.json`; for reading: `/swagger`.",
-            StatusCodes.Status405MethodNotAllowed => ErrorMessage.Of("error/detail/method-not-allowed", ("path", path), ("method", request.Method), ("methods", context.Response.Headers.Allow)),
+            StatusCodes.Status404NotFound =>
+                $"There is nothing at {path}. {InsteadOf(context)} The document of all there is: `/openapi/v1.json`; for reading: `/swagger`.",
+            StatusCodes.Status405MethodNotAllowed =>
+                ErrorMessage.Of("error/detail/method-not-allowed", ("path", path), ("method", request.Method), ("methods", context.Response.Headers.Allow)),
             _ => ErrorMessage.Of("error/detail/status", ("status", status)),
         };
         return new ProblemResult(ProblemKind.OfStatus(status), detail).ExecuteAsync(context);

@@ -19,7 +19,8 @@ internal sealed class NearestAddress(EndpointDataSource endpoints)
     private IEnumerable<string> Patterns() => endpoints.Endpoints.OfType<RouteEndpoint>()
         .Select(endpoint => $"/{endpoint.RoutePattern.RawText?.Trim('/')}").Distinct();
 
-    private static bool IsPlain(string pattern) => pattern.StartsWith($"{Interface}/", StringComparison.Ordinal) && !pattern.Contains('{', StringComparison.Ordinal);
+    private static bool IsPlain(string pattern) =>
+        pattern.StartsWith($"{Interface}/", StringComparison.Ordinal) && !pattern.Contains('{', StringComparison.Ordinal);
 
     /// <summary>A pattern whose parameters stand for what was given in their places.</summary>
     private static string Filled(string[] pattern, string[] given) =>

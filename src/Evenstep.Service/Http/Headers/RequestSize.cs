@@ -22,11 +22,14 @@ internal static class RequestSize
         if (target > MostTargetCharacters)
         {
             return new ProblemResult(ProblemKind.AddressTooLong, string.Create(
-                CultureInfo.InvariantCulture, $"The address has {target} characters; it may have {MostTargetCharacters}. Send what it says in the body of a POST."));
+                CultureInfo.InvariantCulture,
+                $"The address has {target} characters; it may have {MostTargetCharacters}. Send what it says in the body of a POST."));
         }
 
         var headers = context.Request.Headers.Sum(header => header.Key.Length + header.Value.Sum(value => value?.Length ?? 0));
         return headers <= MostHeaderCharacters ? null : new ProblemResult(ProblemKind.HeadersTooLarge, string.Create(
-            CultureInfo.InvariantCulture, $"The headers have {headers} characters; they may have {MostHeaderCharacters}. No header of this service needs many: leave out cookies, and whatever else is not for it."));
+            CultureInfo.InvariantCulture,
+            $"The headers have {headers} characters; they may have {MostHeaderCharacters}. No header of this service needs many: leave out cookies, " +
+            $"and whatever else is not for it."));
     }
 }

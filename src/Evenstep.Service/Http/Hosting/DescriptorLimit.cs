@@ -11,7 +11,8 @@ internal sealed record DescriptorLimit(int Most)
     private const int LeastReserve = 64;
     private const int MostReserve = 256;
 
-    /// <summary>The system gives a new connection the lowest number that is free: from this number on it would take what threads, files and the database need.</summary>
+    /// <summary>The system gives a new connection the lowest number that is free: from this number on it would take what threads, files and the database
+    /// need.</summary>
     public int FirstForOthers => Most - Math.Clamp(Most / 8, LeastReserve, MostReserve);
 
     public static DescriptorLimit OfProcess() => new(File.Exists(LimitsFile) ? Read(File.ReadAllLines(LimitsFile)) : int.MaxValue);

@@ -8,7 +8,8 @@ namespace Evenstep.Service.Http.Hosting;
 /// <param name="byPath">What is in each, by its path from the root, such as `/page/en.js`.</param>
 internal sealed class MadeFiles(IReadOnlyDictionary<string, byte[]> byPath) : IFileProvider
 {
-    public IFileInfo GetFileInfo(string subpath) => byPath.TryGetValue(subpath, out var content) ? new MadeFile(Path.GetFileName(subpath), content) : new NotFoundFileInfo(subpath);
+    public IFileInfo GetFileInfo(string subpath) =>
+        byPath.TryGetValue(subpath, out var content) ? new MadeFile(Path.GetFileName(subpath), content) : new NotFoundFileInfo(subpath);
 
     public IDirectoryContents GetDirectoryContents(string subpath) => NotFoundDirectoryContents.Singleton;
 

@@ -25,7 +25,8 @@ internal static class MalformedRequests
 {
     private const string Event = "Microsoft.AspNetCore.Server.Kestrel.BadRequest";
 
-    /// <summary>Lets refusals be replaced on the connections of an endpoint; on an encrypted one there is nothing to be read, and they stay as they are.</summary>
+    /// <summary>Lets refusals be replaced on the connections of an endpoint; on an encrypted one there is nothing to be read, and they stay as they
+    /// are.</summary>
     public static void UseRefusalBodies(this ListenOptions endpoint) => endpoint.Use(next => connection =>
     {
         var output = new RefusalWriter(connection.Transport.Output);
@@ -125,7 +126,8 @@ internal static class MalformedRequests
             var body = JsonSerializer.SerializeToUtf8Bytes(refusal.Document(Language.English), ProblemJson.In(Language.English).ProblemDocument);
             var head = string.Create(
                 CultureInfo.InvariantCulture,
-                $"Content-Type: {ProblemResult.ContentType}\r\nContent-Length: {body.Length}\r\nContent-Language: en\r\nCache-Control: no-store\r\nX-Content-Type-Options: nosniff\r\nConnection: close\r\n\r\n");
+                $"Content-Type: {ProblemResult.ContentType}\r\nContent-Length: {body.Length}\r\nContent-Language: en\r\nCache-Control: no-store\r\n" +
+                $"X-Content-Type-Options: nosniff\r\nConnection: close\r\n\r\n");
             return [.. held.WrittenSpan[..(held.WrittenSpan.IndexOf(LineEnd) + LineEnd.Length)], .. Encoding.ASCII.GetBytes(head), .. body];
         }
     }

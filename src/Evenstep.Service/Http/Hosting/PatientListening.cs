@@ -12,7 +12,8 @@ namespace Evenstep.Service.Http.Hosting;
 /// that cannot be accepted, and the runtime ends the process where it cannot start a thread for want of one; so connections
 /// never get the last ones.
 /// </summary>
-internal sealed partial class PatientListening(IOptions<SocketTransportOptions> options, ILoggerFactory loggers) : IConnectionListenerFactory, IConnectionListenerFactorySelector
+internal sealed partial class PatientListening(IOptions<SocketTransportOptions> options, ILoggerFactory loggers)
+    : IConnectionListenerFactory, IConnectionListenerFactorySelector
 {
     private readonly SocketTransportFactory sockets = new(options, loggers);
     private readonly DescriptorLimit limit = DescriptorLimit.OfProcess();
@@ -77,7 +78,10 @@ internal sealed partial class PatientListening(IOptions<SocketTransportOptions> 
 
         private static nint DescriptorOf(ConnectionContext connection) => connection.Features.Get<IConnectionSocketFeature>()?.Socket.Handle ?? 0;
 
-        [LoggerMessage(LogLevel.Warning, "The process may open {Most} files, and connections have all that are for them: further ones are closed. They are taken again as soon as some have ended.")]
+        [LoggerMessage(
+            LogLevel.Warning,
+            "The process may open {Most} files, and connections have all that are for them: further ones are closed. " +
+            "They are taken again as soon as some have ended.")]
         private static partial void LogShort(ILogger logger, int most);
     }
 }

@@ -60,6 +60,8 @@ internal sealed record ServerSettings(TimeSpan HeaderTimeout, TimeSpan KeepAlive
     private static double Read(IConfiguration configuration, string key, double usual, double most)
     {
         var value = configuration.GetValue(key, usual);
-        return value >= 1 && value <= most ? value : throw new InvalidOperationException(FormattableString.Invariant($"{key} must be a number from 1 to {most}."));
+        return value >= 1 && value <= most
+            ? value
+            : throw new InvalidOperationException(FormattableString.Invariant($"{key} must be a number from 1 to {most}."));
     }
 }

@@ -17,7 +17,8 @@ internal static class RepresentationOfAnswers
     /// <param name="contentSecurityPolicy">What may be done with it, if that is to be said.</param>
     /// <param name="cancellationToken">Nobody waits any more.</param>
     public static async Task GiveAsync(
-        this HttpResponse response, Representation representation, ReadOnlySequence<byte> body, string? contentSecurityPolicy, CancellationToken cancellationToken)
+        this HttpResponse response, Representation representation, ReadOnlySequence<byte> body, string? contentSecurityPolicy,
+        CancellationToken cancellationToken)
     {
         response.SayLanguage(representation.Language);
         response.ContentType = representation.Form.ContentType;

@@ -10,7 +10,8 @@ namespace Evenstep.Service.Http.Negotiation;
 /// <summary>Answers in the language that the caller asks for.</summary>
 /// <param name="answer">The answer.</param>
 /// <param name="shapeIn">What writes it in a language.</param>
-internal sealed class SpokenResult<T>(T answer, Func<Language, JsonTypeInfo<T>> shapeIn) : IResult, IStatusCodeHttpResult, IValueHttpResult<T>, IEndpointMetadataProvider
+internal sealed class SpokenResult<T>(T answer, Func<Language, JsonTypeInfo<T>> shapeIn)
+    : IResult, IStatusCodeHttpResult, IValueHttpResult<T>, IEndpointMetadataProvider
 {
     public int? StatusCode => StatusCodes.Status200OK;
 

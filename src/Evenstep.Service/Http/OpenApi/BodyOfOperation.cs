@@ -16,12 +16,17 @@ internal sealed class BodyOfOperation : IOperationFilter
         var metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
         if (metadata.OfType<TakesBody>().FirstOrDefault() is { } takes)
         {
-            operation.RequestBody = new OpenApiRequestBody { Required = true, Content = ContentOf(takes.MediaType, takes.Body, takes.Examples, takes.Csv, context) };
+            operation.RequestBody =
+                new OpenApiRequestBody { Required = true, Content = ContentOf(takes.MediaType, takes.Body, takes.Examples, takes.Csv, context) };
         }
 
         if (metadata.OfType<GivesBody>().FirstOrDefault() is { } gives)
         {
-            operation.Responses![Ok] = new OpenApiResponse { Description = operation.Responses[Ok].Description, Content = ContentOf(MediaTypeNames.Application.Json, gives.Body, gives.Examples, gives.Csv, context) };
+            operation.Responses![Ok] = new OpenApiResponse
+            {
+                Description = operation.Responses[Ok].Description,
+                Content = ContentOf(MediaTypeNames.Application.Json, gives.Body, gives.Examples, gives.Csv, context)
+            };
         }
     }
 

@@ -25,7 +25,8 @@ internal static class DocumentText
     };
 
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
-    private static readonly string[] NoCodes = ["alone", "in-telescope", "no-candidate", "no-view", "not-bought", "remedies", "remedy", "together", "widest", "with"];
+    private static readonly string[] NoCodes =
+        ["alone", "in-telescope", "no-candidate", "no-view", "not-bought", "remedies", "remedy", "together", "widest", "with"];
 
     public static readonly OpenApiInfo Info = new()
     {
@@ -64,10 +65,13 @@ internal static class DocumentText
         {ErrorText.List(Language.All.Select(language => language.Tag))} (the first, if none of them is asked for). Errors are in it too where all that is
         said of them can be, and otherwise in English: `Content-Language` says which.
 
-        {Lines(Language.English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => Sections.ContainsKey(parts[0])).GroupBy(parts => parts[0], parts => parts[1])
-            .OrderBy(group => group.Key, StringComparer.Ordinal)
-            .Select(group => $"{Sections[group.Key]}: {ErrorText.List(group.Where(code => !NoCodes.Contains(code)).Distinct().Order(StringComparer.Ordinal))}"))}
+        {Lines(Language.English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => Sections.ContainsKey(parts[0]))
+            .GroupBy(parts => parts[0], parts => parts[1]).OrderBy(group => group.Key, StringComparer.Ordinal)
+            .Select(group => $"{Sections[group.Key]}: {CodesOf(group)}"))}
         """;
+
+    private static string CodesOf(IEnumerable<string> codes) =>
+        ErrorText.List(codes.Where(code => !NoCodes.Contains(code)).Distinct().Order(StringComparer.Ordinal));
 
     private static string Lines(IEnumerable<string> lines) => string.Join('\n', lines.Select(line => $"- {line}"));
 }

@@ -20,7 +20,8 @@ internal sealed class ErrorsOfOperation : IOperationFilter
                 Description = string.Join(" ", kinds.Select(kind => $"{kind.Title.In(Language.English)} (`{kind.Type}`).")),
                 Content = new Dictionary<string, IOpenApiMediaType>
                 {
-                    [ProblemResult.ContentType] = new OpenApiMediaType { Schema = context.SchemaGenerator.GenerateSchema(typeof(ProblemDocument), context.SchemaRepository) },
+                    [ProblemResult.ContentType] =
+                        new OpenApiMediaType { Schema = context.SchemaGenerator.GenerateSchema(typeof(ProblemDocument), context.SchemaRepository) },
                 },
             };
         }

@@ -26,7 +26,8 @@ internal sealed class HeadersOfOperation : IOperationFilter
 
         foreach (var (status, response) in operation.Responses ?? [])
         {
-            var headers = Sent(metadata, int.Parse(status, CultureInfo.InvariantCulture)).DistinctBy(header => header.Name).OrderBy(header => header.Name, StringComparer.Ordinal);
+            var headers = Sent(metadata, int.Parse(status, CultureInfo.InvariantCulture)).DistinctBy(header => header.Name)
+                .OrderBy(header => header.Name, StringComparer.Ordinal);
             ((OpenApiResponse)response).Headers = headers.ToDictionary(header => header.Name, IOpenApiHeader (header) => Describe(header, context.Document));
         }
     }

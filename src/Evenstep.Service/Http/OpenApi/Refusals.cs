@@ -35,5 +35,6 @@ internal static class Refusals
 
     private static TakesBody? BodyOf(IReadOnlyList<object> metadata) => metadata.OfType<TakesBody>().LastOrDefault();
 
-    private static bool IsEndless(IReadOnlyList<object> metadata) => metadata.OfType<IRequestSizeLimitMetadata>().LastOrDefault() is { MaxRequestBodySize: null };
+    private static bool IsEndless(IReadOnlyList<object> metadata) =>
+        metadata.OfType<IRequestSizeLimitMetadata>().LastOrDefault() is { MaxRequestBodySize: null };
 }

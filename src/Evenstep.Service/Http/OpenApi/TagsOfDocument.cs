@@ -26,7 +26,8 @@ internal sealed class TagsOfDocument : IDocumentFilter
         swaggerDoc.Servers = [new OpenApiServer { Url = "/", Description = "Wherever the service runs." }];
 
         // Either nothing, which an empty requirement says, or a key.
-        swaggerDoc.Security = [new OpenApiSecurityRequirement(), new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference(KeyScheme, swaggerDoc)] = [] }];
+        swaggerDoc.Security =
+            [new OpenApiSecurityRequirement(), new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference(KeyScheme, swaggerDoc)] = [] }];
         swaggerDoc.Components ??= new OpenApiComponents();
         swaggerDoc.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme>
         {
@@ -34,7 +35,9 @@ internal sealed class TagsOfDocument : IDocumentFilter
             {
                 Type = SecuritySchemeType.Http,
                 Scheme = "bearer",
-                Description = "A key, where the service has any: `Authorization: Bearer <key>`. One may `read` (ask for whatever changes nothing) or `write` (change catalogues), or both.",
+                Description =
+                    "A key, where the service has any: `Authorization: Bearer <key>`. One may `read` (ask for whatever changes nothing) or `write` (change " +
+                    "catalogues), or both.",
             },
         };
     }

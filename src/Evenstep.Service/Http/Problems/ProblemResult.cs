@@ -34,7 +34,9 @@ internal sealed class ProblemResult(ProblemKind kind, ErrorMessage detail) : IRe
     /// <summary>A refused body, or another part of a request. If all that is wrong is that something does not exist, it is not found.</summary>
     public static ProblemResult Of(Faults faults, string part = "body")
     {
-        var notFound = faults.More == 0 && faults.Shown.All(fault => fault.Code is FaultCode.UnknownCatalogue or FaultCode.UnknownTelescope && fault.Pointer.EndsWith("/id", StringComparison.Ordinal));
+        var notFound = faults.More == 0
+            && faults.Shown.All(
+                fault => fault.Code is FaultCode.UnknownCatalogue or FaultCode.UnknownTelescope && fault.Pointer.EndsWith("/id", StringComparison.Ordinal));
         var many = faults.Shown.Count + faults.More;
         var detail = many == 1
             ? ErrorMessage.Of("error/one", ("place", PlaceOf(faults.Shown[0], part)), ("message", faults.Shown[0].Message))

@@ -20,7 +20,9 @@ internal sealed class QueryRule(params Field[] parameters)
     {
         foreach (var name in query.Keys.Where(name => !parameters.Any(parameter => parameter.Name == name)))
         {
-            faults.Add(RequestPointer.OfQuery(name), FaultCode.UnknownField, () => ErrorMessage.Of("error/unknown-parameter", ("name", ErrorText.Quoted(name)), ("instead", Instead(name))));
+            faults.Add(
+                RequestPointer.OfQuery(name), FaultCode.UnknownField,
+                () => ErrorMessage.Of("error/unknown-parameter", ("name", ErrorText.Quoted(name)), ("instead", Instead(name))));
         }
     }
 

@@ -13,7 +13,8 @@ export function layOut(root) {
     el("h2", { id: "advice-title", class: "unseen" }, say("adviceTitle")),
     el("div", { id: "problem", class: "problem", role: "group", "aria-label": say("problemTitle"), hidden: true }),
     el("div", { id: "summary" }),
-    parts.map(name => el("section", { id: `part-${name}`, class: printed.includes(name) ? "part" : "part unprinted", "aria-labelledby": `title-${name}`, hidden: true },
+    parts.map(name => el(
+      "section", { id: `part-${name}`, class: printed.includes(name) ? "part" : "part unprinted", "aria-labelledby": `title-${name}`, hidden: true },
       el("h2", { id: `title-${name}` }, say(`part.${name}`)),
       el("div.body"))));
 }

@@ -6,7 +6,13 @@ const others = new Map();
 
 export async function loadCatalogue(id) {
   const [list, { json }] = await Promise.all([ask("/v1/catalogues?limit=100"), ask(`/v1/catalogues/${encodeURIComponent(id)}`)]);
-  known = { ids: (list.json?.catalogues ?? []).map(one => one.id), items: json?.items ?? [], telescopes: json?.telescopes ?? [], currency: json?.currency ?? "", names: new Map() };
+  known = {
+    ids: (list.json?.catalogues ?? []).map(one => one.id),
+    items: json?.items ?? [],
+    telescopes: json?.telescopes ?? [],
+    currency: json?.currency ?? "",
+    names: new Map(),
+  };
   [...known.items, ...known.telescopes].forEach(({ id: own, name }) => known.names.set(own, name ?? own));
 }
 

@@ -7,7 +7,9 @@ export const idOf = name => `c-${name}`;
 export const focusOn = name => document.getElementById(idOf(name))?.focus();
 
 export function textField(name, { label, unit, hint, value, oninput, numeric = true, beside }) {
-  const input = el("input", { ...described(name, hint), type: "text", inputmode: numeric ? "decimal" : "text", maxlength: 200, value, oninput: event => oninput(event.target.value) });
+  const input = el("input", {
+    ...described(name, hint), type: "text", inputmode: numeric ? "decimal" : "text", maxlength: 200, value, oninput: event => oninput(event.target.value),
+  });
   return el("div.field", labelFor(name, label, unit), beside ? el("div.pair", input, beside) : input, hintOf(name, hint), errorOf(name));
 }
 

@@ -54,7 +54,10 @@ const stepFor = reach => (reach <= 200 ? 1 : reach <= 2000 ? 5 : 10 ** Math.floo
 function readingText({ points, currency }, budget) {
   const point = pointAt(points, budget);
   return point
-    ? say("curveReading", { budget: moneyText(budget, currency, 0), price: moneyText(point.totalPrice, currency), served: percentText(point.servedPercent), step: stepText(point.largestStep), count: point.itemIds.length })
+    ? say("curveReading", {
+      budget: moneyText(budget, currency, 0), price: moneyText(point.totalPrice, currency), served: percentText(point.servedPercent),
+      step: stepText(point.largestStep), count: point.itemIds.length,
+    })
     : say("curveNothing", { budget: moneyText(budget, currency, 0) });
 }
 
@@ -68,7 +71,9 @@ function chart(curve, budget, width) {
   return draw("svg", { viewBox: `0 0 ${width} ${height}`, width, height, role: "img", "aria-label": readingText(curve, budget) },
     axes(curve, scale, width),
     scale.seen.length > 0 && draw("path", { class: "line", d: staircase(scale, width) }),
-    scale.seen.map(point => draw("rect", { class: point.suggested ? "point suggested" : "point", x: scale.x(point.totalPrice) - 4, y: scale.y(point.largestStep) - 4, width: 8, height: 8 })),
+    scale.seen.map(point => draw("rect", {
+      class: point.suggested ? "point suggested" : "point", x: scale.x(point.totalPrice) - 4, y: scale.y(point.largestStep) - 4, width: 8, height: 8,
+    })),
     suggestion(scale, width),
     draw("line", { class: "now", x1: scale.x(budget), x2: scale.x(budget), y1: margin.top, y2: height - margin.bottom }));
 }
@@ -88,13 +93,16 @@ function scaleOf({ points, reach }, width) {
 
 function staircase({ seen, x, y }, width) {
   const [first, ...rest] = seen;
-  return `M${x(first.totalPrice)} ${y(first.largestStep)}${rest.map(point => `H${x(point.totalPrice)}V${y(point.largestStep)}`).join("")}H${width - margin.right}`;
+  const steps = rest.map(point => `H${x(point.totalPrice)}V${y(point.largestStep)}`).join("");
+  return `M${x(first.totalPrice)} ${y(first.largestStep)}${steps}H${width - margin.right}`;
 }
 
 function suggestion({ seen, x, y }, width) {
   const point = seen.find(one => one.suggested);
   const isRight = point && x(point.totalPrice) > width / 2;
-  return point ? draw("text", { class: "strong", x: x(point.totalPrice) + (isRight ? -8 : 8), y: y(point.largestStep) - 9, "text-anchor": isRight ? "end" : "start" }, say("suggested")) : null;
+  return point ? draw("text", {
+    class: "strong", x: x(point.totalPrice) + (isRight ? -8 : 8), y: y(point.largestStep) - 9, "text-anchor": isRight ? "end" : "start",
+  }, say("suggested")) : null;
 }
 
 function axes({ reach, currency }, { x, y, top }, width) {

@@ -46,12 +46,27 @@ const label = column("name", "text", false);
 
 /** What may be typed in as owned: columns in the order of the link. */
 export const ownedKinds = {
-  eyepiece: { link: "e", columns: [column("focalLengthMm", "mm"), column("apparentFieldDeg", "deg", false), column("eyeReliefMm", "mm", false), barrel, column("fieldStopMm", "mm", false), label] },
-  zoom: { link: "z", columns: [column("shortestFocalLengthMm", "mm"), column("longestFocalLengthMm", "mm"), column("apparentFieldAtShortestDeg", "deg"), column("apparentFieldAtLongestDeg", "deg"), column("eyeReliefMm", "mm"), barrel, label] },
+  eyepiece: {
+    link: "e",
+    columns: [
+      column("focalLengthMm", "mm"), column("apparentFieldDeg", "deg", false), column("eyeReliefMm", "mm", false), barrel,
+      column("fieldStopMm", "mm", false), label,
+    ],
+  },
+  zoom: {
+    link: "z",
+    columns: [
+      column("shortestFocalLengthMm", "mm"), column("longestFocalLengthMm", "mm"), column("apparentFieldAtShortestDeg", "deg"),
+      column("apparentFieldAtLongestDeg", "deg"), column("eyeReliefMm", "mm"), barrel, label,
+    ],
+  },
   barlow: { link: "b", columns: [column("factors", "x"), barrel, label] },
 };
 
-export const telescopeColumns = [column("apertureMm", "mm"), column("apertureUnit", "length"), column("focalLengthMm", "mm"), column("focalLengthUnit", "length"), column("focuserBarrel", "barrel"), label];
+export const telescopeColumns = [
+  column("apertureMm", "mm"), column("apertureUnit", "length"), column("focalLengthMm", "mm"),
+  column("focalLengthUnit", "length"), column("focuserBarrel", "barrel"), label,
+];
 
 export const frameColumns = [column("widthDeg", "deg"), label];
 

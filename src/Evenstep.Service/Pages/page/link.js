@@ -13,9 +13,11 @@ export function linkOf(state) {
   const empty = emptyState();
   const add = (key, ...values) => link.append(key, values.join(between));
   state.telescopes.forEach(row => (row.id ? add("t", row.withIncluded ? listed : bare, row.id) : add("t", ...texts(row, telescopeColumns))));
-  state.owned.forEach(row => (row.kind === "listed" ? add("o", listed, row.id) : add("o", ownedKinds[row.kind].link, ...texts(row, ownedKinds[row.kind].columns))));
+  state.owned.forEach(
+    row => (row.kind === "listed" ? add("o", listed, row.id) : add("o", ownedKinds[row.kind].link, ...texts(row, ownedKinds[row.kind].columns))));
   state.mustFrame.forEach(row => add("f", ...texts(row, frameColumns)));
-  fields.filter(({ name }) => state[name] !== empty[name]).forEach(({ name, kind, link: key }) => add(key, kind === "flag" ? Number(state[name]) : state[name]));
+  fields.filter(({ name }) => state[name] !== empty[name])
+    .forEach(({ name, kind, link: key }) => add(key, kind === "flag" ? Number(state[name]) : state[name]));
   idLists.forEach(({ name, link: key }) => state[name].forEach(id => add(key, id)));
   return link.toString();
 }
@@ -40,7 +42,11 @@ function take(state, key, value) {
   const id = rest.join(between);
   return field ? takeField(state, field, value)
     : list ? takeId(state[list.name], list, value)
-    : key === "t" ? push(state.telescopes, mostTelescopes, [listed, bare].includes(first) ? id && { ...newTelescope(), id, withIncluded: first === listed } : rowFrom(newTelescope(), telescopeColumns, [first, ...rest]))
+    : key === "t" ? push(
+      state.telescopes, mostTelescopes,
+      [listed, bare].includes(first)
+        ? id && { ...newTelescope(), id, withIncluded: first === listed }
+        : rowFrom(newTelescope(), telescopeColumns, [first, ...rest]))
     : key === "o" ? push(state.owned, mostRows, first === listed ? id && { kind: "listed", id } : ownedFrom(first, rest))
     : key === "f" && push(state.mustFrame, mostFrames, rowFrom(newFrame(), frameColumns, [first, ...rest]));
 }

@@ -87,7 +87,9 @@ function showMasthead() {
     el("a", { class: "skip", href: "#advice", onclick: goToAdvice }, say("skip")),
     el("div", el("h1", "Evenstep"), el("p.tagline", say("tagline"))),
     el("div", { class: "languages", role: "group", "aria-label": say("language") }, languages.map(([tag, name]) =>
-      el("button", { type: "button", id: idOf(`language.${tag}`), lang: tag, "aria-pressed": String(tag === language()), onclick: () => changeLanguage(tag) }, name))));
+      el("button", {
+        type: "button", id: idOf(`language.${tag}`), lang: tag, "aria-pressed": String(tag === language()), onclick: () => changeLanguage(tag),
+      }, name))));
   replace(document.querySelector(".colophon"),
     el("p", say("colophon"), " ", el("a", { href: "/swagger" }, say("swaggerLink")), " · ", el("a", { href: "/openapi/v1.json" }, say("openapiLink"))),
     button(say("key.label"), toggleKey, { class: "slight" }));
@@ -170,12 +172,14 @@ function showRefusal({ detail, errors }, { places }) {
   const lead = say(errors ? "problemLead" : "problemOther");
   const lost = Object.entries(errors ?? { "": [{ message: detail }] }).filter(([pointer, faults]) => {
     const control = controlAt(places, pointer);
-    return !control || !showError(control, faults.map(({ code, message }) => ({ lead: say(code === "missing" ? "fault.missing" : "fault.other"), text: message })));
+    return !control
+      || !showError(control, faults.map(({ code, message }) => ({ lead: say(code === "missing" ? "fault.missing" : "fault.other"), text: message })));
   });
   showProblem(
     strangeLink && el("p", say("strangeLink")),
     el("p", lead),
-    lost.length > 0 && el("ul", { class: "sentences", lang: "en" }, lost.flatMap(([pointer, faults]) => faults.map(({ message }) => el("li", pointer, " ", message)))));
+    lost.length > 0
+      && el("ul", { class: "sentences", lang: "en" }, lost.flatMap(([pointer, faults]) => faults.map(({ message }) => el("li", pointer, " ", message)))));
   announce(lead);
 }
 
@@ -183,13 +187,21 @@ async function showAnswer(answer, body, signal) {
   const owned = ownedNames(body.owned ?? []);
   [...owned, ...answer.purchases.map(({ itemId, name }) => [itemId, name])].forEach(([id, name]) => rememberName(id, name));
   showProblem(strangeLink && el("p", say("strangeLink")));
-  const shown = { ...answer, telescopes: answer.telescopes.map((telescope, index) => ({ ...telescope, name: body.telescopes[index].name ?? (body.telescopes[index].id ? telescope.name : say("telescopeNumber", { number: index + 1 })) })) };
+  const shown = {
+    ...answer,
+    telescopes: answer.telescopes.map((telescope, index) => ({
+      ...telescope,
+      name: body.telescopes[index].name ?? (body.telescopes[index].id ? telescope.name : say("telescopeNumber", { number: index + 1 })),
+    })),
+  };
   announce(showSummary(shown, handle));
   performance.mark("first-advice");
   showParts(shown);
   showPrintHead(form.state, shown, owned.map(([, name]) => name));
   fillPart("takeaway", takeawayOf(body, answer, () => location.origin + location.pathname + `#${linkOf(form.state)}`));
-  await Promise.all([showLadder(body, signal), showCurve(body, signal), showPath(body, answer, signal), showOpinion(body, signal), showAlternatives(body, answer, signal)]);
+  await Promise.all([
+    showLadder(body, signal), showCurve(body, signal), showPath(body, answer, signal), showOpinion(body, signal), showAlternatives(body, answer, signal),
+  ]);
 }
 
 function showParts(answer) {

@@ -21,12 +21,15 @@ function leftText(state, totalPrice, currency) {
 
 const purchaseOf = (purchase, answer, handle) => el("li",
   el("div.line",
-    el("h3", isWebAddress(purchase.url) ? el("a", { href: purchase.url, rel: "noopener" }, purchase.name ?? purchase.itemId) : purchase.name ?? purchase.itemId),
+    el("h3", isWebAddress(purchase.url)
+      ? el("a", { href: purchase.url, rel: "noopener" }, purchase.name ?? purchase.itemId)
+      : purchase.name ?? purchase.itemId),
     el("span.price", moneyText(purchase.price, answer.currency))),
   el("ul.reasons", purchase.reasons.map(reason => el("li", reason.text))),
   withoutText(purchase, answer),
   el("p", { class: "quiet unprinted", id: idOf(`unavailable.${purchase.itemId}`), hidden: true }),
-  button(say("leaveOut"), () => handle.leaveOut(purchase.itemId), { class: "slight unprinted", "aria-label": say("leaveOutNamed", { name: purchase.name ?? purchase.itemId }) }));
+  button(say("leaveOut"), () => handle.leaveOut(purchase.itemId),
+    { class: "slight unprinted", "aria-label": say("leaveOutNamed", { name: purchase.name ?? purchase.itemId }) }));
 
 const withoutText = ({ largestStepWithoutIt }, { after }) => (largestStepWithoutIt > after.largestStep
   ? el("p.quiet", say("withoutIt", { without: stepText(largestStepWithoutIt), step: stepText(after.largestStep) }))

@@ -47,7 +47,12 @@ export function pathOf({ steps, notes }, currency) {
     notes.map(({ text }) => el("p", text)),
     el("ol.path", steps.map(step => el("li",
       el("strong", step.name ?? nameOf(step.itemId)),
-      el("span", ` ${say("pathStep", { price: moneyText(step.price, currency), total: moneyText(step.totalPriceSoFar, currency), step: stepText(step.after.largestStep), served: percentText(step.after.servedPercent) })} `),
-      el("span.quiet", step.lossPercent > 0 ? say("pathLoss", { loss: numberText(step.lossPercent, 1), best: stepText(step.bestForTheMoney) }) : say("pathNoLoss"))))),
+      el("span", ` ${say("pathStep", {
+        price: moneyText(step.price, currency), total: moneyText(step.totalPriceSoFar, currency), step: stepText(step.after.largestStep),
+        served: percentText(step.after.servedPercent),
+      })} `),
+      el("span.quiet", step.lossPercent > 0
+        ? say("pathLoss", { loss: numberText(step.lossPercent, 1), best: stepText(step.bestForTheMoney) })
+        : say("pathNoLoss"))))),
   ];
 }

@@ -11,23 +11,31 @@ export const ownedRows = form => [
   el("ol.rows", form.state.owned.map((row, index) => ownedRow(form, row, index))),
   errorOf("owned"),
   form.state.owned.length < mostRows ? [
-    hasItems() && picker("owned", say("addListed"), form.state.owned.filter(row => row.kind === "listed").map(row => row.id), id => add(form, form.state.owned, { kind: "listed", id }, "owned.pick")),
+    hasItems() && picker("owned", say("addListed"), form.state.owned.filter(row => row.kind === "listed").map(row => row.id),
+      id => add(form, form.state.owned, { kind: "listed", id }, "owned.pick")),
     el("div", { class: "buttons", role: "group", "aria-label": say("addTyped") },
       el("span.hint", say("addTyped")),
-      ["eyepiece", "zoom", "barlow"].map(kind => button(say(`kind.${kind}`), () => add(form, form.state.owned, newOwned(kind), `owned.${form.state.owned.length}.${ownedKinds[kind].columns[0].name}`), { id: idOf(`add.${kind}`) }))),
+      ["eyepiece", "zoom", "barlow"].map(kind => button(say(`kind.${kind}`),
+        () => add(form, form.state.owned, newOwned(kind), `owned.${form.state.owned.length}.${ownedKinds[kind].columns[0].name}`),
+        { id: idOf(`add.${kind}`) }))),
   ] : null,
 ];
 
 export const frameRows = form => [
   el("p.hint", say("frameHint")),
-  el("ol.rows", form.state.mustFrame.map((row, index) => typedRow(form, "preferences/mustFrame", form.state.mustFrame, row, index, frameColumns, say("frameNumber", { number: index + 1 })))),
-  form.state.mustFrame.length < mostFrames && button(say("addFrame"), () => add(form, form.state.mustFrame, newFrame(), `preferences/mustFrame.${form.state.mustFrame.length}.widthDeg`), { id: idOf("add.frame") }),
+  el("ol.rows", form.state.mustFrame.map((row, index) =>
+    typedRow(form, "preferences/mustFrame", form.state.mustFrame, row, index, frameColumns, say("frameNumber", { number: index + 1 })))),
+  form.state.mustFrame.length < mostFrames && button(say("addFrame"),
+    () => add(form, form.state.mustFrame, newFrame(), `preferences/mustFrame.${form.state.mustFrame.length}.widthDeg`),
+    { id: idOf("add.frame") }),
 ];
 
 /** What each thing owned is called, by the id that the service gives it. */
 export const ownedNames = owned => owned.map((item, index) => {
   const id = item.id ?? `owned-${index + 1}`;
-  const size = item.focalLengthMm ? `${numberText(item.focalLengthMm)} mm` : item.factors ? item.factors.map(powerText).join(", ") : `${numberText(item.shortestFocalLengthMm)}–${numberText(item.longestFocalLengthMm)} mm`;
+  const size = item.focalLengthMm ? `${numberText(item.focalLengthMm)} mm`
+    : item.factors ? item.factors.map(powerText).join(", ")
+    : `${numberText(item.shortestFocalLengthMm)}–${numberText(item.longestFocalLengthMm)} mm`;
   return [id, item.kind ? item.name ?? `${say(`kind.${item.kind}`)} ${size}` : nameOf(id)];
 });
 

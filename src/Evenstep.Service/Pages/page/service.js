@@ -42,7 +42,9 @@ export async function ask(path, body, signal, accept = "application/json") {
 async function send(path, body, signal, accept, feature) {
   const response = await fetch(path, {
     method: body ? "POST" : "GET",
-    headers: { Accept: accept, "Accept-Language": language(), ...(key && { Authorization: `Bearer ${key}` }), ...(body && { "Content-Type": "application/json" }) },
+    headers: {
+      Accept: accept, "Accept-Language": language(), ...(key && { Authorization: `Bearer ${key}` }), ...(body && { "Content-Type": "application/json" })
+    },
     body: body && JSON.stringify(body),
     signal,
   });

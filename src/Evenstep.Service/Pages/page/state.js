@@ -3,9 +3,11 @@ import { fields, idLists, ownedKinds } from "./fields.js";
 
 export const millimetresPerInch = 25.4;
 
-export const newTelescope = () => ({ id: "", withIncluded: true, apertureMm: "", apertureUnit: "mm", focalLengthMm: "", focalLengthUnit: "mm", focuserBarrel: "1.25in", name: "" });
+export const newTelescope = () =>
+  ({ id: "", withIncluded: true, apertureMm: "", apertureUnit: "mm", focalLengthMm: "", focalLengthUnit: "mm", focuserBarrel: "1.25in", name: "" });
 
-export const newOwned = kind => ({ kind, ...Object.fromEntries(ownedKinds[kind].columns.map(column => [column.name, column.unit === "barrel" ? "1.25in" : ""])) });
+export const newOwned = kind =>
+  ({ kind, ...Object.fromEntries(ownedKinds[kind].columns.map(column => [column.name, column.unit === "barrel" ? "1.25in" : ""])) });
 
 export const newFrame = () => ({ widthDeg: "", name: "" });
 

@@ -50,6 +50,8 @@ const figure = (name, value, beside) => el("div", el("dt", name), el("dd", el("s
 function conflictsOf({ conflicts, notes }, handle) {
   return [
     sentences(conflicts.demands.map(demand => demand.text)),
-    el("ul.helps", notes.filter(isHelp).map(note => el("li", note.code === noneHelps ? null : button(say("doThis"), () => handle.change(note.values), { "aria-label": `${say("doThis")}: ${note.text}` }), note.text))),
+    el("ul.helps", notes.filter(isHelp).map(note => el("li",
+      note.code === noneHelps ? null : button(say("doThis"), () => handle.change(note.values), { "aria-label": `${say("doThis")}: ${note.text}` }),
+      note.text))),
   ];
 }

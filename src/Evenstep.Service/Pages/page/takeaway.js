@@ -69,5 +69,7 @@ export function showPrintHead(state, answer, ownedNames) {
 function factsOf(telescope) {
   const listed = telescopeOf(telescope?.id);
   return listed ? ` (${numberText(listed.apertureMm)}/${numberText(listed.focalLengthMm)} mm)`
-    : telescope?.id === "" ? ` (${telescope.apertureMm} ${unitText(telescope.apertureUnit)}, ${telescope.focalLengthMm} ${unitText(telescope.focalLengthUnit)})` : "";
+    : telescope?.id === ""
+      ? ` (${telescope.apertureMm} ${unitText(telescope.apertureUnit)}, ${telescope.focalLengthMm} ${unitText(telescope.focalLengthUnit)})`
+      : "";
 }

@@ -10,7 +10,9 @@ import { catalogueIds, catalogueTelescopes, nameOf, telescopeOf } from "./catalo
 export const telescopeRows = form => [
   catalogueChoice(form),
   form.state.telescopes.map((telescope, index) => telescopeRow(form, telescope, index)),
-  form.state.telescopes.length < mostTelescopes ? button(say("addTelescope"), () => add(form, form.state.telescopes, newTelescope(), `telescopes.${form.state.telescopes.length}.${catalogueTelescopes().length > 0 ? "id" : "apertureMm"}`), { id: idOf("addTelescope") }) : null,
+  form.state.telescopes.length < mostTelescopes ? button(say("addTelescope"), () => add(
+    form, form.state.telescopes, newTelescope(), `telescopes.${form.state.telescopes.length}.${catalogueTelescopes().length > 0 ? "id" : "apertureMm"}`,
+  ), { id: idOf("addTelescope") }) : null,
 ];
 
 /** Where there is one catalogue, there is no choice. */
@@ -41,7 +43,11 @@ function telescopeRow(form, telescope, index) {
 const telescopeChoice = (form, telescope, name) => choiceField(`${name}.id`, {
   label: say("chooseTelescope"),
   value: telescope.id,
-  options: [["", say("typeTelescope")], ...(telescope.id && !telescopeOf(telescope.id) ? [[telescope.id, telescope.id]] : []), ...catalogueTelescopes().map(({ id }) => [id, nameOf(id)])],
+  options: [
+    ["", say("typeTelescope")],
+    ...(telescope.id && !telescopeOf(telescope.id) ? [[telescope.id, telescope.id]] : []),
+    ...catalogueTelescopes().map(({ id }) => [id, nameOf(id)]),
+  ],
   onchange: into(telescope, "id", () => form.changed(true)),
 });
 
@@ -49,7 +55,8 @@ function listedFields(form, telescope, name) {
   const listed = telescopeOf(telescope.id);
   return [
     listed ? el("p.hint", say("telescopeFacts", {
-      aperture: numberText(listed.apertureMm), focalLength: numberText(listed.focalLengthMm), ratio: ratioText(listed.focalLengthMm, listed.apertureMm), barrel: barrelText(listed.focuserBarrel),
+      aperture: numberText(listed.apertureMm), focalLength: numberText(listed.focalLengthMm), ratio: ratioText(listed.focalLengthMm, listed.apertureMm),
+      barrel: barrelText(listed.focuserBarrel),
     })) : null,
     checkField(`${name}.withIncluded`, {
       label: say("withIncluded"),
@@ -60,7 +67,8 @@ function listedFields(form, telescope, name) {
   ];
 }
 
-const packedText = listed => (listed?.included?.length > 0 ? say("packed", { items: listed.included.map(one => one.name ?? nameOf(one.id ?? one)).join(", ") }) : say("packedNothing"));
+const packedText = listed =>
+  (listed?.included?.length > 0 ? say("packed", { items: listed.included.map(one => one.name ?? nameOf(one.id ?? one)).join(", ") }) : say("packedNothing"));
 
 function typedFields(form, telescope, name, several) {
   const facts = el("p", { class: "hint", "aria-live": "off" });

@@ -50,7 +50,8 @@ export const percentText = percent => say("percent", { value: numberText(percent
 
 export const powerText = power => say("power", { value: numberText(power, power < 20 ? 1 : 0) });
 
-export const rangeText = (from, to) => (numberText(from, 0) === numberText(to, 0) ? powerText(from) : say("powers", { from: numberText(from, 0), to: numberText(to, 0) }));
+export const rangeText = (from, to) =>
+  (numberText(from, 0) === numberText(to, 0) ? powerText(from) : say("powers", { from: numberText(from, 0), to: numberText(to, 0) }));
 
 export const stepText = step => (step === null || step === undefined ? say("noStep") : numberText(step, 2));
 

@@ -42,7 +42,10 @@ function viewOf(view, widest, bought) {
     el("span.through", throughText(view), isNew && el("span.tag", say("new")), drawbacksOf(view)));
 }
 
-const drawbacksOf = ({ drawbacks }) => drawbacks.length > 0 && el("span.quiet", ` ${say("drawbacks", { drawbacks: drawbacks.map(code => say(`drawback.${code}`)).join(", ") })}`);
+function drawbacksOf({ drawbacks }) {
+  const words = drawbacks.map(code => say(`drawback.${code}`)).join(", ");
+  return words !== "" && el("span.quiet", ` ${say("drawbacks", { drawbacks: words })}`);
+}
 
 /** The field of view as a ruler whose divisions are full Moons; what is new is hatched. */
 function ruler(fieldDeg, widestDeg, isNew) {

@@ -17,7 +17,8 @@ public sealed class AnswerKeyTests
     {
         string[] keys =
         [
-            AnswerKey.Of("/a", English, Demo, "{}"u8), AnswerKey.Of("/b", English, Demo, "{}"u8), AnswerKey.Of("/a", English with { Language = German.Language }, Demo, "{}"u8),
+            AnswerKey.Of("/a", English, Demo, "{}"u8), AnswerKey.Of("/b", English, Demo, "{}"u8),
+            AnswerKey.Of("/a", English with { Language = German.Language }, Demo, "{}"u8),
             AnswerKey.Of("/a", English with { Form = AnswerFormat.Picture }, Demo, "{}"u8), AnswerKey.Of("/a", English, Demo, "{ }"u8),
         ];
 

@@ -104,7 +104,8 @@ public sealed class CacheTests
         await using var service = new WatchedService();
         var cache = service.Get<AnswerCache>();
 
-        await Assert.ThrowsAsync<InvalidOperationException>(() => cache.GetOrMakeAsync("key", _ => throw new InvalidOperationException("A test fails."), CancellationToken.None));
+        await Assert.ThrowsAsync<InvalidOperationException>(
+            () => cache.GetOrMakeAsync("key", _ => throw new InvalidOperationException("A test fails."), CancellationToken.None));
 
         Assert.True((await cache.GetOrMakeAsync("key", _ => Task.FromResult(AnswerOf(10)), CancellationToken.None)).IsNew);
     }
@@ -148,5 +149,9 @@ public sealed class CacheTests
     }
 
     private static FinishedAnswer AnswerOf(int bytes, Outcome outcome = Outcome.Optimal) =>
-        new() { Body = new ReadOnlySequence<byte>(new byte[bytes]), Representation = new Representation(AnswerFormat.Json, Language.English), Outcome = outcome, Took = TimeSpan.Zero };
+        new()
+        {
+            Body = new ReadOnlySequence<byte>(new byte[bytes]), Representation = new Representation(AnswerFormat.Json, Language.English), Outcome = outcome,
+            Took = TimeSpan.Zero
+        };
 }

@@ -62,7 +62,8 @@ public sealed partial class RepeatTests
         JsonObject members => new JsonObject(InAnyOrder(members.Select(member => KeyValuePair.Create(member.Key, Shuffled(member.Value, dice))), dice)),
 
         // The order of telescopes and targets is that of the answer.
-        JsonArray { Parent: JsonObject, Count: > 1 } list when list.GetPropertyName() is "telescopes" or "targets" => new JsonArray([.. list.Select(one => Shuffled(one, dice))]),
+        JsonArray { Parent: JsonObject, Count: > 1 } list when list.GetPropertyName() is "telescopes" or "targets" =>
+            new JsonArray([.. list.Select(one => Shuffled(one, dice))]),
         JsonArray list => new JsonArray([.. InAnyOrder(list.Select(one => Shuffled(one, dice)), dice)]),
         _ => node?.DeepClone(),
     };

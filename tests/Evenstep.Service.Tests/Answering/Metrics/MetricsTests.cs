@@ -13,8 +13,10 @@ public sealed class MetricsTests
 
         var metrics = await MetricsOfAsync(service);
 
-        Assert.Matches("""http_server_request_duration_seconds_count\{[^}]*http_response_status_code="200",http_route="/v1/recommendations"[^}]*\} [1-9]""", metrics);
-        Assert.Matches("""http_server_request_duration_seconds_count\{[^}]*http_response_status_code="400",http_route="/v1/recommendations"[^}]*\} [1-9]""", metrics);
+        Assert.Matches(
+            """http_server_request_duration_seconds_count\{[^}]*http_response_status_code="200",http_route="/v1/recommendations"[^}]*\} [1-9]""", metrics);
+        Assert.Matches(
+            """http_server_request_duration_seconds_count\{[^}]*http_response_status_code="400",http_route="/v1/recommendations"[^}]*\} [1-9]""", metrics);
         Assert.Matches("""evenstep_answers_total\{[^}]*outcome="optimal"[^}]*\} [1-9]""", metrics);
         Assert.Matches("""evenstep_solve_duration_seconds_bucket\{[^}]*le="0.0025"[^}]*\} \d""", metrics);
         Assert.Matches("""evenstep_cache_lookups_total\{[^}]*result="hit"[^}]*\} [1-9]""", metrics);
@@ -33,7 +35,11 @@ public sealed class MetricsTests
 
         var metrics = await MetricsOfAsync(service);
 
-        Assert.All(values, value => Assert.Contains($"{tag}=\"{value}\"", string.Join('\n', metrics.Split('\n').Where(line => line.StartsWith(name, StringComparison.Ordinal))), StringComparison.Ordinal));
+        Assert.All(
+            values,
+            value => Assert.Contains(
+                $"{tag}=\"{value}\"", string.Join('\n', metrics.Split('\n').Where(line => line.StartsWith(name, StringComparison.Ordinal))),
+                StringComparison.Ordinal));
     }
 
     private static async Task<string> MetricsOfAsync(WatchedService service)

@@ -44,7 +44,8 @@ internal sealed class WatchedService : WebApplicationFactory<Program>
     /// <summary>How much was counted, under a tag if the instrument has any.</summary>
     public long CountOf(string instrument, string tag = "") => counts.GetValueOrDefault($"{instrument} {tag}");
 
-    public Task<Answer> RecommendAsync(string body, CancellationToken cancellationToken = default) => PostAsync("/v1/recommendations", body, cancellationToken: cancellationToken);
+    public Task<Answer> RecommendAsync(string body, CancellationToken cancellationToken = default) =>
+        PostAsync("/v1/recommendations", body, cancellationToken: cancellationToken);
 
     public async Task<Answer> PostAsync(string path, string body, string mediaType = "application/json", CancellationToken cancellationToken = default)
     {

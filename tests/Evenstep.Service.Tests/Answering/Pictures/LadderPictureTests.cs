@@ -93,7 +93,8 @@ public sealed class LadderPictureTests
     {
         var picture = Drawn(scene);
 
-        var jumps = scene.Stages.SelectMany(stage => stage.Kit.Ladders.SelectMany(ladder => ladder.Jumps().Select(jump => jump.IsEnough(stage.Enough)))).ToList();
+        var jumps =
+            scene.Stages.SelectMany(stage => stage.Kit.Ladders.SelectMany(ladder => ladder.Jumps().Select(jump => jump.IsEnough(stage.Enough)))).ToList();
         Assert.Equal(jumps.Count(isEnough => isEnough), picture.Of("step").Count());
         Assert.Equal(jumps.Count(isEnough => !isEnough), picture.Of("step-wide").Count());
         Assert.All(picture.Of("step-wide"), step => Assert.StartsWith("wide ", Picture.Shown(step.Element(Svg.Space + "text")!), StringComparison.Ordinal));

@@ -70,7 +70,8 @@ internal sealed class Picture
         var mark = group.Elements().Last();
         var x = Start(mark);
         return new DrawnView(
-            int.Parse(Attribute(group, "data-telescope"), CultureInfo.InvariantCulture), int.Parse(Attribute(group, "data-stage"), CultureInfo.InvariantCulture),
+            int.Parse(Attribute(group, "data-telescope"), CultureInfo.InvariantCulture),
+            int.Parse(Attribute(group, "data-stage"), CultureInfo.InvariantCulture),
             Attribute(group, "data-eyepiece"), (string?)group.Attribute("data-barlow"), Number(group, "data-factor"), bool.Parse(Attribute(group, "data-new")))
         {
             Power = Number(group, "data-power"),

@@ -44,8 +44,10 @@ internal static class HostileNames
 {
     public static readonly string[] All =
     [
-        "Plain 30", "<script>alert(1)</script>", "]]></style></svg>", "&amp;&#x0;\"'", new('W', 200), new('m', 200), string.Concat(Enumerable.Repeat("望遠鏡", 60)),
-        "שלום עולם, עינית", "العدسة العينية الواسعة", "\u202Eright to left override\u2066", "👩‍👩‍👧‍👦 the family 😴😴😴", "a\u0301\u0301\u0301\u0301\u0301\u0301\u0301 pile of marks",
+        "Plain 30", "<script>alert(1)</script>", "]]></style></svg>", "&amp;&#x0;\"'", new('W', 200), new('m', 200),
+        string.Concat(Enumerable.Repeat("望遠鏡", 60)),
+        "שלום עולם, עינית", "العدسة العينية الواسعة", "\u202Eright to left override\u2066", "👩‍👩‍👧‍👦 the family 😴😴😴",
+        "a\u0301\u0301\u0301\u0301\u0301\u0301\u0301 pile of marks",
         "\uFFFE\uFFFF", "﷽﷽﷽", "𒐫𒈙𒐫", " ", "a  b", "x",
     ];
 

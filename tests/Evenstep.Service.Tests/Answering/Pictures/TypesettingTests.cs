@@ -56,7 +56,10 @@ public sealed class TypesettingTests
             }
 
             Assert.All(placed, one => Assert.True(one.From >= 14 - 1e-9 && one.To <= 346 + 1e-9));
-            Assert.All(placed.Index(), one => Assert.DoesNotContain(placed.Skip(one.Index + 1), other => other.Row == one.Item.Row && other.From < one.Item.To && one.Item.From < other.To));
+            Assert.All(
+                placed.Index(),
+                one => Assert.DoesNotContain(
+                    placed.Skip(one.Index + 1), other => other.Row == one.Item.Row && other.From < one.Item.To && one.Item.From < other.To));
             Assert.Equal(placed.Max(one => one.Row) + 1, rows.Count);
         }
     }

@@ -50,8 +50,10 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
             {
               "telescopes": [ { "apertureMm": 80, "focalLengthMm": 400, "focuserBarrel": "2in" } ],
               "catalogue": { "currency": "EUR", "items": [
-                { "id": "dear", "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 186, "massGrams": 200 },
-                { "id": "dear-and-heavy", "kind": "eyepiece", "focalLengthMm": 22, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 120, "massGrams": 400 },
+                { "id": "dear", "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 186,
+                  "massGrams": 200 },
+                { "id": "dear-and-heavy", "kind": "eyepiece", "focalLengthMm": 22, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 120,
+                  "massGrams": 400 },
                 { "id": "narrow", "kind": "eyepiece", "focalLengthMm": 19.9, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 50 }
               ] },
               "limits": { "budget": 500, "maxPricePerItem": 100, "maxItemMassGrams": 300 },
@@ -76,7 +78,8 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
             {
               "telescopes": [ { "apertureMm": 80, "focalLengthMm": 400, "focuserBarrel": "2in" } ],
               "catalogue": { "currency": "EUR", "items": [
-                { "id": "heavy", "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 50, "massGrams": {{massGrams.ToString(CultureInfo.InvariantCulture)}} }
+                { "id": "heavy", "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 60, "eyeReliefMm": 16, "barrel": "1.25in", "price": 50,
+                  "massGrams": {{massGrams.ToString(CultureInfo.InvariantCulture)}} }
               ] },
               "limits": { "budget": 500, "maxItemMassGrams": 150 },
               "preferences": { "mustFrame": [ { "widthDeg": 3 } ] }

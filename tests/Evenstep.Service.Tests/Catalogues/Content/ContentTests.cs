@@ -10,10 +10,12 @@ public sealed class ContentTests
     private const string Json =
         """
         { "currency": "SEK", "items": [
-          { "kind": "eyepiece", "id": "a/b ~ü", "name": "Näckros \"5\" \\ <b>&'", "line": "Näckros", "focalLengthMm": 5.25, "apparentFieldDeg": 82, "eyeReliefMm": 12.5,
-            "fieldStopMm": 7.1, "purpose": "observing", "fastestFocalRatio": 4, "barrel": "1.25in", "massGrams": 210, "parfocalGroup": "n", "price": 1999.50, "inStock": true,
-            "url": "https://shop.example/naeckros?a=1&b=2", "sku": "N-5", "gtin": "0000000000017", "attributes": { "colour": "svart", "note": "line one\nline two 🔭" } },
-          { "kind": "zoom", "id": "z", "shortestFocalLengthMm": 8, "longestFocalLengthMm": 24, "apparentFieldAtShortestDeg": 60, "apparentFieldAtLongestDeg": 40, "eyeReliefMm": 15, "barrel": "1.25in", "price": 0.00, "inStock": false },
+          { "kind": "eyepiece", "id": "a/b ~ü", "name": "Näckros \"5\" \\ <b>&'", "line": "Näckros", "focalLengthMm": 5.25, "apparentFieldDeg": 82,
+            "eyeReliefMm": 12.5, "fieldStopMm": 7.1, "purpose": "observing", "fastestFocalRatio": 4, "barrel": "1.25in", "massGrams": 210,
+            "parfocalGroup": "n", "price": 1999.50, "inStock": true, "url": "https://shop.example/naeckros?a=1&b=2", "sku": "N-5",
+            "gtin": "0000000000017", "attributes": { "colour": "svart", "note": "line one\nline two 🔭" } },
+          { "kind": "zoom", "id": "z", "shortestFocalLengthMm": 8, "longestFocalLengthMm": 24, "apparentFieldAtShortestDeg": 60,
+            "apparentFieldAtLongestDeg": 40, "eyeReliefMm": 15, "barrel": "1.25in", "price": 0.00, "inStock": false },
           { "kind": "barlow", "id": "x2", "factors": [2.5, 1.5], "barrel": "2in", "price": 100000.00, "attributes": {} } ],
           "telescopes": [ { "id": "t", "name": "T", "apertureMm": 30.5, "focalLengthMm": 100, "focuserBarrel": "2in", "included": [ "x2",
             { "kind": "eyepiece", "id": "packed", "focalLengthMm": 10, "apparentFieldDeg": 50, "eyeReliefMm": 8, "barrel": "1.25in" } ] } ] }

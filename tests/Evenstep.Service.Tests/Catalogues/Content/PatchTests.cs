@@ -22,7 +22,8 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
 
         Assert.Equal(200, answer.Status);
         Assert.Equal(
-            """{"kind":"eyepiece","id":"e-25","focalLengthMm":25,"apparentFieldDeg":52,"eyeReliefMm":18,"barrel":"1.25in","massGrams":210,"price":12.50,"inStock":false,"attributes":{"b":"2","c":"3"}}""",
+            """{"kind":"eyepiece","id":"e-25","focalLengthMm":25,"apparentFieldDeg":52,"eyeReliefMm":18,"barrel":"1.25in","massGrams":210,"price":12.50""" +
+            ""","inStock":false,"attributes":{"b":"2","c":"3"}}""",
             await ItemAsync(0));
         Assert.Equal(answer.ETag, (await service.GetAsync(path)).ETag);
     }
@@ -49,7 +50,9 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
         var half = await PatchAsync("e-6", """{ "kind": "barlow" }""");
         var whole = await PatchAsync("e-6", """{ "kind": "barlow", "factors": [2], "focalLengthMm": null, "apparentFieldDeg": null, "eyeReliefMm": null }""");
 
-        Assert.Equal(["/apparentFieldDeg unknown-field", "/eyeReliefMm unknown-field", "/factors missing", "/focalLengthMm unknown-field"], half.Errors.Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["/apparentFieldDeg unknown-field", "/eyeReliefMm unknown-field", "/factors missing", "/focalLengthMm unknown-field"],
+            half.Errors.Order(StringComparer.Ordinal));
         Assert.Equal(200, whole.Status);
     }
 
@@ -129,7 +132,8 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
     {
         await PutAsync();
 
-        var answer = await FeedAsync("\uFEFF{ \"id\": \"e-6\", \"price\": 60.5 }\r\n\r\n{ \"id\": \"e-25\", \"inStock\": false, \"attributes\": { \"a\": \"1\" } }\n");
+        var answer =
+            await FeedAsync("\uFEFF{ \"id\": \"e-6\", \"price\": 60.5 }\r\n\r\n{ \"id\": \"e-25\", \"inStock\": false, \"attributes\": { \"a\": \"1\" } }\n");
 
         Assert.Equal(200, answer.Status);
         Assert.Equal(60.5m, (await OfferAsync(1)).Price);
@@ -156,7 +160,10 @@ public sealed class PatchTests(Service service) : IClassFixture<Service>
 
         Assert.Equal(400, answer.Status);
         Assert.Equal(
-            ["/line/2/colour unknown-field", "/line/2/price wrong-type", "/line/4/id unknown-item", "/line/5/id missing", "/line/6/id duplicate", "/line/7 not-json", "/line/8 wrong-type", "/line/9 not-json"],
+            [
+                "/line/2/colour unknown-field", "/line/2/price wrong-type", "/line/4/id unknown-item", "/line/5/id missing", "/line/6/id duplicate",
+                "/line/7 not-json", "/line/8 wrong-type", "/line/9 not-json"
+            ],
             answer.Errors.Order(StringComparer.Ordinal));
         Assert.Equal(before.ETag, (await service.GetAsync(path)).ETag);
     }

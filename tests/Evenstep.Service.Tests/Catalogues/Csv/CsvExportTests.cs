@@ -12,7 +12,8 @@ public sealed class CsvExportTests
 
     private static readonly string[] Awkward =
     [
-        "", "'", "''", "=1+1", "'=1+1", "''=1+1", "+5", "-3", "@x", "\tx", "\rx", "\nx", "a\r\nb", "\"", "\"\"a", "a,b", "a;b", " a ", "\u00A0a\u00A0", "'a'", "\uFF1Dx", "\uD83D\uDD2D", "null", "TRUE", "007", "a\u2028b",
+        "", "'", "''", "=1+1", "'=1+1", "''=1+1", "+5", "-3", "@x", "\tx", "\rx", "\nx", "a\r\nb", "\"", "\"\"a", "a,b", "a;b", " a ", "\u00A0a\u00A0", "'a'",
+        "\uFF1Dx", "\uD83D\uDD2D", "null", "TRUE", "007", "a\u2028b",
     ];
 
     private static readonly string[] TextFields = ["name", "line", "url", "sku", "gtin", "parfocalGroup"];
@@ -51,7 +52,9 @@ public sealed class CsvExportTests
     public void A_text_is_marked_only_where_it_must_be_and_always_unmarked_to_itself() => Assert.All(Awkward.Append("Wide 12 mm").Append("'tis"), text =>
     {
         Assert.Equal(text, SpreadsheetText.Unmarked(SpreadsheetText.Marked(text)));
-        Assert.Equal(text.TrimStart('\'') is var bare && (bare.Length == 0 || "=+-@\t\r\n\uFF1D".Contains(bare[0], StringComparison.Ordinal)), SpreadsheetText.Marked(text) != text);
+        Assert.Equal(
+            text.TrimStart('\'') is var bare && (bare.Length == 0 || "=+-@\t\r\n\uFF1D".Contains(bare[0], StringComparison.Ordinal)),
+            SpreadsheetText.Marked(text) != text);
     });
 
     [Fact]
@@ -77,7 +80,8 @@ public sealed class CsvExportTests
     {
         var item = JsonNode.Parse(dice.Pick<string>(
             """{"kind":"eyepiece","focalLengthMm":12.50,"apparentFieldDeg":6e1,"eyeReliefMm":0,"barrel":"2in","purpose":"reticle"}""",
-            """{"kind":"zoom","shortestFocalLengthMm":8,"longestFocalLengthMm":24,"apparentFieldAtShortestDeg":60,"apparentFieldAtLongestDeg":40.25,"eyeReliefMm":15,"barrel":"1.25in"}""",
+            """{"kind":"zoom","shortestFocalLengthMm":8,"longestFocalLengthMm":24,"apparentFieldAtShortestDeg":60,"apparentFieldAtLongestDeg":40.25""" +
+            ""","eyeReliefMm":15,"barrel":"1.25in"}""",
             """{"kind":"barlow","factors":[1.5,2,3],"barrel":"0.965in","inStock":false}"""))!.AsObject();
         item["id"] = $"{dice.Pick("", "'", "=", "-")}{number}";
         item["price"] = JsonNode.Parse(dice.Pick("0", "1", "12.50", "99999.99"));
@@ -88,7 +92,9 @@ public sealed class CsvExportTests
 
         if (dice.Chance(0.7))
         {
-            item["attributes"] = new JsonObject(Enumerable.Range(1, dice.Int(1, 4)).Select(i => KeyValuePair.Create($"{dice.Pick("", " ", "a,", "=", "\"")}{i}", (JsonNode?)dice.Pick(Awkward))));
+            item["attributes"] = new JsonObject(
+                Enumerable.Range(1, dice.Int(1, 4)).Select(
+                    i => KeyValuePair.Create($"{dice.Pick("", " ", "a,", "=", "\"")}{i}", (JsonNode?)dice.Pick(Awkward))));
         }
 
         return JsonElement.Parse(item.ToJsonString());

@@ -13,7 +13,8 @@ public sealed class CsvReadingTests
     private const string Good = "a,eyepiece,49.90,1.25in,12.5,52,9";
 
     private static readonly string AllKinds = string.Join('\n',
-        "id,kind,name,price,barrel,focalLengthMm,apparentFieldDeg,eyeReliefMm,shortestFocalLengthMm,longestFocalLengthMm,apparentFieldAtShortestDeg,apparentFieldAtLongestDeg,factors,inStock,attributes.colour",
+        "id,kind,name,price,barrel,focalLengthMm,apparentFieldDeg,eyeReliefMm," +
+        "shortestFocalLengthMm,longestFocalLengthMm,apparentFieldAtShortestDeg,apparentFieldAtLongestDeg,factors,inStock,attributes.colour",
         "a,eyepiece,\"Wide, 12 mm\",49.90,1.25in,12,52,9,,,,,,,black",
         "b,zoom,,120,1.25in,,,15,8,24,60,42,,FALSE,",
         "c,barlow,\"Says \"\"2x\"\"\",39,1.25in,,,,,,,,1.5 2,true,");
@@ -38,7 +39,11 @@ public sealed class CsvReadingTests
         { $"{Header},massGrams\n{Good},250 g", "/line/2/massGrams wrong-type" },
         { "id,kind,price,barrel,factors\na,barlow,1,2in,2 x", "/line/2/factors/1 wrong-type" },
         { "id,kind,price,barrel,factors\na,barlow,1,2in,2 2.0", "/line/2/factors/1 duplicate" },
-        { "id,kind,price,barrel,shortestFocalLengthMm,longestFocalLengthMm,apparentFieldAtShortestDeg,apparentFieldAtLongestDeg,eyeReliefMm\na,zoom,1,2in,24,8,60,40,12", "/line/2/shortestFocalLengthMm empty-range" },
+        {
+            "id,kind,price,barrel,shortestFocalLengthMm,longestFocalLengthMm,apparentFieldAtShortestDeg,apparentFieldAtLongestDeg,eyeReliefMm\n" +
+            "a,zoom,1,2in,24,8,60,40,12",
+            "/line/2/shortestFocalLengthMm empty-range"
+        },
         { "", "/line/1 missing" },
         { "\n \n", "/line/1 missing" },
     };
@@ -52,8 +57,10 @@ public sealed class CsvReadingTests
         Assert.Empty(read.WarningCodes);
         Assert.Equal(
             [
-                """{"apparentFieldDeg":52,"attributes":{"colour":"black"},"barrel":"1.25in","eyeReliefMm":9,"focalLengthMm":12,"id":"a","kind":"eyepiece","name":"Wide, 12 mm","price":49.90}""",
-                """{"apparentFieldAtLongestDeg":42,"apparentFieldAtShortestDeg":60,"barrel":"1.25in","eyeReliefMm":15,"id":"b","inStock":false,"kind":"zoom","longestFocalLengthMm":24,"price":120,"shortestFocalLengthMm":8}""",
+                """{"apparentFieldDeg":52,"attributes":{"colour":"black"},"barrel":"1.25in","eyeReliefMm":9,"focalLengthMm":12""" +
+                ""","id":"a","kind":"eyepiece","name":"Wide, 12 mm","price":49.90}""",
+                """{"apparentFieldAtLongestDeg":42,"apparentFieldAtShortestDeg":60,"barrel":"1.25in","eyeReliefMm":15,"id":"b","inStock":false""" +
+                ""","kind":"zoom","longestFocalLengthMm":24,"price":120,"shortestFocalLengthMm":8}""",
                 """{"barrel":"1.25in","factors":[1.5,2],"id":"c","inStock":true,"kind":"barlow","name":"Says \u00222x\u0022","price":39}""",
             ],
             read.Rows.Select(Sorted));
@@ -62,8 +69,10 @@ public sealed class CsvReadingTests
     [Fact]
     public void The_separator_the_line_ends_and_a_byte_order_mark_make_no_difference()
     {
-        var semicolons = AllKinds.Replace("Wide, 12", "Wide; 12", StringComparison.Ordinal).Replace(',', ';').Replace("Wide; 12", "Wide, 12", StringComparison.Ordinal);
-        string[] same = [AllKinds.ReplaceLineEndings("\r\n") + "\r\n", "\uFEFF" + AllKinds, semicolons, "sep=;\n" + semicolons, AllKinds + "\n,,,,,,,,,,,,,,\n"];
+        var semicolons =
+            AllKinds.Replace("Wide, 12", "Wide; 12", StringComparison.Ordinal).Replace(',', ';').Replace("Wide; 12", "Wide, 12", StringComparison.Ordinal);
+        string[] same =
+            [AllKinds.ReplaceLineEndings("\r\n") + "\r\n", "\uFEFF" + AllKinds, semicolons, "sep=;\n" + semicolons, AllKinds + "\n,,,,,,,,,,,,,,\n"];
 
         Assert.All(same, csv => Assert.Equal(ReadCsv.Of(AllKinds).Rows.Select(Sorted), ReadCsv.Of(csv).Rows.Select(Sorted)));
         Assert.All(same, csv => Assert.Empty(ReadCsv.Of(csv).Errors));
@@ -125,7 +134,8 @@ public sealed class CsvReadingTests
 
         Assert.Empty(read.Errors);
         Assert.Equal(["/line/1/Prise unknown-column", "/line/1/warehouse unknown-column", "/line/1/ unknown-column"], read.WarningCodes);
-        Assert.Equal("""{"column":"Prise","nearest":"price"}""", JsonSerializer.Serialize(read.Warnings.Shown[0].Values, AnswerJson.OptionsIn(Language.English)));
+        Assert.Equal(
+            """{"column":"Prise","nearest":"price"}""", JsonSerializer.Serialize(read.Warnings.Shown[0].Values, AnswerJson.OptionsIn(Language.English)));
     }
 
     [Fact]
@@ -160,7 +170,8 @@ public sealed class CsvReadingTests
     [Fact]
     public void A_change_needs_only_an_id_and_leaves_empty_cells_alone()
     {
-        var changes = CsvItems.Read("id;price;inStock\na;12.50;\n\nb;;FALSE\n"u8.ToArray(), CsvPurpose.Changes, refuseUnknown: false, new Faults(), new WarningList());
+        var changes =
+            CsvItems.Read("id;price;inStock\na;12.50;\n\nb;;FALSE\n"u8.ToArray(), CsvPurpose.Changes, refuseUnknown: false, new Faults(), new WarningList());
 
         Assert.False(changes.Faults.Any);
         Assert.Equal(["""{"id":"a","price":12.50}""", """{"id":"b","inStock":false}"""], changes.Rows.Select(row => row.GetRawText()));
@@ -169,5 +180,6 @@ public sealed class CsvReadingTests
 
     /// <summary>With the fields by their names, since their order says nothing.</summary>
     private static string Sorted(JsonElement row) =>
-        $"{{{string.Join(',', row.EnumerateObject().OrderBy(property => property.Name, StringComparer.Ordinal).Select(property => $"\"{property.Name}\":{property.Value.GetRawText()}"))}}}";
+        $"{{{string.Join(',', row.EnumerateObject().OrderBy(field => field.Name, StringComparer.Ordinal)
+            .Select(field => $"\"{field.Name}\":{field.Value.GetRawText()}"))}}}";
 }

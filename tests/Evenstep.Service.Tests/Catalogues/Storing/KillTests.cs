@@ -17,7 +17,10 @@ public sealed class KillTests(ITestOutputHelper output)
     /// <summary>What is promised, on a machine that does nothing else: the recorded run is for such a one, and nothing else asserts a time.</summary>
     private static readonly TimeSpan? Ready = Environment.GetEnvironmentVariable(Variable) is null ? null : TimeSpan.FromSeconds(3);
 
-    private static readonly int Kills = int.TryParse(Environment.GetEnvironmentVariable(Variable), NumberStyles.None, CultureInfo.InvariantCulture, out var kills) ? kills : UsualKills;
+    private static readonly int Kills =
+        int.TryParse(Environment.GetEnvironmentVariable(Variable), NumberStyles.None, CultureInfo.InvariantCulture, out var kills)
+            ? kills
+            : UsualKills;
 
     [Fact]
     public async Task Nothing_acknowledged_is_lost_and_nothing_is_torn()
@@ -47,7 +50,8 @@ public sealed class KillTests(ITestOutputHelper output)
 
         output.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{Kills} kills, {changes} changes acknowledged, {inFlightStored} stored without an answer; ready after {starts.Average(one => one.TotalSeconds):0.00} s on average, {starts.Max().TotalSeconds:0.00} s at most"));
+            $"{Kills} kills, {changes} changes acknowledged, {inFlightStored} stored without an answer; " +
+            $"ready after {starts.Average(one => one.TotalSeconds):0.00} s on average, {starts.Max().TotalSeconds:0.00} s at most"));
         Assert.InRange(changes, 1, int.MaxValue);
         if (Ready is { } ready)
         {

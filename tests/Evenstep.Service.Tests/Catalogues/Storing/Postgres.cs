@@ -99,7 +99,9 @@ public sealed class Postgres : IDisposable
     private static string? ProgramFolder()
     {
         const string Versions = "/usr/lib/postgresql";
-        var ofVersions = Directory.Exists(Versions) ? Directory.EnumerateDirectories(Versions).Order(StringComparer.Ordinal).Reverse().Select(version => Path.Combine(version, "bin")) : [];
+        var ofVersions = Directory.Exists(Versions)
+            ? Directory.EnumerateDirectories(Versions).Order(StringComparer.Ordinal).Reverse().Select(version => Path.Combine(version, "bin"))
+            : [];
         return (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Concat(ofVersions)
             .FirstOrDefault(place => File.Exists(Path.Combine(place, "initdb")) && File.Exists(Path.Combine(place, "pg_ctl")));
     }

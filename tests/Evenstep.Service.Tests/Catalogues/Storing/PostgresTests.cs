@@ -50,7 +50,8 @@ public sealed class PostgresTests(Postgres postgres, ITestOutputHelper output)
             delays.Add(await SeenAfterAsync(there, answer => answer.ETag == stored.ETag));
             Assert.Equal((await here.GetAsync(Path)).Body, (await there.GetAsync(Path)).Body);
 
-            var patched = await there.SendAsync(HttpMethod.Patch, $"{Path}/items/e-6", $$"""{ "price": {{change}} }""", "application/merge-patch+json", ("If-Match", stored.ETag!));
+            var patched = await there.SendAsync(
+                HttpMethod.Patch, $"{Path}/items/e-6", $$"""{ "price": {{change}} }""", "application/merge-patch+json", ("If-Match", stored.ETag!));
             delays.Add(await SeenAfterAsync(here, answer => answer.ETag == patched.ETag));
 
             Assert.Equal(204, (await here.SendAsync(HttpMethod.Delete, Path)).Status);
@@ -58,7 +59,9 @@ public sealed class PostgresTests(Postgres postgres, ITestOutputHelper output)
         }
 
         // Measured, not asserted: a machine that does much else besides may hold any of them up.
-        output.WriteLine(FormattableString.Invariant($"seen after {delays.Average(one => one.TotalMilliseconds):0} ms on average, {delays.Max().TotalMilliseconds:0} ms at most"));
+        output.WriteLine(
+            FormattableString.Invariant(
+                $"seen after {delays.Average(one => one.TotalMilliseconds):0} ms on average, {delays.Max().TotalMilliseconds:0} ms at most"));
     }
 
     [PostgresFact]
@@ -70,7 +73,8 @@ public sealed class PostgresTests(Postgres postgres, ITestOutputHelper output)
         for (var price = 1; price <= 20; price++)
         {
             var stored = await here.SendAsync(HttpMethod.Put, Path, Wares.Json(price));
-            Assert.Equal(412, (await there.SendAsync(HttpMethod.Put, Path, Wares.Json(99), headers: ("If-Match", $"\"{Wares.Catalogue(price - 1).Version}\""))).Status);
+            Assert.Equal(
+                412, (await there.SendAsync(HttpMethod.Put, Path, Wares.Json(99), headers: ("If-Match", $"\"{Wares.Catalogue(price - 1).Version}\""))).Status);
             Assert.Equal(200, (await there.SendAsync(HttpMethod.Put, Path, Wares.Json(price + 0.5m), headers: ("If-Match", stored.ETag!))).Status);
         }
     }
@@ -89,7 +93,9 @@ public sealed class PostgresTests(Postgres postgres, ITestOutputHelper output)
             Assert.Equal("/problems/storage-away", refused.Problem.Type);
             Assert.Equal(503, (await service.SendAsync(HttpMethod.Delete, Path)).Status);
             Assert.Equal(stored.ETag, (await service.GetAsync(Path)).ETag);
-            Assert.Equal(200, (await service.PostAsync("/v1/recommendations", """{ "telescopes": [ { "id": "reef-150" } ], "catalogue": { "id": "shop" }, "limits": { "budget": 90 } }""")).Status);
+            var answer = await service.PostAsync(
+                "/v1/recommendations", """{ "telescopes": [ { "id": "reef-150" } ], "catalogue": { "id": "shop" }, "limits": { "budget": 90 } }""");
+            Assert.Equal(200, answer.Status);
             Assert.Equal(200, (await service.GetAsync("/health/ready")).Status);
         }
         finally

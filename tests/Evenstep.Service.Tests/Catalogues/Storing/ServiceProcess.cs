@@ -22,7 +22,8 @@ internal sealed class ServiceProcess : IDisposable
     {
         var address = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{Port}");
         string[] command = ["dotnet", Path.Combine(AppContext.BaseDirectory, "Evenstep.Service.dll"), "--urls", address, $"--{StorageFolder.Key}", dataFolder];
-        var start = new ProcessStartInfo("sh", ["-c", mostFiles is { } most ? FormattableString.Invariant($"ulimit -n {most}; exec \"$@\"") : "exec \"$@\"", "sh", .. command])
+        var start = new ProcessStartInfo(
+            "sh", ["-c", mostFiles is { } most ? FormattableString.Invariant($"ulimit -n {most}; exec \"$@\"") : "exec \"$@\"", "sh", .. command])
         {
             WorkingDirectory = dataFolder,
             RedirectStandardOutput = true,

@@ -10,8 +10,14 @@ namespace Evenstep.Service.Tests.Catalogues.Warnings;
 
 public sealed class WarningTests
 {
-    private const string Eyepiece = """{"id":"a","kind":"eyepiece","focalLengthMm":24,"apparentFieldDeg":64,"eyeReliefMm":15,"barrel":"1.25in","fieldStopMm":27,"price":99,"gtin":"4006381333931"}""";
-    private const string Zoom = """{"id":"b","kind":"zoom","shortestFocalLengthMm":8,"longestFocalLengthMm":24,"apparentFieldAtShortestDeg":60,"apparentFieldAtLongestDeg":42,"eyeReliefMm":15,"barrel":"1.25in","price":99}""";
+    private const string Eyepiece = """
+        {"id":"a","kind":"eyepiece","focalLengthMm":24,"apparentFieldDeg":64,"eyeReliefMm":15,"barrel":"1.25in","fieldStopMm":27,
+         "price":99,"gtin":"4006381333931"}
+        """;
+    private const string Zoom = """
+        {"id":"b","kind":"zoom","shortestFocalLengthMm":8,"longestFocalLengthMm":24,"apparentFieldAtShortestDeg":60,"apparentFieldAtLongestDeg":42,
+         "eyeReliefMm":15,"barrel":"1.25in","price":99}
+        """;
     private const string Telescope = """{"id":"t","apertureMm":203,"focalLengthMm":1218,"focuserBarrel":"2in"}""";
 
     [Fact]
@@ -35,7 +41,8 @@ public sealed class WarningTests
     [InlineData("0.965in", 22.1, true)]
     public void A_field_stop_wider_than_the_barrel_is_seen(string barrel, double stop, bool warned) => Assert.Equal(
         warned,
-        CodesOf(Eyepiece, ("barrel", barrel), ("fieldStopMm", stop), ("focalLengthMm", 30), ("apparentFieldDeg", stop / 30 * 57)).Contains("/items/0/fieldStopMm field-stop-wider-than-barrel"));
+        CodesOf(Eyepiece, ("barrel", barrel), ("fieldStopMm", stop), ("focalLengthMm", 30), ("apparentFieldDeg", stop / 30 * 57))
+            .Contains("/items/0/fieldStopMm field-stop-wider-than-barrel"));
 
     /// <summary>27 mm at 24 mm are 58.7 to 64.5 degrees, by the distortion.</summary>
     [Theory]
@@ -53,13 +60,16 @@ public sealed class WarningTests
     [InlineData(32, 52, false)]
     public void A_field_that_the_barrel_cannot_hold_is_seen(double focalLength, double field, bool warned) => Assert.Equal(
         warned,
-        CodesOf(Eyepiece, ("fieldStopMm", null), ("focalLengthMm", focalLength), ("apparentFieldDeg", field)).Contains("/items/0/apparentFieldDeg apparent-field-wider-than-barrel"));
+        CodesOf(Eyepiece, ("fieldStopMm", null), ("focalLengthMm", focalLength), ("apparentFieldDeg", field))
+            .Contains("/items/0/apparentFieldDeg apparent-field-wider-than-barrel"));
 
     [Fact]
     public void The_field_of_a_zoom_is_looked_at_too()
     {
         Assert.Empty(CodesOf(Zoom));
-        Assert.Equal(["/items/0/apparentFieldAtLongestDeg apparent-field-wider-than-barrel", "/items/0/apparentFieldAtLongestDeg zoom-fields-swapped"], CodesOf(Zoom, ("apparentFieldAtLongestDeg", 82)));
+        Assert.Equal(
+            ["/items/0/apparentFieldAtLongestDeg apparent-field-wider-than-barrel", "/items/0/apparentFieldAtLongestDeg zoom-fields-swapped"],
+            CodesOf(Zoom, ("apparentFieldAtLongestDeg", 82)));
     }
 
     [Fact]
@@ -84,31 +94,41 @@ public sealed class WarningTests
     public void Swapped_aperture_and_focal_length_are_seen()
     {
         var catalogue = JsonNode.Parse(Catalogue("EUR").GetRawText())!;
-        catalogue["telescopes"] = new JsonArray(JsonNode.Parse(Telescope), JsonNode.Parse(With(Telescope, ("id", "u"), ("apertureMm", 1218), ("focalLengthMm", 203))));
+        catalogue["telescopes"] =
+            new JsonArray(JsonNode.Parse(Telescope), JsonNode.Parse(With(Telescope, ("id", "u"), ("apertureMm", 1218), ("focalLengthMm", 203))));
 
         Assert.Equal(["/telescopes/1/focalLengthMm focal-ratio-too-fast"], Check(JsonElement.Parse(catalogue.ToJsonString())));
     }
 
     [Fact]
     public void Every_code_has_its_sentence() =>
-        Assert.Equal(WarningCode.All.Order(StringComparer.Ordinal), Language.English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => parts[0] == "warning").Select(parts => parts[1]).Distinct().Order(StringComparer.Ordinal));
+        Assert.Equal(
+            WarningCode.All.Order(StringComparer.Ordinal),
+            Language.English.Sentences.Keys.Select(key => key.Split('/')).Where(parts => parts[0] == "warning").Select(parts => parts[1]).Distinct()
+                .Order(StringComparer.Ordinal));
 
     [Fact]
     public void Every_warning_can_be_said_in_every_language()
     {
         var warnings = new WarningList();
-        Read(Catalogue("XXX", With(Eyepiece, ("fieldStopMm", 40)), With(Eyepiece, ("id", "x"), ("fieldStopMm", null), ("focalLengthMm", 60), ("price", 0)), With(Zoom, ("apparentFieldAtLongestDeg", 82)), With(Zoom, ("id", "y"), ("apparentFieldAtLongestDeg", 82))), warnings);
+        Read(
+            Catalogue(
+                "XXX", With(Eyepiece, ("fieldStopMm", 40)), With(Eyepiece, ("id", "x"), ("fieldStopMm", null), ("focalLengthMm", 60), ("price", 0)),
+                With(Zoom, ("apparentFieldAtLongestDeg", 82)), With(Zoom, ("id", "y"), ("apparentFieldAtLongestDeg", 82))), warnings);
         var columns = ReadCsv.Of("id,kind,price,barrel,Prise,warehouse,\n,,,,,,").Warnings.Shown;
 
         Assert.Equal(11, warnings.Shown.Concat(columns).Select(warning => warning.Text.Key).Distinct().Count());
-        Assert.All(warnings.Shown.Concat(columns), warning => Assert.All(Language.All, language => Assert.Matches(@"^[^{}\s][^{}]*[.?]$", warning.Text.In(language))));
+        Assert.All(
+            warnings.Shown.Concat(columns), warning => Assert.All(Language.All, language => Assert.Matches(@"^[^{}\s][^{}]*[.?]$", warning.Text.In(language))));
     }
 
     [Fact]
     public void More_warnings_than_are_shown_are_counted()
     {
         var warnings = new WarningList();
-        Read(Catalogue("EUR", [.. Enumerable.Range(0, WarningList.MostShown + 7).Select(i => With(Eyepiece, ("id", $"i{i}"), ("gtin", $"{i}"), ("price", 0)))]), warnings);
+        Read(
+            Catalogue("EUR", [.. Enumerable.Range(0, WarningList.MostShown + 7).Select(i => With(Eyepiece, ("id", $"i{i}"), ("gtin", $"{i}"), ("price", 0)))]),
+            warnings);
 
         Assert.Equal((WarningList.MostShown, 7), (warnings.Shown.Count, warnings.More));
     }

@@ -81,9 +81,9 @@ public sealed class LengthTests(Service service) : IClassFixture<Service>
     private Task<Answer> PostAsync(LengthRow row, int length)
     {
         var changes = new Dictionary<string, string?> { [row.At] = row.OfLength(length) };
-        if (row.Without is { } cancellationToken)
+        if (row.Without is { } without)
         {
-            changes[cancellationToken] = null;
+            changes[without] = null;
         }
 
         return service.PostAsync("/v1/recommendations", BodyPatch.Apply(TestFile.Valid("recommendations"), changes));

@@ -39,7 +39,8 @@ public sealed class SuggestionTests(Service service) : IClassFixture<Service>
     public async Task A_misspelt_id_is_found_among_thousands()
     {
         var items = string.Join(',', Enumerable.Range(1, 3000).Select(i => string.Create(
-            CultureInfo.InvariantCulture, $$"""{ "id": "lens-{{i * 7919}}", "kind": "barlow", "factors": [ 2 ], "barrel": "2in", "price": 1, "inStock": false }""")));
+            CultureInfo.InvariantCulture,
+            $$"""{ "id": "lens-{{i * 7919}}", "kind": "barlow", "factors": [ 2 ], "barrel": "2in", "price": 1, "inStock": false }""")));
         var changes = new Dictionary<string, string?> { ["/catalogue/items"] = $"[{items}]", ["/preferences/mustInclude"] = "[\"lnes-79190\"]" };
 
         var answer = await service.PostAsync("/v1/recommendations", BodyPatch.Apply(TestFile.Valid("recommendations"), changes));

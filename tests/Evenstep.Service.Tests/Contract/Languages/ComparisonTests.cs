@@ -38,7 +38,8 @@ public sealed partial class ComparisonTests
         Assert.NotEmpty(cautions);
         Assert.All(cautions, caution =>
         {
-            var figures = caution.Values.Where(value => value is { Value: double } && value.Name != "power").Select(value => Rounded.To((double)value.Value!, value.Decimals)).ToList();
+            var figures = caution.Values.Where(value => value is { Value: double } && value.Name != "power")
+                .Select(value => Rounded.To((double)value.Value!, value.Decimals)).ToList();
             Assert.Equal(2, figures.Distinct().Count());
         });
     }
@@ -84,7 +85,8 @@ public sealed partial class ComparisonTests
         var slots = Sentence.Slot().Matches(template).Select(slot => (Name: slot.Groups["name"].Value, How: slot.Groups["how"].Value)).Distinct().ToList();
         var pairs = from one in slots
                     from other in slots
-                    where one.How == other.How && Compared.Contains(one.How) && string.CompareOrdinal(one.Name, other.Name) < 0 && Differ(ValueOf(sentence, one.Name), ValueOf(sentence, other.Name))
+                    where one.How == other.How && Compared.Contains(one.How) && string.CompareOrdinal(one.Name, other.Name) < 0
+                        && Differ(ValueOf(sentence, one.Name), ValueOf(sentence, other.Name))
                     select (read.Groups[one.Name].Value, read.Groups[other.Name].Value);
         return pairs.Count(pair =>
         {

@@ -20,11 +20,15 @@ public sealed partial class KeyUseTests
     private static readonly string Elements = TextOf(Path.Combine(Source, "Evenstep.Service", "Elements"), "*.js");
 
     /// <summary>What stands in quotation marks in the code, and in it the words between slashes.</summary>
-    private static readonly HashSet<string> Said = [.. Literal().Matches(Code).SelectMany(literal => literal.Groups["text"].Value.Split('/').Append(literal.Groups["text"].Value))];
+    private static readonly HashSet<string> Said =
+        [.. Literal().Matches(Code).SelectMany(literal => literal.Groups["text"].Value.Split('/').Append(literal.Groups["text"].Value))];
 
     /// <summary>The words of the contract for the values of every enumeration.</summary>
     private static readonly HashSet<string> EnumerationWords =
-        [.. new[] { typeof(Language).Assembly, typeof(Remark).Assembly }.SelectMany(assembly => assembly.GetTypes()).Where(type => type.IsEnum).SelectMany(Enum.GetNames).Select(JsonNamingPolicy.KebabCaseLower.ConvertName)];
+        [
+            .. new[] { typeof(Language).Assembly, typeof(Remark).Assembly }.SelectMany(assembly => assembly.GetTypes()).Where(type => type.IsEnum)
+                .SelectMany(Enum.GetNames).Select(JsonNamingPolicy.KebabCaseLower.ConvertName)
+        ];
 
     [Fact]
     public void Every_sentence_that_the_code_names_is_there()
@@ -62,9 +66,13 @@ public sealed partial class KeyUseTests
     [Fact]
     public void The_elements_say_everything_that_is_there_and_nothing_else()
     {
-        string[] named = [.. SaidByElements().Matches(Elements).SelectMany(call => SingleQuoted().Matches(call.Groups["keys"].Value)).Select(key => key.Groups["text"].Value)];
+        string[] named =
+        [
+            .. SaidByElements().Matches(Elements).SelectMany(call => SingleQuoted().Matches(call.Groups["keys"].Value)).Select(key => key.Groups["text"].Value)
+        ];
 
-        Assert.Equal(Language.English.File.TextsOf("elements").Select(text => text.Key).Order(StringComparer.Ordinal), named.Distinct().Order(StringComparer.Ordinal));
+        Assert.Equal(
+            Language.English.File.TextsOf("elements").Select(text => text.Key).Order(StringComparer.Ordinal), named.Distinct().Order(StringComparer.Ordinal));
     }
 
     /// <summary>A key whose end is worked out: then that must be a word of the page or of the contract.</summary>
@@ -73,7 +81,9 @@ public sealed partial class KeyUseTests
         var end = key.LastIndexOf('.');
         var word = key[(end + 1)..];
         return end > 0 && groups.Contains(key[..end])
-            && (word.Length == 1 || EnumerationWords.Contains(word) || Regex.IsMatch(Page, $@"(?<!\.){Regex.Escape(word)}\b", RegexOptions.None, TimeSpan.FromSeconds(10)));
+            && (
+                word.Length == 1 || EnumerationWords.Contains(word)
+                    || Regex.IsMatch(Page, $@"(?<!\.){Regex.Escape(word)}\b", RegexOptions.None, TimeSpan.FromSeconds(10)));
     }
 
     /// <summary>As the page writes them; a text that bends with a count is one.</summary>
@@ -81,10 +91,15 @@ public sealed partial class KeyUseTests
 
     private static IEnumerable<string> KeysIn(JsonElement group, string before) => group.EnumerateObject()
         .Where(one => one.Name != LanguageFile.About)
-        .SelectMany(one => one.Value.ValueKind is JsonValueKind.Object && !LanguageCheck.Bends(one.Value) ? KeysIn(one.Value, $"{before}{one.Name}.") : [before + one.Name]);
+        .SelectMany(
+            one => one.Value.ValueKind is JsonValueKind.Object && !LanguageCheck.Bends(one.Value)
+                ? KeysIn(one.Value, $"{before}{one.Name}.")
+                : [before + one.Name]);
 
     private static string TextOf(string folder, string pattern) => string.Join('\n', Directory.EnumerateFiles(folder, pattern, SearchOption.AllDirectories)
-        .Where(path => !path.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal) && !path.Contains($"{Path.DirectorySeparatorChar}bin{Path.DirectorySeparatorChar}", StringComparison.Ordinal))
+        .Where(
+            path => !path.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal)
+                && !path.Contains($"{Path.DirectorySeparatorChar}bin{Path.DirectorySeparatorChar}", StringComparison.Ordinal))
         .Select(File.ReadAllText));
 
     [GeneratedRegex("""\$?"(?<text>(?:[^"\\\n]|\\.)*)["]""")]

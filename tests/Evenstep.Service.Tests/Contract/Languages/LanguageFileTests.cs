@@ -20,7 +20,8 @@ public sealed class LanguageFileTests
 
     [Theory]
     [InlineData(""" "wide": "{name} shows {widthDeg:deg}." """, "de.json: `sentences/note/dim` is missing; en.json has it.")]
-    [InlineData(""" "wide": "{name} shows {widthDeg:deg}.", "dim": "", "dull": "" """, "de.json: `sentences/note/dull` is not known; en.json does not have it.")]
+    [InlineData(
+        """ "wide": "{name} shows {widthDeg:deg}.", "dim": "", "dull": "" """, "de.json: `sentences/note/dull` is not known; en.json does not have it.")]
     [InlineData(""" "wide": "{name} shows it.", "dim": "" """, "de.json: `sentences/note/wide` does not say {widthDeg:deg}; en.json does.")]
     [InlineData(""" "wide": "{name} shows {widthDeg:deg}.", "dim": "{name}" """, "de.json: `sentences/note/dim` says {name}; en.json does not.")]
     [InlineData(""" "wide": "{name} shows {widthDeg:deg}.", "dim": 1 """, "de.json: `sentences/note/dim` is 1; it must be a text.")]
@@ -34,7 +35,9 @@ public sealed class LanguageFileTests
     [Fact]
     public void A_slot_that_is_written_amiss_is_told_with_the_one_that_is_missing()
     {
-        var file = LanguageFile.Parse("de", """ { "sentences": { "note": { "wide": "{name} shows {widthDeg:mm}.", "dim": "" } }, "page": { "items": "{count} {price" } } """);
+        var file = LanguageFile.Parse("de", """
+            { "sentences": { "note": { "wide": "{name} shows {widthDeg:mm}.", "dim": "" } }, "page": { "items": "{count} {price" } }
+            """);
 
         Assert.Equal(
             [
@@ -47,13 +50,18 @@ public sealed class LanguageFileTests
     }
 
     [Fact]
-    public void A_key_that_is_there_twice_is_told() =>
-        Assert.StartsWith("What is said in words cannot be used:", Assert.Throws<LanguageFileException>(() => LanguageFile.Parse("de", """{ "page": "", "page": "" }""")).Message, StringComparison.Ordinal);
+    public void A_key_that_is_there_twice_is_told()
+    {
+        var exception = Assert.Throws<LanguageFileException>(() => LanguageFile.Parse("de", """{ "page": "", "page": "" }"""));
+
+        Assert.StartsWith("What is said in words cannot be used:", exception.Message, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void Whatever_is_wrong_is_told_at_once()
     {
-        var exception = Assert.Throws<LanguageFileException>(() => Language.Of([LanguageFile.Parse("de", """{ "a": "" }"""), LanguageFile.Parse("en", """{ "b": "" }""")]));
+        var exception = Assert.Throws<LanguageFileException>(
+            () => Language.Of([LanguageFile.Parse("de", """{ "a": "" }"""), LanguageFile.Parse("en", """{ "b": "" }""")]));
 
         Assert.Equal(
             ["What is said in words cannot be used:", "de.json: `b` is missing; en.json has it.", "de.json: `a` is not known; en.json does not have it."],

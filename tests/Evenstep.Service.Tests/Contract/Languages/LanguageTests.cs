@@ -89,7 +89,9 @@ public sealed class LanguageTests(Service service) : IClassFixture<Service>
     [Theory]
     [InlineData("{}", "`telescopes` fehlt; erlaubt: eine Liste mit 1 bis")]
     [InlineData("[]", "Bei der obersten Stelle im Body: Angegeben: eine Liste; erlaubt: ein Objekt mit")]
-    [InlineData("""{ "telescopes": 1, "observer": { "age": "zwölf", "seeingArcsec": 100 }, "limits": { "budget": 1.234, "maxPurchase": 2 } }""", "Angaben im Body sind falsch; `errors` nennt jede")]
+    [InlineData(
+        """{ "telescopes": 1, "observer": { "age": "zwölf", "seeingArcsec": 100 }, "limits": { "budget": 1.234, "maxPurchase": 2 } }""",
+        "Angaben im Body sind falsch; `errors` nennt jede")]
     public async Task Errors_are_in_the_language_that_is_asked_for(string body, string said)
     {
         var answer = await service.PostAsync(Path, body, language: "de");

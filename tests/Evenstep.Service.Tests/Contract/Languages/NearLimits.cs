@@ -47,7 +47,9 @@ internal sealed class NearLimits(int seed)
         double[] focalLengths = [Near(0.7 * focalRatio), Near(PupilMm * focalRatio), Near(12), 4 + (20 * random.NextDouble())];
         var item = random.Next(5) == 0
             ? Zoom(id, Near(8), Near(24), Near(LeastFieldDeg))
-            : Eyepiece(id, Math.Clamp(focalLengths[random.Next(4)], 2, 60), Near(LeastFieldDeg), Near(EyeReliefMm), Near(focalRatio), random.Next(2) == 0 ? Near(MassLimit) : 100);
+            : Eyepiece(
+                id, Math.Clamp(focalLengths[random.Next(4)], 2, 60), Near(LeastFieldDeg), Near(EyeReliefMm), Near(focalRatio),
+                random.Next(2) == 0 ? Near(MassLimit) : 100);
         item["price"] = 20 + random.Next(42);
         if (item["kind"]!.GetValue<string>() == "eyepiece" && random.Next(4) == 0)
         {

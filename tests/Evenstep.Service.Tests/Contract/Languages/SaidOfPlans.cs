@@ -50,7 +50,9 @@ internal static class SaidOfPlans
         var opinion = SecondOpinionWriter.Write(
             new SecondOpinionAsked { Planning = asked, ShoppingList = [.. shoppingList.Select(id => asked.Catalogue.Items[id])] },
             new Solved(plan, TimeSpan.Zero));
-        MatchAnswer[] matches = asked.Problem.Telescopes.Length > 1 ? [] : [.. asked.Catalogue.Items.Values.Take(MostMatches).Select(item => MatchWriter.Write(asked, item))];
+        MatchAnswer[] matches = asked.Problem.Telescopes.Length > 1
+            ? []
+            : [.. asked.Catalogue.Items.Values.Take(MostMatches).Select(item => MatchWriter.Write(asked, item))];
         return (opinion.Advice, opinion.List, matches);
     }
 

@@ -45,7 +45,8 @@ public sealed partial class BatchTests(Service service) : IClassFixture<Service>
     {
         var answers = await LinesAsync(
             Batch.Line("good"),
-            """{ "id": "bad", "telescopes": [ { "apertureMm": 1, "focalLengthMm": 1218, "focuserBarrel": "2in" } ], "catalogue": { "id": "demo" }, "limits": { "budgte": 1 } }""",
+            """{ "id": "bad", "telescopes": [ { "apertureMm": 1, "focalLengthMm": 1218, "focuserBarrel": "2in" } ],""" +
+            """ "catalogue": { "id": "demo" }, "limits": { "budgte": 1 } }""",
             Batch.Line("good too"));
 
         Assert.Equal(["good", "bad", "good too"], answers.Select(answer => answer.Id));
@@ -57,9 +58,14 @@ public sealed partial class BatchTests(Service service) : IClassFixture<Service>
     [InlineData("no JSON", "/problems/invalid-json", null)]
     [InlineData("""{ "id": "a", "telescopes": [ }""", "/problems/invalid-json", null)]
     [InlineData("[]", "/problems/invalid-request", "")]
-    [InlineData("""{ "telescopes": [ { "id": "jetty-112" } ], "catalogue": { "id": "demo" }, "limits": { "budget": 1 } }""", "/problems/invalid-request", "/id")]
-    [InlineData("""{ "id": 7, "telescopes": [ { "id": "jetty-112" } ], "catalogue": { "id": "demo" }, "limits": { "budget": 1 } }""", "/problems/invalid-request", "/id")]
-    [InlineData("""{ "id": "", "telescopes": [ { "id": "jetty-112" } ], "catalogue": { "id": "demo" }, "limits": { "budget": 1 } }""", "/problems/invalid-request", "/id")]
+    [InlineData(
+        """{ "telescopes": [ { "id": "jetty-112" } ], "catalogue": { "id": "demo" }, "limits": { "budget": 1 } }""", "/problems/invalid-request", "/id")]
+    [InlineData(
+        """{ "id": 7, "telescopes": [ { "id": "jetty-112" } ], "catalogue": { "id": "demo" }, "limits": { "budget": 1 } }""",
+        "/problems/invalid-request", "/id")]
+    [InlineData(
+        """{ "id": "", "telescopes": [ { "id": "jetty-112" } ], "catalogue": { "id": "demo" }, "limits": { "budget": 1 } }""",
+        "/problems/invalid-request", "/id")]
     public async Task A_line_that_cannot_be_told_by_an_id_is_told_by_its_number(string line, string type, string? place)
     {
         var answers = await LinesAsync(Batch.Line("good"), "", line);

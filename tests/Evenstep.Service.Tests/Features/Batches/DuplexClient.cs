@@ -23,7 +23,9 @@ internal sealed class DuplexClient : IDisposable
     public static async Task<DuplexClient> PostAsync(Uri server, string path, string contentType, params string[] headers)
     {
         var client = new DuplexClient(server);
-        await client.WriteAsync($"POST {path} HTTP/1.1\r\nHost: {server.Authority}\r\nContent-Type: {contentType}\r\nTransfer-Encoding: chunked\r\n{string.Concat(headers.Select(header => $"{header}\r\n"))}\r\n");
+        await client.WriteAsync(
+            $"POST {path} HTTP/1.1\r\nHost: {server.Authority}\r\nContent-Type: {contentType}\r\nTransfer-Encoding: chunked\r\n" +
+            $"{string.Concat(headers.Select(header => $"{header}\r\n"))}\r\n");
         return client;
     }
 

@@ -32,7 +32,10 @@ public sealed class DuplexTests(ListeningService service) : IClassFixture<Listen
     [Fact]
     public async Task A_caller_who_leaves_stops_the_work()
     {
-        using var own = new Service { Replace = services => services.AddSingleton(new SolveGate(Environment.ProcessorCount, SchedulerSettings.Usual, new FakeTimeProvider())) };
+        using var own = new Service
+        {
+            Replace = services => services.AddSingleton(new SolveGate(Environment.ProcessorCount, SchedulerSettings.Usual, new FakeTimeProvider()))
+        };
         var address = own.Listen();
         var gate = own.Services.GetRequiredService<SolveGate>();
         await Eventually.TrueAsync(() => own.Services.GetRequiredService<Readiness>().IsReady && gate.InUse == 0);

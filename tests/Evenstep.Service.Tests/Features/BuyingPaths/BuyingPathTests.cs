@@ -79,7 +79,8 @@ public sealed class BuyingPathTests(Service service) : IClassFixture<Service>
 
     private async Task<Answer> HurriedAsync(double limit)
     {
-        await using var hurried = service.WithWebHostBuilder(host => host.UseSetting("Evenstep:WorkLimit", limit.ToString("R", System.Globalization.CultureInfo.InvariantCulture)));
+        await using var hurried =
+            service.WithWebHostBuilder(host => host.UseSetting("Evenstep:WorkLimit", limit.ToString("R", System.Globalization.CultureInfo.InvariantCulture)));
         using var client = hurried.CreateClient();
         using var content = new StringContent(Repository.Example("buying-path-spectacles"), System.Text.Encoding.UTF8, "application/json");
         using var response = await client.PostAsync(new Uri(Path, UriKind.Relative), content);

@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json.Nodes;
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Tests.Answers;
@@ -28,7 +29,8 @@ public sealed class ChoicesTests(Service service) : IClassFixture<Service>
         var preferring = Example();
         preferring["preferences"]!["prefer"] = "light-weight";
 
-        Assert.Equal(WithoutTime(await service.PostAsync(Path, Example().ToJsonString())), WithoutTime(await service.PostAsync(Path, preferring.ToJsonString())));
+        Assert.Equal(
+            WithoutTime(await service.PostAsync(Path, Example().ToJsonString())), WithoutTime(await service.PostAsync(Path, preferring.ToJsonString())));
     }
 
     [Fact]
@@ -61,7 +63,8 @@ public sealed class ChoicesTests(Service service) : IClassFixture<Service>
     public async Task The_picture_draws_each_choice_under_its_name(string language, string name)
     {
         using var client = service.CreateClient();
-        using var request = new HttpRequestMessage(HttpMethod.Post, Path) { Content = new StringContent(Example().ToJsonString(), System.Text.Encoding.UTF8, "application/json") };
+        using var content = new StringContent(Example().ToJsonString(), Encoding.UTF8, "application/json");
+        using var request = new HttpRequestMessage(HttpMethod.Post, Path) { Content = content };
         request.Headers.Add("Accept", "image/svg+xml");
         request.Headers.Add("Accept-Language", language);
 
@@ -90,7 +93,9 @@ public sealed class ChoicesTests(Service service) : IClassFixture<Service>
         }
 
         var comfort = answer.Choices.SingleOrDefault(choice => choice.Codes.Contains("comfort"));
-        Assert.All(answer.Choices, choice => Assert.Equal(MoneyCode(choice, comfort!), choice.Differences.Select(one => one.Code).FirstOrDefault(one => one.StartsWith("costs", StringComparison.Ordinal))));
+        Assert.All(answer.Choices, choice => Assert.Equal(
+            MoneyCode(choice, comfort!),
+            choice.Differences.Select(one => one.Code).FirstOrDefault(code => code.StartsWith("costs", StringComparison.Ordinal))));
     }
 
     private static string? MoneyCode(Choice choice, Choice comfort) =>

@@ -126,8 +126,10 @@ public sealed class PageCachingTests(Service service) : IClassFixture<Service>
             {
               "currency": "EUR",
               "items": [
-                { "id": "e-12", "kind": "eyepiece", "focalLengthMm": 12, "apparentFieldDeg": 60, "eyeReliefMm": 18, "barrel": "1.25in", "price": {{priceOfBought}} },
-                { "id": "e-31", "kind": "eyepiece", "focalLengthMm": 31, "apparentFieldDeg": 80, "eyeReliefMm": 18, "barrel": "2in", "price": {{priceOfUnrelated}} } ],
+                { "id": "e-12", "kind": "eyepiece", "focalLengthMm": 12, "apparentFieldDeg": 60, "eyeReliefMm": 18, "barrel": "1.25in",
+                  "price": {{priceOfBought}} },
+                { "id": "e-31", "kind": "eyepiece", "focalLengthMm": 31, "apparentFieldDeg": 80, "eyeReliefMm": 18, "barrel": "2in",
+                  "price": {{priceOfUnrelated}} } ],
               "telescopes": [ { "id": "t", "name": "T", "apertureMm": 100, "focalLengthMm": 1000, "focuserBarrel": "1.25in" } ]
             }
             """);

@@ -70,9 +70,12 @@ public sealed class SecondOpinionTests(Service service) : IClassFixture<Service>
               "catalogue": { "currency": "EUR", "items": [
                 { "id": "b", "kind": "barlow", "factors": [ 2, 2.5 ], "barrel": "1.25in", "price": 30, "name": "Double" },
                 { "id": "c", "kind": "barlow", "factors": [ 3 ], "barrel": "1.25in", "price": 30 },
-                { "id": "e-10", "kind": "eyepiece", "focalLengthMm": 10, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in", "price": 40, "name": "Ten" },
-                { "id": "r-8", "kind": "eyepiece", "focalLengthMm": 8, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in", "price": 40, "purpose": "reticle" },
-                { "id": "r-9", "kind": "eyepiece", "focalLengthMm": 9, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in", "price": 40, "purpose": "reticle" } ] },
+                { "id": "e-10", "kind": "eyepiece", "focalLengthMm": 10, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in", "price": 40,
+                  "name": "Ten" },
+                { "id": "r-8", "kind": "eyepiece", "focalLengthMm": 8, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in", "price": 40,
+                  "purpose": "reticle" },
+                { "id": "r-9", "kind": "eyepiece", "focalLengthMm": 9, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in", "price": 40,
+                  "purpose": "reticle" } ] },
               "limits": { "budget": 60.5, "maxPurchases": 2, "maxBarlows": 0 },
               "preferences": { "mustInclude": [ "c" ], "mustFrame": [ { "name": "Nebula", "widthDeg": 2 } ], "reticle": { "leastPower": 400 } },
               "shoppingList": [ "b", "e-10", "r-8", "r-9" ]
@@ -85,9 +88,13 @@ public sealed class SecondOpinionTests(Service service) : IClassFixture<Service>
                 """{"purchases":4,"maxPurchases":2} Items on the list: 4; at most 2 may be bought.""",
                 """{"barlows":1,"maxBarlows":0} Barlows on the list: 1; at most 0 may be bought.""",
                 """{"reticles":2} Reticle eyepieces on the list: 2; one is enough.""",
-                """{"telescope":"telescope 1","first":{"eyepieceId":"e-10","barlowId":null,"factor":1,"power":100,"powerAtShortest":null},"second":{"eyepieceId":"owned-1","barlowId":"b","factor":2,"power":100,"powerAtShortest":null},"ratio":1,"overlaps":1,"allowedOverlaps":0} Ten (100x) and your 20 mm eyepiece through Double at 2x (100x) overlap in telescope 1 (overlaps: 1, allowed: 0).""",
+                """{"telescope":"telescope 1","first":{"eyepieceId":"e-10","barlowId":null,"factor":1,"power":100,"powerAtShortest":null}""" +
+                ""","second":{"eyepieceId":"owned-1","barlowId":"b","factor":2,"power":100,"powerAtShortest":null}""" +
+                ""","ratio":1,"overlaps":1,"allowedOverlaps":0} """ +
+                "Ten (100x) and your 20 mm eyepiece through Double at 2x (100x) overlap in telescope 1 (overlaps: 1, allowed: 0).",
                 """{"itemId":"c","name":"c"} You asked for c, but it is not on the list.""",
-                """{"name":"Nebula","widthDeg":2,"telescope":null,"trueFieldDeg":1} With the list nothing would show “Nebula” (2°) at once; the widest true field is 1°.""",
+                """{"name":"Nebula","widthDeg":2,"telescope":null,"trueFieldDeg":1} """ +
+                "With the list nothing would show “Nebula” (2°) at once; the widest true field is 1°.",
                 """{"leastPower":400,"power":312.5} With the list a reticle eyepiece would reach 313x; at least 400x is wanted.""",
             ],
             answer.List.Breaches.Select(breach => $"{breach.Values.GetRawText()} {breach.Text}"));

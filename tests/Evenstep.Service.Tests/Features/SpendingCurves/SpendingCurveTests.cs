@@ -29,7 +29,10 @@ public sealed class SpendingCurveTests(Service service) : IClassFixture<Service>
         var points = answer.Points.Select(point => (Price: point.TotalPrice, Step: point.LargestStep)).ToArray();
 
         Assert.All(points, point => Assert.Contains(frontier, one => one.Price == point.Price && IsStep(point.Step, one.LnStep)));
-        Assert.All(frontier, one => Assert.Contains(points, point => point.Price <= one.Price && (point.Step ?? double.PositiveInfinity) < (Merged * Math.Exp(one.LnStep)) + StepTolerance
+        Assert.All(
+            frontier,
+            one => Assert.Contains(
+                points, point => point.Price <= one.Price && (point.Step ?? double.PositiveInfinity) < (Merged * Math.Exp(one.LnStep)) + StepTolerance
             || (point.Price <= one.Price && point.Step is null)));
         Assert.All(points.Zip(points.Skip(1)), pair => Assert.True(pair.First.Price < pair.Second.Price && !(pair.First.Step <= pair.Second.Step)));
     }
@@ -101,7 +104,8 @@ public sealed class SpendingCurveTests(Service service) : IClassFixture<Service>
 
     private async Task<Answer> HurriedAsync(double limit)
     {
-        await using var hurried = service.WithWebHostBuilder(host => host.UseSetting("Evenstep:WorkLimit", limit.ToString("R", System.Globalization.CultureInfo.InvariantCulture)));
+        await using var hurried =
+            service.WithWebHostBuilder(host => host.UseSetting("Evenstep:WorkLimit", limit.ToString("R", System.Globalization.CultureInfo.InvariantCulture)));
         using var client = hurried.CreateClient();
         using var content = new StringContent(Repository.Example("spending-curve-spectacles"), System.Text.Encoding.UTF8, "application/json");
         using var response = await client.PostAsync(new Uri(Path, UriKind.Relative), content);

@@ -91,10 +91,12 @@ public sealed class TargetTests(Service service) : IClassFixture<Service>
 
         var targets = answer.As<Assessment>().Telescopes[0].Ladder.Targets!;
         Assert.Equal(
-            """{"id":null,"name":"wide","commonName":null,"widthArcmin":400,"wantedExitPupilMm":5,"fits":false,"view":{"eyepieceId":"20","barlowId":null,"factor":1,"focalLengthMm":20,"power":50,"exitPupilMm":2,"trueFieldDeg":1}}""",
+            """{"id":null,"name":"wide","commonName":null,"widthArcmin":400,"wantedExitPupilMm":5,"fits":false""" +
+            ""","view":{"eyepieceId":"20","barlowId":null,"factor":1,"focalLengthMm":20,"power":50,"exitPupilMm":2,"trueFieldDeg":1}}""",
             Reading.Text(targets[0]));
         Assert.Equal(
-            """{"id":null,"name":"small","commonName":null,"widthArcmin":1,"wantedExitPupilMm":1,"fits":true,"view":{"eyepieceId":"8-24","barlowId":null,"factor":1,"focalLengthMm":10,"power":100,"exitPupilMm":1,"trueFieldDeg":0.575}}""",
+            """{"id":null,"name":"small","commonName":null,"widthArcmin":1,"wantedExitPupilMm":1,"fits":true""" +
+            ""","view":{"eyepieceId":"8-24","barlowId":null,"factor":1,"focalLengthMm":10,"power":100,"exitPupilMm":1,"trueFieldDeg":0.575}}""",
             Reading.Text(targets[1]));
     }
 

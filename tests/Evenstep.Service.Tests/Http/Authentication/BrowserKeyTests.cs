@@ -28,7 +28,8 @@ public sealed class BrowserKeyTests : IAsyncDisposable
     public async Task A_browser_that_asks_beforehand_is_told_whether_the_origin_is_one_of_a_key(string path, string method, string origin, string? allowed)
     {
         using var response = await SendAsync(
-            HttpMethod.Options, path, ("Origin", origin), ("Access-Control-Request-Method", method), ("Access-Control-Request-Headers", "authorization,content-type"));
+            HttpMethod.Options, path, ("Origin", origin), ("Access-Control-Request-Method", method),
+            ("Access-Control-Request-Headers", "authorization,content-type"));
 
         Assert.Equal(allowed, ValueOf(response, AllowOrigin));
         if (allowed is not null)

@@ -60,7 +60,8 @@ public sealed partial class KeyCommandTests : IDisposable
     public void The_list_tells_of_every_key_and_shows_none()
     {
         Assert.StartsWith("There are no keys in ", Do(data, "list"), StringComparison.Ordinal);
-        var (first, second) = (Make("--owner", "shop", "--scopes", "read,write", "--rate", "600"), Make("--owner", "club", "--origins", "https://club.example"));
+        var (first, second) =
+            (Make("--owner", "shop", "--scopes", "read,write", "--rate", "600"), Make("--owner", "club", "--origins", "https://club.example"));
 
         var list = Do(data, "list");
 
@@ -81,7 +82,8 @@ public sealed partial class KeyCommandTests : IDisposable
 
         Assert.DoesNotContain(first[..8], Do(data, "list"), StringComparison.Ordinal);
         Assert.Contains(second[..8], Do(data, "list"), StringComparison.Ordinal);
-        Assert.True(OperatingSystem.IsWindows() || File.GetUnixFileMode(Path.Combine(data.Path, "keys.json")) == (UnixFileMode.UserRead | UnixFileMode.UserWrite));
+        Assert.True(
+            OperatingSystem.IsWindows() || File.GetUnixFileMode(Path.Combine(data.Path, "keys.json")) == (UnixFileMode.UserRead | UnixFileMode.UserWrite));
     }
 
     [Theory]

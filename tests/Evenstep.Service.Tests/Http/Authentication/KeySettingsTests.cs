@@ -24,7 +24,11 @@ public sealed class KeySettingsTests
     [Fact]
     public void A_key_may_read_and_has_no_limit_unless_it_is_said()
     {
-        using var ring = Read([.. Good.Settings.Where(setting => setting.Key.EndsWith("Sha256", StringComparison.Ordinal) || setting.Key.EndsWith("Owner", StringComparison.Ordinal))]);
+        using var ring = Read(
+            [
+                .. Good.Settings.Where(
+                    setting => setting.Key.EndsWith("Sha256", StringComparison.Ordinal) || setting.Key.EndsWith("Owner", StringComparison.Ordinal))
+            ]);
 
         var key = ring.Find(Good.Text)!;
         Assert.Equal((true, false, true), (key.Allows(Scope.Read), key.Allows(Scope.Write), key.Rate is null));
@@ -45,7 +49,8 @@ public sealed class KeySettingsTests
     [InlineData("Colour", "blue")]
     public void A_faulty_setting_is_named_with_what_is_allowed(string field, string value)
     {
-        var fault = Assert.Throws<InvalidOperationException>(() => Read([.. Good.Settings.Where(setting => !setting.Key.EndsWith(field, StringComparison.Ordinal)), ($"Evenstep:Keys:a:{field}", value)]));
+        var fault = Assert.Throws<InvalidOperationException>(
+            () => Read([.. Good.Settings.Where(setting => !setting.Key.EndsWith(field, StringComparison.Ordinal)), ($"Evenstep:Keys:a:{field}", value)]));
 
         Assert.StartsWith($"Evenstep:Keys:a:{field} ", fault.Message, StringComparison.Ordinal);
         Assert.EndsWith(".", fault.Message, StringComparison.Ordinal);
@@ -56,7 +61,9 @@ public sealed class KeySettingsTests
     {
         var fault = Assert.Throws<InvalidOperationException>(() => Read([("Evenstep:Keys:a:Rate", "0"), ("Evenstep:Keys:b:Scopes", "x")]));
 
-        Assert.All(["a:Sha256", "a:Owner", "a:Rate", "b:Sha256", "b:Owner", "b:Scopes"], place => Assert.Contains($"Evenstep:Keys:{place}", fault.Message, StringComparison.Ordinal));
+        Assert.All(
+            ["a:Sha256", "a:Owner", "a:Rate", "b:Sha256", "b:Owner", "b:Scopes"],
+            place => Assert.Contains($"Evenstep:Keys:{place}", fault.Message, StringComparison.Ordinal));
     }
 
     [Fact]

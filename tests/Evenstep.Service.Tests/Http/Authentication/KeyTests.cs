@@ -36,7 +36,9 @@ public sealed class KeyTests
     {
         await using var service = Keyed.ServiceWith(Shop);
 
-        foreach (var (method, path) in new[] { (HttpMethod.Post, Recommendations), (HttpMethod.Get, "/v1/catalogues"), (HttpMethod.Get, "/v1/nothing"), (HttpMethod.Get, "/metrics") })
+        (HttpMethod, string)[] routes =
+            [(HttpMethod.Post, Recommendations), (HttpMethod.Get, "/v1/catalogues"), (HttpMethod.Get, "/v1/nothing"), (HttpMethod.Get, "/metrics")];
+        foreach (var (method, path) in routes)
         {
             using var request = new HttpRequestMessage(method, path);
             request.Content = method == HttpMethod.Post ? new StringContent(Body, System.Text.Encoding.UTF8, "application/json") : null;
@@ -117,7 +119,8 @@ public sealed class KeyTests
 
         var shops = await service.SendAsync(HttpMethod.Post, Recommendations, request, headers: Shop.Header);
         var rivals = await service.SendAsync(HttpMethod.Post, Recommendations, request, headers: Rival.Header);
-        var rivalsBatch = await service.SendAsync(HttpMethod.Post, Batch.Path, Batch.Line("a").Replace("\"demo\"", "\"wares\"", StringComparison.Ordinal), Batch.MediaType, Rival.Header);
+        var rivalsBatch = await service.SendAsync(
+            HttpMethod.Post, Batch.Path, Batch.Line("a").Replace("\"demo\"", "\"wares\"", StringComparison.Ordinal), Batch.MediaType, Rival.Header);
 
         Assert.Equal((200, 200), (shops.Status, rivals.Status));
         Assert.NotEqual(0, shops.As<Recommendation>().CountsOfExcluded().Count + shops.As<Recommendation>().Purchases.Count);
@@ -140,7 +143,9 @@ public sealed class KeyTests
 
         Assert.Equal([200, 200, 200, 429], answers.Select(answer => (int)answer.StatusCode));
         Assert.All(answers, answer => Assert.Equal("\"key\";q=3;w=60", answer.Headers.GetValues(AnswerHeader.RateLimitPolicy.Name).Single()));
-        Assert.Equal(["\"key\";r=2;t=20", "\"key\";r=1;t=40", "\"key\";r=0;t=60", "\"key\";r=0;t=60"], answers.Select(answer => answer.Headers.GetValues(AnswerHeader.RateLimit.Name).Single()));
+        Assert.Equal(
+            ["\"key\";r=2;t=20", "\"key\";r=1;t=40", "\"key\";r=0;t=60", "\"key\";r=0;t=60"],
+            answers.Select(answer => answer.Headers.GetValues(AnswerHeader.RateLimit.Name).Single()));
         Assert.InRange(answers[3].Headers.RetryAfter!.Delta!.Value.TotalSeconds, 1, 20);
         Assert.Equal(200, (await service.SendAsync(HttpMethod.Get, "/v1/catalogues", headers: Rival.Header)).Status);
         answers.ForEach(answer => answer.Dispose());

@@ -27,7 +27,8 @@ public sealed class KeyWatchTests : IDisposable
         await using var service = new Service(data);
         Assert.Equal(200, await StatusAsync(service, null));
 
-        var (first, second) = (KeyCommandTests.Make(data, "--owner", "shop"), KeyCommandTests.Make(data, "--owner", "club", "--origins", "https://club.example"));
+        var (first, second) =
+            (KeyCommandTests.Make(data, "--owner", "shop"), KeyCommandTests.Make(data, "--owner", "club", "--origins", "https://club.example"));
         await Eventually.TrueAsync(async () => await StatusAsync(service, first) == 200 && await StatusAsync(service, null) == 401);
         Assert.Equal("https://club.example", Assert.Single(service.Services.GetRequiredService<KeyRing>().Now.Origins));
         Assert.Equal(403, await StatusAsync(service, second));
@@ -68,7 +69,8 @@ public sealed class KeyWatchTests : IDisposable
         using var ring = await WatchAsync(async ring =>
         {
             await File.WriteAllTextAsync(KeyPath, content);
-            await Eventually.TrueAsync(() => log.Entries.Any(entry => entry.Level == LogLevel.Error && entry.Message.Contains(KeyPath, StringComparison.Ordinal)));
+            await Eventually.TrueAsync(
+                () => log.Entries.Any(entry => entry.Level == LogLevel.Error && entry.Message.Contains(KeyPath, StringComparison.Ordinal)));
             Assert.NotNull(ring.Find(key));
             await Task.Delay(TimeSpan.FromSeconds(1.2));
             Assert.Single(log.Entries);
@@ -87,7 +89,10 @@ public sealed class KeyWatchTests : IDisposable
             Assert.Null(ring.Find(kept)!.Rate!.Use());
             Assert.Null(ring.Find(changed)!.Rate!.Use());
 
-            await File.WriteAllTextAsync(KeyPath, (await File.ReadAllTextAsync(KeyPath)).Replace("\"5\"", "\"6\"", StringComparison.Ordinal).Replace("\"shop\"", "\"other\"", StringComparison.Ordinal));
+            await File.WriteAllTextAsync(
+                KeyPath,
+                (await File.ReadAllTextAsync(KeyPath)).Replace("\"5\"", "\"6\"", StringComparison.Ordinal)
+                    .Replace("\"shop\"", "\"other\"", StringComparison.Ordinal));
             await Eventually.TrueAsync(() => ring.Find(changed)!.Rate!.PerMinute == 6);
 
             Assert.Equal(("other", 6), (ring.Find(kept)!.Owner.Name, ring.Find(kept)!.Rate!.Left));

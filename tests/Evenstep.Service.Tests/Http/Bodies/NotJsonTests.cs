@@ -8,9 +8,18 @@ public sealed class NotJsonTests(Service service) : IClassFixture<Service>
     [Theory]
     [InlineData("foo=1&bar=2", "At line 1, byte 2, the body is not JSON: it begins with \"foo=1&bar=2\". Send a JSON object, which stands in braces.")]
     [InlineData("\n <html>", "At line 2, byte 2, the body is not JSON: it begins with \"<html>\". Send a JSON object, which stands in braces.")]
-    [InlineData("{\n \"limits\": nothing }", "At line 2, byte 13, the body is not JSON: \"nothing\" was found. A value is a text in quotation marks, a number such as 0.5, true, false, null, a list or an object.")]
-    [InlineData("{ \"a\": True }", "At line 1, byte 8, the body is not JSON: \"True\" was found. A value is a text in quotation marks, a number such as 0.5, true, false, null, a list or an object.")]
-    [InlineData("{ \"a\": .5 }", "At line 1, byte 8, the body is not JSON: \".5\" was found. A value is a text in quotation marks, a number such as 0.5, true, false, null, a list or an object.")]
+    [InlineData(
+        "{\n \"limits\": nothing }",
+        "At line 2, byte 13, the body is not JSON: \"nothing\" was found. A value is a text in quotation marks, a number such as 0.5, true, false, null, " +
+        "a list or an object.")]
+    [InlineData(
+        "{ \"a\": True }",
+        "At line 1, byte 8, the body is not JSON: \"True\" was found. A value is a text in quotation marks, a number such as 0.5, true, false, null, " +
+        "a list or an object.")]
+    [InlineData(
+        "{ \"a\": .5 }",
+        "At line 1, byte 8, the body is not JSON: \".5\" was found. A value is a text in quotation marks, a number such as 0.5, true, false, null, " +
+        "a list or an object.")]
     [InlineData("{ \"a\": { \"b\": 5", "At line 1, byte 16, the body is not JSON: it ends before it is complete. Something that was opened is not closed.")]
     [InlineData("{ \"a\": \"b", "At line 1, byte 10, the body is not JSON: it ends before it is complete. Something that was opened is not closed.")]
     [InlineData("{ \"a\": 1, }", "At line 1, byte 11, the body is not JSON: The JSON object contains a trailing comma at the end.")]
@@ -25,15 +34,19 @@ public sealed class NotJsonTests(Service service) : IClassFixture<Service>
         const string Path = "/v1/catalogues/feed-shop/items";
         await service.SendAsync(HttpMethod.Put, "/v1/catalogues/feed-shop", Repository.Example("catalogue-small-shop"));
 
-        var answer = await service.SendAsync(HttpMethod.Patch, Path, "{ \"id\": \"gullwing-15\", \"price\": 1 }\nfirst-15, 69\n[ 1 ]\n{ \"id\": \"gullwing-5\", \"price\": free }", Lines);
+        var answer = await service.SendAsync(
+            HttpMethod.Patch, Path, "{ \"id\": \"gullwing-15\", \"price\": 1 }\nfirst-15, 69\n[ 1 ]\n{ \"id\": \"gullwing-5\", \"price\": free }", Lines);
 
         var errors = answer.Problem.Errors!.ToDictionary(at => at.Key, at => at.Value[0].Message);
         Assert.Equal(
             new Dictionary<string, string>
             {
-                ["/line/2"] = "Line 2 is not JSON: it begins with \"first-15\". Send a JSON object, which stands in braces. Every line must be a JSON object of its own.",
+                ["/line/2"] =
+                    "Line 2 is not JSON: it begins with \"first-15\". Send a JSON object, which stands in braces. Every line must be a JSON object of its own.",
                 ["/line/3"] = "A list was given; it must be an object with the `id` of an item and the fields that change.",
-                ["/line/4"] = "Line 4 is not JSON: \"free\" was found. A value is a text in quotation marks, a number such as 0.5, true, false, null, a list or an object. Every line must be a JSON object of its own.",
+                ["/line/4"] =
+                    "Line 4 is not JSON: \"free\" was found. A value is a text in quotation marks, a number such as 0.5, true, false, null, " +
+                    "a list or an object. Every line must be a JSON object of its own.",
             },
             errors);
     }
@@ -43,6 +56,8 @@ public sealed class NotJsonTests(Service service) : IClassFixture<Service>
     {
         var answer = await service.PostAsync("/v1/recommendations/batch", "\nfoo\n", Lines);
 
-        Assert.Contains("At line 2, byte 2, the line is not JSON: it begins with \\\"foo\\\". Send a JSON object, which stands in braces.", answer.Body, StringComparison.Ordinal);
+        Assert.Contains(
+            "At line 2, byte 2, the line is not JSON: it begins with \\\"foo\\\". Send a JSON object, which stands in braces.", answer.Body,
+            StringComparison.Ordinal);
     }
 }

@@ -53,11 +53,13 @@ public sealed class UnknownParameterTests(Service service) : IClassFixture<Servi
         Assert.Equal(200, (await service.GetAsync(address)).Status);
 
     /// <summary>None that a store would keep: what is to be refused must not depend on the body.</summary>
-    private static string? BodyFor(Operation operation) => operation.Method is "GET" or "DELETE" ? null : operation.Method == "PUT" ? """{ "currency": "EUR", "items": [] }""" : "{}";
+    private static string? BodyFor(Operation operation) =>
+        operation.Method is "GET" or "DELETE" ? null : operation.Method == "PUT" ? """{ "currency": "EUR", "items": [] }""" : "{}";
 
     private static string TypeFor(Operation operation) => operation switch
     {
-        { Path: var path } when path.EndsWith("/batch", StringComparison.Ordinal) || path.EndsWith("/items", StringComparison.Ordinal) => "application/x-ndjson",
+        { Path: var path } when path.EndsWith("/batch", StringComparison.Ordinal) || path.EndsWith("/items", StringComparison.Ordinal) =>
+            "application/x-ndjson",
         { Method: "PATCH" } => "application/merge-patch+json",
         _ => "application/json",
     };

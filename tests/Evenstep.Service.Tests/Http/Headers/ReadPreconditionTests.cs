@@ -17,7 +17,9 @@ public sealed class ReadPreconditionTests(Service service) : IClassFixture<Servi
 
         // Weakly alike is not enough for If-Match.
         Assert.Equal(412, (await AskAsync(address, ("If-Match", $"W/{tag}"))).Status);
-        Assert.Contains($"the entity tag {tag.Replace("\"", "\\\"", StringComparison.Ordinal)}", (await AskAsync(address, ("If-Match", "\"other\""))).Body, StringComparison.Ordinal);
+        Assert.Contains(
+            $"the entity tag {tag.Replace("\"", "\\\"", StringComparison.Ordinal)}", (await AskAsync(address, ("If-Match", "\"other\""))).Body,
+            StringComparison.Ordinal);
     }
 
     private Task<Answer> AskAsync(string address, params (string, string)[] headers) => service.SendAsync(HttpMethod.Get, address, headers: headers);

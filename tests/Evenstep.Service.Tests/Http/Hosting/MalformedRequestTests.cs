@@ -16,7 +16,11 @@ public sealed class MalformedRequestTests(MalformedRequestTests.Listening listen
         { "no host", "GET / HTTP/1.1\r\n\r\n", 400, "invalid-request" },
         { "a host that is none", "GET /v1/targets HTTP/1.1\r\nHost: local host\r\n\r\n", 400, "invalid-request" },
         { "an unknown version", $"GET / HTTP/7.0\r\n{Host}\r\n", 505, "invalid-request" },
-        { "a broken chunk", $"POST /v1/recommendations HTTP/1.1\r\n{Host}Content-Type: application/json\r\nTransfer-Encoding: chunked\r\n\r\nzz\r\n", 400, "invalid-request" },
+        {
+            "a broken chunk",
+            $"POST /v1/recommendations HTTP/1.1\r\n{Host}Content-Type: application/json\r\nTransfer-Encoding: chunked\r\n\r\nzz\r\n",
+            400, "invalid-request"
+        },
         { "a long address", $"GET /{new string('a', RequestSize.MostTargetCharacters)} HTTP/1.1\r\n{Host}\r\n", 414, "address-too-long" },
         { "an address without end", $"GET /{new string('a', 100_000)} HTTP/1.1\r\n{Host}\r\n", 414, "address-too-long" },
         { "long headers", $"GET / HTTP/1.1\r\n{Host}Cookie: {new string('a', RequestSize.MostHeaderCharacters)}\r\n\r\n", 431, "headers-too-large" },

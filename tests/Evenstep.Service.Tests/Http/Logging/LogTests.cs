@@ -12,7 +12,8 @@ namespace Evenstep.Service.Tests.Http.Logging;
 /// <summary>No caller can make up a line of the log, or have a terminal obey.</summary>
 public sealed partial class LogTests
 {
-    /// <summary>As it would be after a line feed; with what a terminal obeys, what other programs take for the end of a line, and what turns the direction.</summary>
+    /// <summary>As it would be after a line feed; with what a terminal obeys, what other programs take for the end of a line, and what turns the
+    /// direction.</summary>
     private const string Forged = "\r\n[12:00:00 INF] forged\u001b[2J\u0085\u2028\u2029\0\u202e";
 
     [Fact]
@@ -74,7 +75,8 @@ public sealed partial class LogTests
     private static string Write(string template, string body, Exception exception)
     {
         var time = new DateTimeOffset(2026, 3, 14, 9, 26, 53, TimeSpan.Zero);
-        var written = new LogEvent(time, LogEventLevel.Fatal, exception, new MessageTemplateParser().Parse(template), [new LogEventProperty("Body", new ScalarValue(body))]);
+        var written = new LogEvent(
+            time, LogEventLevel.Fatal, exception, new MessageTemplateParser().Parse(template), [new LogEventProperty("Body", new ScalarValue(body))]);
         using var output = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
         new OneLineFormatter().Format(written, output);
         return output.ToString();

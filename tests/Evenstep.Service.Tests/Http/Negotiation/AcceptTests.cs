@@ -5,7 +5,8 @@ namespace Evenstep.Service.Tests.Http.Negotiation;
 /// <summary>Whoever accepts no form of the answer is turned away, wherever there is an answer to take a form.</summary>
 public sealed class AcceptTests(Service service) : IClassFixture<Service>
 {
-    public static TheoryData<string> Operations => [.. Operation.OfInterface.Where(operation => operation.Method != "DELETE").Select(operation => operation.ToString())];
+    public static TheoryData<string> Operations =>
+        [.. Operation.OfInterface.Where(operation => operation.Method != "DELETE").Select(operation => operation.ToString())];
 
     [Theory]
     [MemberData(nameof(Operations))]

@@ -13,7 +13,8 @@ namespace Evenstep.Service.Tests.Http.OpenApi;
 /// </summary>
 internal sealed class DocumentGuard : IStartupFilter
 {
-    private const string Advice = "which the document does not declare. Say so in the code (MayRefuse, SendsHeaders), and write the document anew as DocumentTests says.";
+    private const string Advice =
+        "which the document does not declare. Say so in the code (MayRefuse, SendsHeaders), and write the document anew as DocumentTests says.";
 
     /// <summary>What every server says of the sending, and what CORS has of its own.</summary>
     private static readonly string[] OfTransport =
@@ -22,7 +23,8 @@ internal sealed class DocumentGuard : IStartupFilter
         "Access-Control-Allow-Origin", "Access-Control-Expose-Headers",
     ];
 
-    /// <summary>What an operation of its own does not decide: a method that is not taken, what comes too slowly or is too long before any is asked, and a caller who has left.</summary>
+    /// <summary>What an operation of its own does not decide: a method that is not taken, what comes too slowly or is too long before any is asked, and a
+    /// caller who has left.</summary>
     private static readonly int[] OfNoOperation =
     [
         StatusCodes.Status405MethodNotAllowed, StatusCodes.Status408RequestTimeout, StatusCodes.Status414UriTooLong,
@@ -53,7 +55,8 @@ internal sealed class DocumentGuard : IStartupFilter
         response.RequestMessage!.Method.Method, response.RequestMessage.RequestUri!.AbsolutePath, (int)response.StatusCode,
         response.Headers.Concat(response.Content.Headers).Select(header => header.Key));
 
-    private static void Check(HttpContext context) => Check(context.Request.Method, context.Request.Path.Value!, context.Response.StatusCode, context.Response.Headers.Keys);
+    private static void Check(HttpContext context) =>
+        Check(context.Request.Method, context.Request.Path.Value!, context.Response.StatusCode, context.Response.Headers.Keys);
 
     private static void Check(string method, string path, int code, IEnumerable<string> headers)
     {
@@ -68,7 +71,8 @@ internal sealed class DocumentGuard : IStartupFilter
             throw new InvalidOperationException($"{method} {path} was answered with {status}, {Advice}");
         }
 
-        var undeclared = headers.Where(name => !OfTransport.Contains(name, StringComparer.OrdinalIgnoreCase) && !declared.GetProperty("headers").TryGetProperty(name, out _)).ToList();
+        var undeclared = headers.Where(
+            name => !OfTransport.Contains(name, StringComparer.OrdinalIgnoreCase) && !declared.GetProperty("headers").TryGetProperty(name, out _)).ToList();
         if (undeclared.Count > 0)
         {
             throw new InvalidOperationException($"{method} {path} was answered with {status} and {string.Join(", ", undeclared)}, {Advice}");

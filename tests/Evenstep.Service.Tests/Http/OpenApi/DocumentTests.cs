@@ -15,7 +15,9 @@ public sealed class DocumentTests(Service service) : IClassFixture<Service>
         }
 
         Assert.Equal(200, served.Status);
-        Assert.True(await File.ReadAllTextAsync(Repository.DocumentPath) == served.Body, $"The document has changed. To commit it as it is now, run the tests with {Rewrite}=1.");
+        Assert.True(
+            await File.ReadAllTextAsync(Repository.DocumentPath) == served.Body,
+            $"The document has changed. To commit it as it is now, run the tests with {Rewrite}=1.");
     }
 
     [Fact]

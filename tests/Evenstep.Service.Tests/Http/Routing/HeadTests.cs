@@ -60,7 +60,8 @@ public sealed class HeadTests(ListeningService service) : IClassFixture<Listenin
         Assert.Equal((405, allowed), (answer.Status, answer.Headers["Allow"]));
     }
 
-    private async Task<(int Status, string Body, SortedDictionary<string, string> Headers)> AskAsync(HttpMethod method, string address, params (string Name, string Value)[] headers)
+    private async Task<(int Status, string Body, SortedDictionary<string, string> Headers)> AskAsync(
+        HttpMethod method, string address, params (string Name, string Value)[] headers)
     {
         using var client = service.CreateClient();
         using var request = new HttpRequestMessage(method, new Uri(address, UriKind.Relative));

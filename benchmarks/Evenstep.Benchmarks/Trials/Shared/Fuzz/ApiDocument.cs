@@ -24,7 +24,8 @@ internal sealed record ApiOperation(string Method, string Path, JsonObject Node)
     public string ParameterPointer(int index) => Pointer("parameters", FormattableString.Invariant($"{index}"), "schema");
 
     private string Pointer(params string[] steps) => string.Concat(
-        steps.Prepend(Method).Prepend(Path).Prepend("paths").Select(step => "/" + step.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)));
+        steps.Prepend(Method).Prepend(Path).Prepend("paths")
+            .Select(step => "/" + step.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)));
 }
 
 /// <summary>The committed OpenAPI document.</summary>

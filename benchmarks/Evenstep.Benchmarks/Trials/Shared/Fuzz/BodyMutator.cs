@@ -17,8 +17,10 @@ internal sealed class BodyMutator(Dice dice)
 
     private static readonly string[] Values =
     [
-        "null", "true", "false", "0", "-1", "-0.0", "1", "1.5", "3.0", "2.505", "1e3", "1e-300", "1e308", "9007199254740993", "123456789012345678901234567890", "0.1e1",
-        "\"\"", "\" \"", "\"1\"", "\"1.25in\"", "\"eyepiece\"", "\"a\\u0000b\"", "\"a\\nb\"", "\"\\u202e\"", "\"\\ufeff\"", "\"\\ud83d\\udd2d\"", "[]", "{}", "[1]", "[null]", "[[]]", "[2, 2]",
+        "null", "true", "false", "0", "-1", "-0.0", "1", "1.5", "3.0", "2.505", "1e3", "1e-300", "1e308", "9007199254740993", "123456789012345678901234567890",
+        "0.1e1",
+        "\"\"", "\" \"", "\"1\"", "\"1.25in\"", "\"eyepiece\"", "\"a\\u0000b\"", "\"a\\nb\"", "\"\\u202e\"", "\"\\ufeff\"", "\"\\ud83d\\udd2d\"", "[]", "{}",
+        "[1]", "[null]", "[[]]", "[2, 2]",
         "{ \"id\": \"demo\" }", "{ \"id\": null }", "{ \"kind\": \"barlow\" }", "{ \"kind\": \"none\" }", "[ { } ]", "\"__proto__\"", "{ \"__proto__\": 1 }",
     ];
 
@@ -71,7 +73,8 @@ internal sealed class BodyMutator(Dice dice)
     {
         JsonValueKind.Number => Finite(dice.Pick(-1, 0.5, 0.99999, 1.00001, 1.1, 3, 1000) * double.Parse(node.ToJsonString(), CultureInfo.InvariantCulture)),
         JsonValueKind.String => dice.Pick<Func<string, string>>(
-            text => text + "s", text => text.ToUpperInvariant(), text => text[..(text.Length / 2)], text => text + Mark, text => text + new string('ü', 5000), text => " " + text)(node.GetValue<string>()),
+            text => text + "s", text => text.ToUpperInvariant(), text => text[..(text.Length / 2)], text => text + Mark, text => text + new string('ü', 5000),
+            text => " " + text)(node.GetValue<string>()),
         JsonValueKind.True or JsonValueKind.False => !node.GetValue<bool>(),
         _ => null,
     };

@@ -8,15 +8,21 @@ namespace Evenstep.Benchmarks.Trials.Fuzz;
 internal sealed class CsvDraw(KnownIds known, Dice dice)
 {
     private static readonly string[] Columns =
-        ["id", "kind", "focalLengthMm", "apparentFieldDeg", "eyeReliefMm", "barrel", "price", "factors", "shortestFocalLengthMm", "longestFocalLengthMm", "massGrams", "inStock", "name", "line", "gtin", "colour"];
+        [
+            "id", "kind", "focalLengthMm", "apparentFieldDeg", "eyeReliefMm", "barrel", "price", "factors", "shortestFocalLengthMm", "longestFocalLengthMm",
+            "massGrams", "inStock", "name", "line", "gtin", "colour"
+        ];
 
-    private static readonly string[] Odd = ["", " ", "x", "-1", "1e9", "1,200", "1.200,50", "NaN", "=1+1", "\"", "\"\"", "a\nb", "2 3", "2;3", "null", "ä½", "0", "EUR 12", "12 mm", "\0", "'"];
+    private static readonly string[] Odd =
+        ["", " ", "x", "-1", "1e9", "1,200", "1.200,50", "NaN", "=1+1", "\"", "\"\"", "a\nb", "2 3", "2;3", "null", "ä½", "0", "EUR 12", "12 mm", "\0", "'"];
 
     /// <summary>A whole catalogue.</summary>
-    public byte[] Catalogue() => Table([.. Columns.Where(column => column is "id" or "kind" or "price" or "barrel" || dice.Chance(0.8))], dice.Int(0, 12), changes: false);
+    public byte[] Catalogue() =>
+        Table([.. Columns.Where(column => column is "id" or "kind" or "price" or "barrel" || dice.Chance(0.8))], dice.Int(0, 12), changes: false);
 
     /// <summary>A price feed.</summary>
-    public byte[] Changes() => Table([.. Columns.Where(column => column == "id" || (column is "price" or "inStock" or "name" && dice.Chance(0.7)))], dice.Int(0, 8), changes: true);
+    public byte[] Changes() =>
+        Table([.. Columns.Where(column => column == "id" || (column is "price" or "inStock" or "name" && dice.Chance(0.7)))], dice.Int(0, 8), changes: true);
 
     private byte[] Table(string[] columns, int rows, bool changes)
     {
@@ -26,7 +32,8 @@ internal sealed class CsvDraw(KnownIds known, Dice dice)
         for (var row = 0; row < rows; row++)
         {
             var kind = dice.Pick("eyepiece", "eyepiece", "eyepiece", "barlow", "zoom");
-            text.AppendJoin(separator, columns.Select(column => Quoted(dice.Chance(0.01) ? dice.Pick(Odd) : Cell(column, kind, row, changes), separator))).Append(end);
+            text.AppendJoin(
+                separator, columns.Select(column => Quoted(dice.Chance(0.01) ? dice.Pick(Odd) : Cell(column, kind, row, changes), separator))).Append(end);
         }
 
         var whole = dice.Chance(0.05) ? text.ToString()[..dice.Int(0, text.Length)] : text.ToString();

@@ -14,7 +14,8 @@ internal sealed record SchemaQuestion(string Pointer, string Json);
 /// <param name="Body">Null for none.</param>
 /// <param name="BodyType">Its media type.</param>
 /// <param name="Headers">Further headers.</param>
-internal sealed record FuzzRequest(int Seed, ApiOperation Operation, string Target, byte[]? Body, string BodyType, IReadOnlyList<(string Name, string Value)> Headers)
+internal sealed record FuzzRequest(
+    int Seed, ApiOperation Operation, string Target, byte[]? Body, string BodyType, IReadOnlyList<(string Name, string Value)> Headers)
 {
     /// <summary>What decides whether the request is valid: the body as JSON, or each parameter. Null where no schema can say.</summary>
     public IReadOnlyList<SchemaQuestion>? Questions { get; init; }
@@ -32,7 +33,8 @@ internal sealed record FuzzRequest(int Seed, ApiOperation Operation, string Targ
     }
 }
 
-/// <summary>Draws requests for all operations of the document: valid ones, and ones that are spoilt in some way. The same seed gives the same request.</summary>
+/// <summary>Draws requests for all operations of the document: valid ones, and ones that are spoilt in some way. The same seed gives the same
+/// request.</summary>
 internal sealed class FuzzDraw
 {
     private const string Json = "application/json";
@@ -49,8 +51,12 @@ internal sealed class FuzzDraw
     public FuzzDraw(ApiDocument document, KnownIds known, int seed)
     {
         operations = [.. document.Operations];
-        examples = operations.SelectMany(operation => operation.BodyTypes.Select(type => (Key: Key(operation, type), Node: operation.Node["requestBody"]!["content"]![type]!)))
-            .ToDictionary(one => one.Key, one => (one.Node["examples"]?.AsObject() ?? []).Select(example => example.Value?["value"]).OfType<JsonNode>().Where(value => value is JsonObject).ToArray());
+        examples = operations.SelectMany(
+            operation => operation.BodyTypes.Select(type => (Key: Key(operation, type), Node: operation.Node["requestBody"]!["content"]![type]!)))
+            .ToDictionary(
+                one => one.Key,
+                one => (one.Node["examples"]?.AsObject() ?? []).Select(example => example.Value?["value"]).OfType<JsonNode>()
+                    .Where(value => value is JsonObject).ToArray());
         this.known = known;
         this.seed = seed;
         dice = new Dice(seed, 20_261_128);
@@ -102,7 +108,9 @@ internal sealed class FuzzDraw
         return request with
         {
             Body = Encoding.UTF8.GetBytes(string.Join(dice.Pick("\n", "\n", "\r\n"), lines)),
-            Lines = request.BodyType == type ? [.. lines.Where(line => !string.IsNullOrWhiteSpace(line)).Select(line => new SchemaQuestion(request.Operation.BodyPointer(type), line))] : [],
+            Lines = request.BodyType == type
+                ? [.. lines.Where(line => !string.IsNullOrWhiteSpace(line)).Select(line => new SchemaQuestion(request.Operation.BodyPointer(type), line))]
+                : [],
         };
     }
 
@@ -148,7 +156,10 @@ internal sealed class FuzzDraw
         where header.Name == parameter.Node["name"]!.GetValue<string>()
         select new SchemaQuestion(request.Operation.ParameterPointer(parameter.Index), JsonValue.Create(header.Value).ToJsonString());
 
-    private string Odd(string id) => dice.Chance(0.05) ? dice.Pick("%20", "%C3%A4", "none", new string('a', 64), new string('b', 300), "A", "%0A", "%22", "%2F", "%FF", "%00", "-a") : Uri.EscapeDataString(id);
+    private string Odd(string id) =>
+        dice.Chance(0.05)
+            ? dice.Pick("%20", "%C3%A4", "none", new string('a', 64), new string('b', 300), "A", "%0A", "%22", "%2F", "%FF", "%00", "-a")
+            : Uri.EscapeDataString(id);
 
     private (string Query, IReadOnlyList<SchemaQuestion> Questions, bool IsBad) Query(ApiOperation operation)
     {
@@ -186,7 +197,8 @@ internal sealed class FuzzDraw
     /// <summary>What a query's texts mean as JSON, by the type that is described.</summary>
     private static string AsJson(JsonObject described, string[] values)
     {
-        static string One(JsonObject of, string value) => of["type"]?.GetValue<string>() is "number" or "integer" or "boolean" && IsLiteral(value) ? value : JsonValue.Create(value).ToJsonString();
+        static string One(JsonObject of, string value) =>
+            of["type"]?.GetValue<string>() is "number" or "integer" or "boolean" && IsLiteral(value) ? value : JsonValue.Create(value).ToJsonString();
         return described["items"] is JsonObject items ? $"[{string.Join(',', values.Select(value => One(items, value)))}]" : One(described, values[0]);
     }
 

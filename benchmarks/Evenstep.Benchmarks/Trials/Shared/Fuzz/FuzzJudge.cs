@@ -27,7 +27,10 @@ internal sealed partial class FuzzJudge(Validator validator)
         ["too-many-decimals", "empty-range", "unknown-item", "unknown-telescope", "unknown-catalogue", "duplicate", "invalid-text"];
 
     private static readonly string[] OfTransport =
-        ["Content-Type", "Content-Length", "Transfer-Encoding", "Date", "Server", "Connection", "Keep-Alive", "Access-Control-Allow-Origin", "Access-Control-Expose-Headers"];
+        [
+            "Content-Type", "Content-Length", "Transfer-Encoding", "Date", "Server", "Connection", "Keep-Alive", "Access-Control-Allow-Origin",
+            "Access-Control-Expose-Headers"
+        ];
 
     /// <summary>All that is wrong; nothing for an answer that is as it must be.</summary>
     public IEnumerable<string> Findings(FuzzRequest request, FuzzAnswer answer)
@@ -44,7 +47,8 @@ internal sealed partial class FuzzJudge(Validator validator)
         }
 
         var headers = declared["headers"]?.AsObject() ?? [];
-        foreach (var name in answer.Headers.Where(name => !OfTransport.Contains(name, StringComparer.OrdinalIgnoreCase) && !headers.Any(one => one.Key.Equals(name, StringComparison.OrdinalIgnoreCase))))
+        var known = OfTransport.Concat(headers.Select(one => one.Key)).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        foreach (var name in answer.Headers.Where(name => !known.Contains(name)))
         {
             yield return $"outside the document: header {name} is not declared for {answer.Status}";
         }
@@ -65,7 +69,9 @@ internal sealed partial class FuzzJudge(Validator validator)
         if (answer.Body.Length == 0)
         {
             // The server refuses a path with a null character by itself, before any code of the service is asked.
-            return answer.Status >= 400 && !request.Target.Contains("%00", StringComparison.Ordinal) ? $"{answer.Status} came without a problem document" : null;
+            return answer.Status >= 400 && !request.Target.Contains("%00", StringComparison.Ordinal)
+                ? $"{answer.Status} came without a problem document"
+                : null;
         }
 
         if (declared["content"]?[answer.MediaType] is null)
@@ -112,7 +118,9 @@ internal sealed partial class FuzzJudge(Validator validator)
             return answer.Status == 200 && request.Lines.Any(line => validator.Errors(line).Length > 0) ? ["a line that the schema refuses was taken"] : [];
         }
 
-        return request.Questions is { } questions && !IsBare(answer) && answer.Status is 200 or 201 or 204 or 304 or 400 ? OfWhole(request, questions, answer, isChange) : [];
+        return request.Questions is { } questions && !IsBare(answer) && answer.Status is 200 or 201 or 204 or 304 or 400
+            ? OfWhole(request, questions, answer, isChange)
+            : [];
     }
 
     /// <summary>A refusal without a problem document, which is a finding of its own.</summary>
@@ -123,12 +131,17 @@ internal sealed partial class FuzzJudge(Validator validator)
         var errors = string.Join("; ", questions.Select(validator.Errors).Where(one => one.Length > 0));
         if (answer.Status != 400)
         {
-            return errors.Length > 0 ? [$"taken, though the schema says: {errors}"] : request.HasBadQuery && request.Target.StartsWith("/v1/", StringComparison.Ordinal) ? ["a query that is not known was taken"] : [];
+            return errors.Length > 0 ? [$"taken, though the schema says: {errors}"]
+                : request.HasBadQuery && request.Target.StartsWith("/v1/", StringComparison.Ordinal) ? ["a query that is not known was taken"]
+                : [];
         }
 
         var unexplained = Codes(answer.Body).Except(BeyondSchemas).ToArray();
-        var mayBeBeyond = errors.Length > 0 || questions.Any(question => RepeatsField(question.Json)) || request.HasBadQuery || isChange || IsBeyond(request, unexplained);
-        return mayBeBeyond || (unexplained.Length == 0 && Codes(answer.Body).Length > 0) ? [] : [$"refused with {string.Join(", ", unexplained)}, though the schema takes it: {answer.Body[..Math.Min(answer.Body.Length, 600)]}"];
+        var mayBeBeyond = errors.Length > 0 || questions.Any(question => RepeatsField(question.Json)) || request.HasBadQuery || isChange
+            || IsBeyond(request, unexplained);
+        return mayBeBeyond || (unexplained.Length == 0 && Codes(answer.Body).Length > 0)
+            ? []
+            : [$"refused with {string.Join(", ", unexplained)}, though the schema takes it: {answer.Body[..Math.Min(answer.Body.Length, 600)]}"];
     }
 
     /// <summary>Parameters that depend on one another or on the type of the body, and cursors, which the service makes up.</summary>
@@ -136,12 +149,14 @@ internal sealed partial class FuzzJudge(Validator validator)
         HasUndescribedFault(request)
         || (request.Operation.Path.EndsWith("/match", StringComparison.Ordinal) && codes.All(code => code is "missing" or "unknown-field"))
         || request.Target.Contains("cursor=", StringComparison.Ordinal)
-        || (request.BodyType != "text/csv" && (request.Target.Contains("currency=", StringComparison.Ordinal) || request.Target.Contains("unknownColumns=", StringComparison.Ordinal)));
+        || (request.BodyType != "text/csv"
+            && (request.Target.Contains("currency=", StringComparison.Ordinal) || request.Target.Contains("unknownColumns=", StringComparison.Ordinal)));
 
     /// <summary>The document gives ids of catalogues in paths and entity tags no pattern; the service tells of them without <c>errors</c>.</summary>
     private static bool HasUndescribedFault(FuzzRequest request) =>
         !CatalogueId().IsMatch(request.Target)
-        || request.Headers.Any(header => header.Name is "If-Match" or "If-None-Match" && header.Value != "*" && !header.Value.Contains('"', StringComparison.Ordinal));
+        || request.Headers.Any(
+            header => header.Name is "If-Match" or "If-None-Match" && header.Value != "*" && !header.Value.Contains('"', StringComparison.Ordinal));
 
     [GeneratedRegex("^/(?!v1/catalogues/)|^/v1/catalogues/[a-z0-9][a-z0-9-]{0,62}([/?]|$)")]
     private static partial Regex CatalogueId();
@@ -163,7 +178,8 @@ internal sealed partial class FuzzJudge(Validator validator)
             {
                 yield return $"a line was taken, though the schema says: {errors}";
             }
-            else if (!isTaken && errors.Length == 0 && !RepeatsField(line.Json) && said.Contains("\"status\":400", StringComparison.Ordinal) && (Codes(said).Length == 0 || Codes(said).Except(BeyondSchemas).Any()))
+            else if (!isTaken && errors.Length == 0 && !RepeatsField(line.Json) && said.Contains("\"status\":400", StringComparison.Ordinal)
+                && (Codes(said).Length == 0 || Codes(said).Except(BeyondSchemas).Any()))
             {
                 yield return $"a line was refused, though the schema takes it: {said[..Math.Min(said.Length, 600)]}";
             }

@@ -33,7 +33,7 @@ internal sealed class FuzzRun(ApiDocument document, FuzzJudge judge, TrialServic
         var next = -1;
         await Task.WhenAll(Enumerable.Range(0, AtOnce).Select(_ => Task.Run(async () =>
         {
-            for (var number = Interlocked.Increment(ref next); number < count && findings.Count < MostFindings && !service.HasExited; number = Interlocked.Increment(ref next))
+            while (Interlocked.Increment(ref next) is var number && number < count && findings.Count < MostFindings && !service.HasExited)
             {
                 await OneAsync(new FuzzDraw(document, known, firstSeed + number).Next(), patience);
                 if (number % 1000 == 999)
@@ -56,7 +56,8 @@ internal sealed class FuzzRun(ApiDocument document, FuzzJudge judge, TrialServic
             .Node["requestBody"]!["content"]!["application/json"]!["examples"]!.AsObject().First().Value!["value"]!;
         foreach (var id in (string[])["fuzz-a", "fuzz-b"])
         {
-            using var stored = await service.SendAsync(HttpMethod.Put, $"/v1/catalogues/{id}", small.ToJsonString(), "application/json", CancellationToken.None);
+            using var stored =
+                await service.SendAsync(HttpMethod.Put, $"/v1/catalogues/{id}", small.ToJsonString(), "application/json", CancellationToken.None);
             stored.EnsureSuccessStatusCode();
         }
 
@@ -99,7 +100,9 @@ internal sealed class FuzzRun(ApiDocument document, FuzzJudge judge, TrialServic
     {
         // As it is, without anything being put right on the way.
         var target = new Uri(service.Address, "/").AbsoluteUri.TrimEnd('/') + request.Target;
-        using var message = new HttpRequestMessage(new HttpMethod(request.Operation.Method.ToUpperInvariant()), new Uri(target, new UriCreationOptions { DangerousDisablePathAndQueryCanonicalization = true }));
+        using var message = new HttpRequestMessage(
+            new HttpMethod(request.Operation.Method.ToUpperInvariant()),
+            new Uri(target, new UriCreationOptions { DangerousDisablePathAndQueryCanonicalization = true }));
         foreach (var (name, value) in request.Headers)
         {
             message.Headers.TryAddWithoutValidation(name, value);

@@ -16,7 +16,10 @@ internal sealed class SchemaDraw(ApiDocument document, KnownIds known, Dice dice
     private const int DeepestOptional = 7;
 
     private static readonly string[] Texts =
-        ["EUR", "a", "a-1", "shop", "25 mm", "Größe ½″", "\U0001F52D", "https://shop.example/a?b=c", "4006381333931", "<b>&amp;</b>", "=1+1", "x y", "2in", "%00", "../..", "' OR 1=1"];
+        [
+            "EUR", "a", "a-1", "shop", "25 mm", "Größe ½″", "\U0001F52D", "https://shop.example/a?b=c", "4006381333931", "<b>&amp;</b>", "=1+1", "x y", "2in",
+            "%00", "../..", "' OR 1=1"
+        ];
 
     public JsonNode? Draw(JsonObject schema, int depth = 0, string? field = null, string? parent = null)
     {
@@ -44,7 +47,8 @@ internal sealed class SchemaDraw(ApiDocument document, KnownIds known, Dice dice
         return TypeOf(resolved) switch
         {
             "object" => Object(resolved, depth, name ?? parent),
-            "array" => new JsonArray([.. Enumerable.Range(0, Count(resolved)).Select(_ => Draw(resolved["items"]?.AsObject() ?? [], depth + 1, field, name ?? parent))]),
+            "array" => new JsonArray(
+                [.. Enumerable.Range(0, Count(resolved)).Select(_ => Draw(resolved["items"]?.AsObject() ?? [], depth + 1, field, name ?? parent))]),
             "string" => Text(resolved),
             "number" => Number(resolved),
             "integer" => (long)Math.Round(Number(resolved)),
@@ -93,7 +97,9 @@ internal sealed class SchemaDraw(ApiDocument document, KnownIds known, Dice dice
         var (least, most) = (schema["minLength"]?.GetValue<int>() ?? 0, schema["maxLength"]?.GetValue<int>() ?? int.MaxValue);
         var pattern = schema["pattern"]?.GetValue<string>();
         string[] fitting = [.. Texts.Where(text => text.Length >= least && text.Length <= most && (pattern is null || Regex.IsMatch(text, pattern)))];
-        return fitting.Length == 0 ? "1" : dice.Chance(0.05) && pattern is null ? new string('x', Math.Min(most, 200)) : dice.Pick(fitting) + (pattern is null && most > 20 ? dice.Int(0, 999).ToString(CultureInfo.InvariantCulture) : "");
+        return fitting.Length == 0 ? "1"
+            : dice.Chance(0.05) && pattern is null ? new string('x', Math.Min(most, 200))
+            : dice.Pick(fitting) + (pattern is null && most > 20 ? dice.Int(0, 999).ToString(CultureInfo.InvariantCulture) : "");
     }
 
     private double Number(JsonObject schema)
@@ -121,7 +127,8 @@ internal sealed class SchemaDraw(ApiDocument document, KnownIds known, Dice dice
 }
 
 /// <summary>What there is to name.</summary>
-internal sealed record KnownIds(IReadOnlyList<string> Catalogues, IReadOnlyList<string> Items, IReadOnlyList<string> Telescopes, IReadOnlyList<string> ChangedItems)
+internal sealed record KnownIds(
+    IReadOnlyList<string> Catalogues, IReadOnlyList<string> Items, IReadOnlyList<string> Telescopes, IReadOnlyList<string> ChangedItems)
 {
     public static KnownIds Of(JsonElement demo, JsonElement changed, params IReadOnlyList<string> catalogues) => new(
         catalogues, IdsOf(demo, "items"), IdsOf(demo, "telescopes"), IdsOf(changed, "items"));

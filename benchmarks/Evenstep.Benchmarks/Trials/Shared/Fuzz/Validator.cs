@@ -30,7 +30,9 @@ internal sealed class Validator : IDisposable
             process.StandardInput.WriteLine(JsonSerializer.Serialize(new { pointer = question.Pointer, json = question.Json.TrimStart(ByteOrderMark) }));
             var answer = process.StandardOutput.ReadLine() ?? throw new InvalidOperationException("The validator ended before it answered.");
             using var read = JsonDocument.Parse(answer);
-            return read.RootElement.GetProperty("valid").GetBoolean() ? "" : read.RootElement.GetProperty("errors").GetString() is { Length: > 0 } errors ? errors : "invalid";
+            return read.RootElement.GetProperty("valid").GetBoolean() ? ""
+                : read.RootElement.GetProperty("errors").GetString() is { Length: > 0 } errors ? errors
+                : "invalid";
         }
     }
 

@@ -6,7 +6,7 @@ using Evenstep.Benchmarks.Trials;
 namespace Evenstep.Service.Tests.Endurance;
 
 /// <summary>Many connections send next to nothing, for as long as they may.</summary>
-public sealed class SlowCallerTests
+public sealed class SlowConnectionTests
 {
     private const int Connections = 200;
     private const int Questions = 50;

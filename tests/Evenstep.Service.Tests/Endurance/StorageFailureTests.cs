@@ -7,7 +7,7 @@ using Microsoft.Data.Sqlite;
 namespace Evenstep.Service.Tests.Endurance;
 
 /// <summary>The storage of a running service is locked, gone, broken or does not answer.</summary>
-public sealed class BrokenStorageTests : IDisposable
+public sealed class StorageFailureTests : IDisposable
 {
     private const string Stored = "/v1/catalogues/shop";
 
@@ -51,7 +51,9 @@ public sealed class BrokenStorageTests : IDisposable
 
         using var again = await TrialService.StartAsync(Trial.Start() with { DataFolder = data.Path });
         var found = await again.AskAsync(HttpMethod.Get, Stored);
-        Assert.True(stored.Status is 500 or 503 || (stored.Status is 200 or 201 && found.ETag == stored.ETag), $"{stored.Status} was answered, and {found.Status} after a new start");
+        Assert.True(
+            stored.Status is 500 or 503 || (stored.Status is 200 or 201 && found.ETag == stored.ETag),
+            $"{stored.Status} was answered, and {found.Status} after a new start");
     }
 
     [Fact]
@@ -80,8 +82,8 @@ public sealed class BrokenStorageTests : IDisposable
         using var silent = new TcpListener(IPAddress.Loopback, 0);
         silent.Start();
         var port = ((IPEndPoint)silent.LocalEndpoint).Port;
-        using var service = await TrialService.StartAsync(
-            Trial.Start(("ConnectionStrings:Evenstep", $"Host=127.0.0.1;Port={port};Database=x;Username=x;Password=x")) with { DataFolder = data.Path, ReadyPath = "/health/live" });
+        var start = Trial.Start(("ConnectionStrings:Evenstep", $"Host=127.0.0.1;Port={port};Database=x;Username=x;Password=x"));
+        using var service = await TrialService.StartAsync(start with { DataFolder = data.Path, ReadyPath = "/health/live" });
 
         Assert.Equal(200, (await service.RecommendAsync()).Status);
         Assert.Equal(503, (await service.AskAsync(HttpMethod.Get, Stored)).Status);
@@ -102,7 +104,8 @@ public sealed class BrokenStorageTests : IDisposable
     {
         Assert.Equal(200, (await service.AskAsync(HttpMethod.Get, Stored)).Status);
         Assert.Equal(200, (await service.RecommendAsync()).Status);
-        Assert.Equal(200, (await service.AskAsync(HttpMethod.Post, Trial.Recommend, Trial.Small(200).Replace("demo", "shop", StringComparison.Ordinal))).Status);
+        Assert.Equal(
+            200, (await service.AskAsync(HttpMethod.Post, Trial.Recommend, Trial.Small(200).Replace("demo", "shop", StringComparison.Ordinal))).Status);
         Assert.Equal(200, (await service.AskAsync(HttpMethod.Get, "/health/live")).Status);
     }
 

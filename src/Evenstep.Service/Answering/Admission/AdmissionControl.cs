@@ -4,16 +4,16 @@ using Evenstep.Service.Http.Logging;
 
 namespace Evenstep.Service.Answering.Admission;
 
-/// <summary>Where every request for an answer of the service passes, or does not: before routes, logs and whatever else costs time.</summary>
-internal sealed class AdmissionDoor(Admissions admissions, KeyRing keys, WorkCharge charge, RefusalReport report, AdmissionMeter meter)
+/// <summary>Lets a request for an answer of the service in or refuses it: before routes, logs and whatever else costs time.</summary>
+internal sealed class AdmissionControl(Admissions admissions, KeyRing keys, WorkCharge charge, RefusalReport report, AdmissionMeter meter)
 {
-    public async Task PassAsync(HttpContext context, RequestDelegate next)
+    public async Task AdmitAsync(HttpContext context, RequestDelegate next)
     {
         var key = keys.Asks && KeyCheck.TokenOf(context.Request) is { } token ? keys.Find(token) : null;
         if (key?.Rate is { WaitNeeded: { } wait } usedUp)
         {
             RateHeaders.Say(context.Response.Headers, usedUp);
-            await RefuseAsync(context, next, new RefusedAtDoor(RefusalReason.RateUsedUp, wait));
+            await RefuseAsync(context, next, new RefusedAdmission(RefusalReason.RateUsedUp, wait));
             return;
         }
 
@@ -21,7 +21,7 @@ internal sealed class AdmissionDoor(Admissions admissions, KeyRing keys, WorkCha
         var caller = CallerName.Of(key, context.Connection.RemoteIpAddress);
         if (admissions.TryEnter(context, caller, leases) is { } reason)
         {
-            await RefuseAsync(context, next, new RefusedAtDoor(reason, null));
+            await RefuseAsync(context, next, new RefusedAdmission(reason, null));
             return;
         }
 
@@ -32,7 +32,7 @@ internal sealed class AdmissionDoor(Admissions admissions, KeyRing keys, WorkCha
     }
 
     /// <summary>Pages of other origins may read the refusal only if it says so: for them it is answered further in, behind what says it.</summary>
-    private Task RefuseAsync(HttpContext context, RequestDelegate next, RefusedAtDoor refused)
+    private Task RefuseAsync(HttpContext context, RequestDelegate next, RefusedAdmission refused)
     {
         report.Add(refused.Reason);
         meter.Refused(refused.Reason);
@@ -47,10 +47,10 @@ internal sealed class AdmissionDoor(Admissions admissions, KeyRing keys, WorkCha
     }
 }
 
-/// <summary>What marks a request that was refused at the door.</summary>
+/// <summary>What marks a request that was refused on arrival.</summary>
 /// <param name="Reason">Why.</param>
 /// <param name="Wait">How long to wait; null for the usual time.</param>
-internal sealed record RefusedAtDoor(RefusalReason Reason, TimeSpan? Wait)
+internal sealed record RefusedAdmission(RefusalReason Reason, TimeSpan? Wait)
 {
     public Task AnswerAsync(HttpContext context) => RefusalAnswer.Of(Reason).AnswerAsync(context, Wait);
 }

@@ -10,11 +10,11 @@ namespace Evenstep.Service.Http.Health;
 /// Sends the service one request from outside, for the way in by HTTP has code of its own to load. Where that is not possible
 /// (no plain HTTP, or no network at all), the first caller waits some milliseconds longer: nothing worse.
 /// </summary>
-internal sealed partial class OwnDoor(IServer server, ILogger<OwnDoor> logger)
+internal sealed partial class SelfRequest(IServer server, ILogger<SelfRequest> logger)
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
 
-    public async Task KnockAsync(string path, string body, CancellationToken stopping)
+    public async Task SendAsync(string path, string body, CancellationToken stopping)
     {
         if (Address() is not { } address)
         {

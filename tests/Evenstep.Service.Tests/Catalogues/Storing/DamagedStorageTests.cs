@@ -6,7 +6,7 @@ using Microsoft.Extensions.DependencyInjection;
 namespace Evenstep.Service.Tests.Catalogues.Storing;
 
 /// <summary>The file of stored catalogues is damaged, gone or locked.</summary>
-public sealed class BrokenStorageTests : IDisposable
+public sealed class DamagedStorageTests : IDisposable
 {
     private const string Path = "/v1/catalogues/shop";
     private const string Other = "/v1/catalogues/other";
@@ -24,7 +24,8 @@ public sealed class BrokenStorageTests : IDisposable
 
         AssertBroken(await service.GetAsync(Path), "is no database");
         AssertBroken(await service.SendAsync(HttpMethod.Put, Path, Wares.Json()), "is no database");
-        await Eventually.TrueAsync(async () => await service.GetAsync("/health/ready") is { Status: 503 } ready && ready.Body.Contains("is no database", StringComparison.Ordinal));
+        await Eventually.TrueAsync(
+            async () => await service.GetAsync("/health/ready") is { Status: 503 } ready && ready.Body.Contains("is no database", StringComparison.Ordinal));
         Assert.Equal(200, (await service.GetAsync("/v1/catalogues/demo")).Status);
     }
 
