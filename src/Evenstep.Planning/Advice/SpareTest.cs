@@ -32,6 +32,7 @@ internal sealed class SpareTest
     private readonly LadderFigures whole;
     private readonly double lnMostStep;
     private readonly bool hasReticle;
+    private readonly int viewCount;
     private readonly Reach[] reaches;
     private readonly Reach[] comfortable;
     private readonly double[] starts;
@@ -44,6 +45,7 @@ internal sealed class SpareTest
         (this.kit, this.telescopes, this.budget) = (kit, telescopes, budget);
         var indices = kit.Problem.Owned.Select((item, index) => (item, index)).ToDictionary(one => one.item, one => one.index);
         views = [.. kit.Ladders.Select(ViewsOfLadder)];
+        viewCount = views.Sum(one => one.Length);
         leastFieldsDeg = [.. kit.Ladders.Select((_, t) => LeastFieldIn(t))];
         whole = kit.FiguresIn(telescopes);
         lnMostStep = Math.Max(2 * kit.Problem.EnoughMismatch, whole.LnLargestStep);
@@ -82,7 +84,11 @@ internal sealed class SpareTest
 
     /// <summary>Whether the kit with only these of the owned items is as good.</summary>
     /// <param name="kept">By the index of an item among those owned.</param>
-    public bool IsAsGood(bool[] kept) => KeepsFields(kept) && KeepsFigures(kept) && KeepsAnywhere(kept) && KeepsReticle(kept);
+    public bool IsAsGood(bool[] kept)
+    {
+        budget?.Spend(kept.Length + viewCount);
+        return KeepsFields(kept) && KeepsFigures(kept) && KeepsAnywhere(kept) && KeepsReticle(kept);
+    }
 
     private bool KeepsFigures(bool[] kept)
     {

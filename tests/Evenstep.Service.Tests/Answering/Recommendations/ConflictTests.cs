@@ -9,7 +9,7 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
 {
     private const string Path = "/v1/recommendations";
     private const int FirstSeed = 570_000;
-    private const int ProblemsPerBatch = 125;
+    private const int ProblemsPerBatch = 300;
 
     [Theory]
     [InlineData("en", "No purchases within your limits show 3° at once; any one of these would do: a budget of EUR 186.00 or a view of 1.5° instead of 3°.")]
