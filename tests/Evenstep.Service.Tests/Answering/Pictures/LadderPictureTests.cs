@@ -139,7 +139,7 @@ public sealed class LadderPictureTests
         Assert.Equal("img", picture.Root.Attribute("role")!.Value);
         Assert.Equal(named, picture.Root.Elements().Where(element => element.Attribute("id") is not null).Select(element => element.Attribute("id")!.Value));
         Assert.Equal("Power ladder: Balcony reflector", picture.Title);
-        Assert.Contains("With the purchases: 98% served.", picture.Description, StringComparison.Ordinal);
+        Assert.Contains("With the purchases: 99% served.", picture.Description, StringComparison.Ordinal);
         Assert.Contains("1.86° of sky, exit pupil 5.8 mm, 35x: Ropewalk 34.8 mm, new.", picture.Description, StringComparison.Ordinal);
         Assert.Contains("Never look at the Sun", picture.Description, StringComparison.Ordinal);
     }
