@@ -53,6 +53,27 @@ public sealed class PowerRangeTests
         Assert.Equal(setBy, range.HighestSetBy);
     }
 
+    [Theory]
+    [InlineData(Interest.Planets, 140)]
+    [InlineData(Interest.DoubleStars, 140)]
+    [InlineData(Interest.Moon, 100)]
+    [InlineData(Interest.PlanetaryNebulae, 100)]
+    public void Planets_and_double_stars_bear_an_exit_pupil_of_half_a_millimetre(Interest interest, double highest)
+    {
+        // 0.7 and 0.5 mm are common practice, no source.
+        var observer = SixMillimetres with { Observes = [Interest.LargeNebulae, interest] };
+        var range = PowerRange.Of(Some.Telescope(70), observer, PowerRange.UsualSeeingArcsec);
+        Assert.Equal(highest, range.Highest, Published.Rounding);
+        Assert.Equal(RangeEnd.Aperture, range.HighestSetBy);
+    }
+
+    [Fact]
+    public void The_air_limits_them_too()
+    {
+        var range = PowerRange.Of(Some.Telescope(140), SixMillimetres with { Observes = [Interest.Planets] }, PowerRange.UsualSeeingArcsec);
+        Assert.Equal((200, RangeEnd.Seeing), (range.Highest, range.HighestSetBy));
+    }
+
     [Fact]
     public void A_tie_at_the_low_end_goes_to_the_pupil()
     {
@@ -73,6 +94,8 @@ public sealed class PowerRangeTests
         var range = PowerRange.Of(Some.Telescope(apertureMm), SixMillimetres, SteadyAirArcsec);
         Assert.Equal(RangeEnd.Aperture, range.HighestSetBy);
         Assert.InRange(range.Highest, apertureMm, 2 * apertureMm);
+        var doubles = PowerRange.Of(Some.Telescope(apertureMm), SixMillimetres with { Observes = [Interest.DoubleStars] }, SteadyAirArcsec);
+        Assert.Equal(2 * apertureMm, doubles.Highest, Published.Rounding);
     }
 
     [Fact]

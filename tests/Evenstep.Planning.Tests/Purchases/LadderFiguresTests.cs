@@ -78,8 +78,56 @@ public sealed class LadderFiguresTests
     }
 
     [Fact]
+    public void The_formula_of_the_comfortable_share_agrees_with_sampled_points()
+    {
+        var random = new Random(20_141);
+        for (var round = 0; round < 60; round++)
+        {
+            var length = 0.5 + (3 * random.NextDouble());
+            ImmutableArray<Reach> reaches = [.. Enumerable.Range(0, random.Next(1, 7)).Select(_ => RandomReach(random, length))];
+            Reach[] comfortable = [.. reaches.Where(_ => random.Next(2) == 0)];
+            var figures = LadderFigures.Of(reaches, comfortable, length, new MismatchLimits(Enough, Enough));
+            var near = Enumerable.Range(0, Samples).Count(i => comfortable.Any(reach => Mismatch((i + 0.5) * length / Samples, [reach]) <= Enough));
+            Assert.Equal(near / (double)Samples, figures.ComfortableShare, ShareError);
+            Assert.True(figures.ComfortableShare <= figures.ServedShare + Tolerance.Value);
+        }
+    }
+
+    /// <summary>Two views half a unit from either end of an axis of 2, each serving 0.2 on either side.</summary>
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(1, 0.2)]
+    [InlineData(2, 0.4)]
+    public void The_comfortable_share_counts_comfortable_views_alone(int comfortable, double share)
+    {
+        Reach[] all = [new(0.5, 0.5), new(1.5, 1.5)];
+        var figures = LadderFigures.Of(all, all[..comfortable], 2, new MismatchLimits(Enough, Enough));
+        Assert.Equal(0.4, figures.ServedShare, Tolerance.Value);
+        Assert.Equal(share, figures.ComfortableShare, Tolerance.Value);
+    }
+
+    /// <summary>A step of less than 1.2 may be asked for, and yet what lies within 1.2 of two views is served: common practice, no source.</summary>
+    [Theory]
+    [InlineData(1, 1.2)]
+    [InlineData(1.1, 1.2)]
+    [InlineData(1.2, 1.2)]
+    [InlineData(1.5, 1.5)]
+    public void What_is_served_lies_within_half_a_step_of_at_least_1_2(double enoughStep, double servedStep)
+    {
+        var problem = Some.Problem(Some.InUse(lowest: 50, highest: 200), owned: [Some.Eyepiece(10)]) with
+        {
+            Preferences = new Preferences { EnoughStep = enoughStep },
+        };
+        var figures = Kit.Of(problem, []).Figures;
+        Assert.Equal(Math.Log(servedStep) / Math.Log(4), figures.ServedShare, Tolerance.Value);
+        Assert.Equal(figures.ServedShare, figures.ComfortableShare, Tolerance.Value);
+        Assert.Equal(Math.Log(enoughStep) / 2, problem.EnoughMismatch, Tolerance.Value);
+    }
+
+    [Fact]
     public void A_kit_is_as_bad_as_its_worst_telescope_and_on_average_as_their_average()
     {
+        Assert.Equal(0.25, LadderFigures.Of([Comfortable(0.1), Comfortable(0.4)]).ComfortableShare, Tolerance.Value);
         var good = new LadderFigures(true, 0.2, 0.10, 0.00, 1.0);
         var poor = new LadderFigures(true, 0.9, 0.30, 0.20, 0.5);
         var bare = new LadderFigures(false, 2.0, 2.00, 1.80, 0.0);
@@ -88,6 +136,10 @@ public sealed class LadderFiguresTests
         AssertFigures(new LadderFigures(true, 2.0, 0.8, 2.0 / 3, 0.5), LadderFigures.Of([good, poor, bare]));
         Assert.False(LadderFigures.Of([bare, bare]).HasViews);
     }
+
+    /// <summary>A view at the middle of an axis of 1 that serves so much of it.</summary>
+    private static LadderFigures Comfortable(double share) =>
+        LadderFigures.Of([new Reach(0.5, 0.5)], [new Reach(0.5, 0.5)], 1, new MismatchLimits(share / 2, share / 2));
 
     private static void AssertFigures(LadderFigures expected, LadderFigures actual)
     {

@@ -37,7 +37,8 @@ internal static class Descents
     public const long NoEnd = long.MaxValue;
 
     /// <summary>The same goal for every bench of a problem and every reticle eyepiece that would do.</summary>
-    public static T Run<T>(Drawn drawn, double lnLargestStep, T goal, long nodes = NoEnd, CancellationToken cancellation = default)
+    public static T Run<T>(
+        Drawn drawn, double lnLargestStep, T goal, long nodes = NoEnd, QualityMeasure? measure = null, CancellationToken cancellation = default)
         where T : Goal
     {
         var effort = new Effort(nodes, new WorkBudget(Comparison.WorkLimit, cancellation));
@@ -46,6 +47,11 @@ internal static class Descents
             foreach (var reticle in bench.Reticle.ToTry)
             {
                 var chain = Node.Chain(drawn.Ground);
+                if (measure is not null)
+                {
+                    Array.ForEach(chain, node => node.Measure(measure));
+                }
+
                 chain[0].Begin(bench, bench.Reticle.ExtraPrice(reticle));
                 if (chain[0].MoneyLeft >= Money.Zero)
                 {

@@ -36,6 +36,9 @@ internal sealed record Drawn(int Seed, OracleProblem Oracle, PurchaseProblem Pro
     /// <summary>The figures that decide: a telescope that nothing serves stands aside.</summary>
     public LadderFigures FiguresOf(Kit kit) => kit.FiguresIn(Ground.Candidacy.Telescopes);
 
+    /// <summary>The measure of quality, with a step allowed that is this many times what is enough, in logarithm.</summary>
+    public QualityMeasure Measure(double steps = 1.5) => QualityMeasure.Of(Problem, Ground.Candidacy.Telescopes, 2 * steps * Problem.EnoughMismatch);
+
     private static Drawn? Make(int seed)
     {
         var oracle = RandomProblems.Make(seed);

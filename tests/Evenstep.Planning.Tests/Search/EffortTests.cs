@@ -51,7 +51,7 @@ public class EffortTests
         caller.Cancel();
         var drawn = RoomyProblem();
         Assert.True(Descents.Run(drawn, AnyStep, new EverySet()).Sets.Count > ManyNodes);
-        Assert.Throws<OperationCanceledException>(() => Descents.Run(drawn, AnyStep, new EverySet(), Descents.NoEnd, caller.Token));
+        Assert.Throws<OperationCanceledException>(() => Descents.Run(drawn, AnyStep, new EverySet(), Descents.NoEnd, cancellation: caller.Token));
     }
 
     [Fact]
