@@ -1,5 +1,6 @@
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Budgets;
+using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Kits;
 using Evenstep.Service.Answering.Solving;
@@ -26,8 +27,12 @@ internal static class PlanRemarks
     private static RemarkAnswer NoteOf(Remark note, RecommendationAsked asked)
     {
         var forbidsAll = note.Code == PlanNotes.WideViewNotGranted && asked.Problem.Limits.MaxPurchases == 0;
-        return Phrase.Of("note", WithCurrency(note, asked), forbidsAll ? "no-purchases" : null);
+        return Phrase.Of("note", WithCurrency(note, asked), forbidsAll ? "no-purchases" : SpeaksOfNoBudget(note, asked) ? "no-budget" : null);
     }
+
+    /// <summary>What is left of the greatest budget there is means nothing: it stands for none.</summary>
+    private static bool SpeaksOfNoBudget(Remark note, RecommendationAsked asked) =>
+        note is { Variant: null, Code: PlanNotes.WiderViewCosts or PlanNotes.ZoomInstead } && asked.Problem.Limits.Budget == (decimal)Bounds.Budget.Most;
 
     private static Remark WithCurrency(Remark remark, RecommendationAsked asked) => remark.Values.Any(value => value.Value is decimal)
         ? remark with { Values = remark.Values.Add(RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency)) }

@@ -132,7 +132,7 @@ public sealed class ConflictTests(Service service) : IClassFixture<Service>
             values += sentences.Count * expected.Length;
         }
 
-        Assert.True(values > 5, $"only {values} values");
+        Assert.True(values > 3, $"only {values} values");
     }
 
     /// <summary>Not an item that must be bought and is no candidate, nor what cannot be had whatever the limits: these have sentences of

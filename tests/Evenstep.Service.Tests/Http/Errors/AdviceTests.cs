@@ -7,11 +7,6 @@ public sealed class AdviceTests(Service service) : IClassFixture<Service>
     private const string ItemPage = "/v1/catalogues/demo/items/kelpstone-5-5/match";
 
     [Theory]
-    [InlineData(Page, "owned=foo", "The catalogue has no item \"foo\". Give ids of items it has, and leave out what is not in it.")]
-    [InlineData(
-        Page, "owned=kelpstone-5-6",
-        "The catalogue has no item \"kelpstone-5-6\". Did you mean `kelpstone-5-5`? Give ids of items it has, and leave out what is not in it.")]
-    [InlineData(Page, "owned=kelpstone-5-5,stayrope-2x", "To give several, repeat the parameter: owned=kelpstone-5-5&owned=stayrope-2x")]
     [InlineData(Page, "observes=planets,%20moon", "To give several, repeat the parameter: observes=planets&observes=moon")]
     [InlineData(Page, "budget=%20100", "Write it as 100.")]
     [InlineData(Page, "budget=+0100.50", "Write it as 100.50.")]
