@@ -21,6 +21,12 @@ public static class Cautions
     /// <summary>Eye relief that exceeds what is needed by less than this, in mm, is barely enough: common practice, no source.</summary>
     public const double EyeReliefMarginMm = 2;
 
+    /// <summary>Where the pupil is that of the observer's age.</summary>
+    public const string OfAge = "of-age";
+
+    /// <summary>Where neither the pupil nor the age is known.</summary>
+    public const string Usual = "usual";
+
     /// <summary>Every code that <see cref="Of"/> can give.</summary>
     public static readonly ImmutableArray<string> Codes =
         [Sun, Eyesight, ExitPupilNarrow, ExitPupilWide, HeavyForFocuser, EyeReliefTight, ZoomFieldNarrow];
@@ -30,9 +36,9 @@ public static class Cautions
     [
         new Remark(Sun, []),
         .. OfEyesight(kit.Problem.Observer),
-        .. OfExitPupils(kit),
+        .. kit.Ladders.SelectMany(ladder => OfExitPupils(ladder, kit.Problem.Observer)),
         .. kit.Ladders.SelectMany(OfWeight),
-        .. OfEyeRelief(kit),
+        .. kit.Ladders.SelectMany(ladder => OfEyeRelief(ladder, kit)),
         .. OfZooms(kit),
     ];
 
@@ -47,27 +53,37 @@ public static class Cautions
     private static IEnumerable<Remark> OfEyesight(Observer observer) =>
         observer.WearsSpectacles || observer.AstigmatismDioptres is not null ? [new Remark(Eyesight, [])] : [];
 
-    private static IEnumerable<Remark> OfExitPupils(Kit kit)
-    {
-        var usable = kit.Ladders.SelectMany(ladder => ladder.Usable).Select(view => view.View).ToList();
-        return usable.Count == 0
-            ? []
-            : [.. OfNarrowest(usable.MinBy(NarrowestExitPupilMm)!), .. OfWidest(usable.MaxBy(view => view.ExitPupilMm)!, kit.Problem.Observer)];
-    }
+    private static IEnumerable<Remark> OfExitPupils(Ladder ladder, Observer observer) => ladder.Usable.IsEmpty ? [] :
+    [
+        .. OfNarrowest(ladder.Usable.MinBy(view => NarrowestExitPupilMm(view.View))!.View, observer),
+        .. OfWidest(ladder.Usable.MaxBy(view => view.View.ExitPupilMm)!.View, observer),
+    ];
 
-    private static IEnumerable<Remark> OfNarrowest(View view)
+    /// <summary>What bears a narrow exit pupil bears this one.</summary>
+    private static IEnumerable<Remark> OfNarrowest(View view, Observer observer)
     {
         var exitPupil = RemarkValue.Millimetres("exitPupilMm", NarrowestExitPupilMm(view));
-        var least = RemarkValue.Millimetres("leastMm", PowerRange.NarrowestExitPupilMm);
-        return exitPupil.ReadsBelow(least) ? [new Remark(ExitPupilNarrow, [RemarkValue.Power("power", view.PowerAtShortest), exitPupil, least])] : [];
+        var least = RemarkValue.Millimetres(
+            "leastMm", observer.ObservesBrightThings ? PowerRange.NarrowestBrightExitPupilMm : PowerRange.NarrowestExitPupilMm);
+        return exitPupil.ReadsBelow(least)
+            ? [new Remark(ExitPupilNarrow, [TelescopeOf(view), RemarkValue.Power("power", view.PowerAtShortest), exitPupil, least])]
+            : [];
     }
 
     private static IEnumerable<Remark> OfWidest(View view, Observer observer)
     {
         var exitPupil = RemarkValue.Millimetres("exitPupilMm", view.ExitPupilMm);
         var pupil = RemarkValue.Millimetres("pupilMm", observer.DarkAdaptedPupilMm);
-        return pupil.ReadsBelow(exitPupil) ? [new Remark(ExitPupilWide, [RemarkValue.Power("power", view.Power), exitPupil, pupil])] : [];
+        return !pupil.ReadsBelow(exitPupil) ? [] :
+        [
+            new Remark(ExitPupilWide, [TelescopeOf(view), RemarkValue.Power("power", view.Power), exitPupil, pupil])
+            {
+                Variant = observer.PupilMm is not null ? null : observer.Age is not null ? OfAge : Usual,
+            },
+        ];
     }
+
+    private static RemarkValue TelescopeOf(View view) => RemarkValue.Of("telescope", view.Telescope.Telescope.Name);
 
     /// <summary>A zoom's is narrowest at its shortest focal length.</summary>
     private static double NarrowestExitPupilMm(View view) => view.Telescope.Telescope.ApertureMm / view.PowerAtShortest;
@@ -81,7 +97,7 @@ public static class Cautions
             yield break;
         }
 
-        var (mass, limit) = (Grams("massGrams", KnownGrams(heaviest)), Grams("limitGrams", HeavyGrams(barrel)));
+        var (mass, limit) = (RemarkValue.Grams("massGrams", KnownGrams(heaviest)), RemarkValue.Grams("limitGrams", HeavyGrams(barrel)));
         if (limit.ReadsBelow(mass))
         {
             yield return new Remark(HeavyForFocuser,
@@ -95,19 +111,18 @@ public static class Cautions
         }
     }
 
-    private static RemarkValue Grams(string name, double grams) => new(name, grams, 1);
-
     private static double KnownGrams(KitView view) => (view.Eyepiece.MassGrams ?? 0) + (view.Barlow?.MassGrams ?? 0);
 
     /// <summary>One for each need, the tightest first: whoever takes the spectacles off for some views needs less there.</summary>
-    private static IEnumerable<Remark> OfEyeRelief(Kit kit) =>
-        from view in kit.Ladders.SelectMany(ladder => ladder.Usable)
+    private static IEnumerable<Remark> OfEyeRelief(Ladder ladder, Kit kit) =>
+        from view in ladder.Usable
         let needed = kit.Problem.Observer.NeededEyeReliefMm(view.View.ExitPupilMm, kit.Purchases.Contains(view.Eyepiece))
         where needed > 0 && Tolerance.Below(view.View.Ocular.EyeReliefMm, needed + EyeReliefMarginMm)
         group view.Eyepiece by needed into tight
         orderby tight.Key
         select new Remark(EyeReliefTight,
         [
+            RemarkValue.Of("telescope", ladder.Telescope.Telescope.Name),
             RemarkValue.Millimetres("neededMm", tight.Key),
             .. RemarkValue.ItemsOf([.. tight.Distinct().OrderBy(item => item.Ocular!.EyeReliefMm).ThenBy(item => item.Id, StringComparer.Ordinal)]),
         ]);
@@ -120,6 +135,6 @@ public static class Cautions
             where zoom.IsZoom
             let field = RemarkValue.Degrees("apparentFieldDeg", zoom.Ocular!.ApparentFieldAtLongestDeg)
             where field.ReadsBelow(limit)
-            select new Remark(ZoomFieldNarrow, [RemarkValue.Of("itemId", zoom.Id), RemarkValue.Of("name", zoom.Name ?? zoom.Id), field, limit]);
+            select new Remark(ZoomFieldNarrow, [.. RemarkValue.ItemOf(zoom), field, limit]);
     }
 }

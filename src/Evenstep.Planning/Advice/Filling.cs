@@ -28,23 +28,42 @@ public sealed record Filling(Jump Jump, KitView View)
         _ => null,
     };
 
+    /// <summary>A step that becomes this many times smaller is noticeably smaller: common practice, no source.</summary>
+    public const double NoticeablySmaller = 1.05;
+
     /// <param name="ladder">Without the views.</param>
     /// <param name="added">Usable views.</param>
     /// <param name="counts">Which jumps count.</param>
-    /// <returns>Null if none of the views lands in a jump that counts.</returns>
-    public static Filling? Of(Ladder ladder, IReadOnlyList<KitView> added, Func<Jump, bool> counts)
+    /// <param name="leastShrinking">How many times smaller the step must become.</param>
+    /// <returns>Null if none of the views lands in a jump that counts and becomes so much smaller.</returns>
+    public static Filling? Of(Ladder ladder, IReadOnlyList<KitView> added, Func<Jump, bool> counts, double leastShrinking = 1)
     {
         IEnumerable<Jump> jumps = ladder.Usable.IsEmpty ? [WholeRange(ladder.Telescope)] : ladder.Jumps();
         foreach (var jump in jumps.Where(counts).OrderByDescending(jump => jump.Weighed))
         {
             KitView[] landed = [.. added.Where(view => ladder.Usable.IsEmpty || LandsIn(view, jump, ladder.Telescope.Axis))];
-            if (landed.Length > 0)
+            if (landed.Length > 0 && (ladder.Usable.IsEmpty
+                || Tolerance.AtLeast(ShrinkingBy(landed, jump, ladder.Telescope.Axis), leastShrinking)))
             {
                 return new Filling(jump, ladder.Usable.IsEmpty ? landed[0] : Foremost(landed, jump));
             }
         }
 
         return null;
+    }
+
+    /// <summary>How many times smaller the largest step is that is left of a jump.</summary>
+    private static double ShrinkingBy(KitView[] landed, Jump jump, PowerAxis axis)
+    {
+        var (from, to) = (axis.PositionOf(jump.FromPower), axis.PositionOf(jump.ToPower));
+        var (reached, largest, weight) = (from, 0.0, jump.Place == JumpPlace.LowEnd ? 2 : 1);
+        foreach (var reach in landed.Select(view => view.Reach).OrderBy(reach => reach.From))
+        {
+            (largest, weight) = (Math.Max(largest, weight * (reach.From - reached)), 1);
+            reached = Math.Max(reached, reach.To);
+        }
+
+        return jump.Weighed / Math.Exp(Math.Max(largest, (jump.Place == JumpPlace.HighEnd ? 2 : 1) * (to - reached)));
     }
 
     /// <summary>Beyond an end of the range counts as that end.</summary>

@@ -4,16 +4,16 @@ using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Advice;
 
-/// <summary>What an item comes to beside what is owned. The first that applies, in the order of <see cref="ItemMatch.Of"/>.</summary>
+/// <summary>What an item comes to beside what is owned: the first that applies.</summary>
 public enum Verdict
 {
-    /// <summary>A view that repeats nothing makes the mean excess less: it lands in a jump wider than is enough.</summary>
-    FillsAStep,
-
-    /// <summary>A view that repeats nothing shows much more than what is owned shows at that power.</summary>
+    /// <summary>Its widest usable true field is much wider than that of what is owned.</summary>
     WidensTheView,
 
-    /// <summary>A usable view repeats an owned one, or the item itself is owned already.</summary>
+    /// <summary>The largest step or the mean excess shrinks by what can be read; or there was nothing to look through.</summary>
+    FillsAStep,
+
+    /// <summary>A usable view overlaps an owned one, or the item itself is owned already.</summary>
     Repeats,
 
     /// <summary>It fits no telescope, or makes only views that are of no use.</summary>
@@ -26,8 +26,7 @@ public enum Verdict
 /// <summary>A view that shows much more than what is owned.</summary>
 /// <param name="View">The view.</param>
 /// <param name="WidestDeg">The widest true field so far, in degrees.</param>
-/// <param name="AtItsPower">Whether that is the widest at this power; else nothing owned gives this power, and it is the widest of all.</param>
-public sealed record WiderField(KitView View, double WidestDeg, bool AtItsPower);
+public sealed record WiderField(KitView View, double WidestDeg);
 
 /// <summary>What one item does for what is owned, in one telescope.</summary>
 public sealed record ItemMatch
@@ -48,10 +47,13 @@ public sealed record ItemMatch
     /// <summary>Every view that needs the item, usable or not, by power.</summary>
     public ImmutableArray<KitView> Views { get; }
 
-    /// <summary>Every pair of such a view and an owned one that repeat one another, lower power first.</summary>
+    /// <summary>Every pair of such a view and an owned one that overlap, lower power first.</summary>
     public ImmutableArray<OverlappingPair> Repetitions { get; }
 
     public required Verdict Verdict { get; init; }
+
+    /// <summary>Whether a recommendation would not buy it, for it makes more overlaps than are allowed, or is owned already.</summary>
+    public required bool RepeatsTooMuch { get; init; }
 
     /// <summary>The jump that the item fills; null unless that is the verdict.</summary>
     public Filling? Filling { get; private init; }
@@ -59,30 +61,28 @@ public sealed record ItemMatch
     /// <summary>What it shows more; null unless that is the verdict.</summary>
     public WiderField? WiderField { get; private init; }
 
-    /// <summary>
-    /// Whether the item is of no use; else whether it fills a step; else whether it widens the view; else whether it
-    /// repeats what is owned; else it changes nothing.
-    /// </summary>
+    /// <summary>The first verdict that applies, in the order of <see cref="Advice.Verdict"/>.</summary>
     /// <param name="problem">Of one telescope.</param>
     /// <param name="item">Owned or not, a candidate or not.</param>
     public static ItemMatch Of(PurchaseProblem problem, Item item)
     {
         var (before, after) = (Kit.Of(problem, []), Kit.Of(problem, [item]));
-        var ladder = before.Ladders.Single();
-        ImmutableArray<KitView> views = [.. after.Ladders.Single().Views.Where(view => view.NeedsPurchase)];
-        ImmutableArray<OverlappingPair> repetitions =
-            [.. after.Ladders.Single().Overlaps().Where(pair => pair.First.NeedsPurchase != pair.Second.NeedsPurchase)];
-        KitView[] fresh = [.. views.Where(view => view.IsUsable && !repetitions.Any(pair => pair.First == view || pair.Second == view))];
+        var (ladder, equipped) = (before.Ladders.Single(), after.Ladders.Single());
+        ImmutableArray<KitView> views = [.. equipped.Views.Where(view => view.NeedsPurchase)];
+        ImmutableArray<OverlappingPair> repetitions = [.. equipped.Overlaps().Where(pair => pair.First.NeedsPurchase != pair.Second.NeedsPurchase)];
+        KitView[] usable = [.. views.Where(view => view.IsUsable)];
 
-        var filling = Improves(ladder, fresh, problem.MismatchLimits) ? Filling.Of(ladder, fresh, _ => true) : null;
-        var wider = filling is null ? WiderBy(fresh, ladder, problem.Preferences.LnLeastStep) : null;
+        var isOwned = problem.Owned.Contains(item);
+        var wider = isOwned ? null : WiderThan(ladder, usable);
+        var filling = isOwned || wider is not null || !Improves(before.Figures, after.Figures) ? null : FillingOf(ladder, usable, repetitions);
         return new ItemMatch(before, after, views, repetitions)
         {
-            Verdict = IsOfNoUse(item, views, ladder.Telescope.Telescope) ? Verdict.NotUsable
+            Verdict = wider is not null ? Verdict.WidensTheView
                 : filling is not null ? Verdict.FillsAStep
-                : wider is not null ? Verdict.WidensTheView
-                : repetitions.Length > 0 || problem.Owned.Contains(item) ? Verdict.Repeats
+                : repetitions.Length > 0 || isOwned ? Verdict.Repeats
+                : IsOfNoUse(item, views, ladder.Telescope.Telescope) ? Verdict.NotUsable
                 : Verdict.ChangesNothing,
+            RepeatsTooMuch = isOwned || OverlapRule.Left(problem, after.OverlapsThroughPurchases()) < 0,
             Filling = filling,
             WiderField = wider,
         };
@@ -91,30 +91,24 @@ public sealed record ItemMatch
     private static bool IsOfNoUse(Item item, ImmutableArray<KitView> views, Telescope telescope) =>
         !item.Optic.Barrel.FitsInto(telescope.FocuserBarrel) || (views.Length > 0 && !views.Any(view => view.IsUsable));
 
-    /// <summary>Whether the views leave less excess; where there was nothing to look through, any does.</summary>
-    private static bool Improves(Ladder ladder, KitView[] fresh, MismatchLimits limits)
-    {
-        if (fresh.Length == 0 || ladder.Usable.IsEmpty)
-        {
-            return fresh.Length > 0;
-        }
+    /// <summary>Null if it shows hardly more, or if there is nothing to look through yet.</summary>
+    private static WiderField? WiderThan(Ladder ladder, KitView[] usable) =>
+        !ladder.Usable.IsEmpty && usable.MaxBy(view => view.View.TrueFieldDeg) is { } widest
+        && ladder.Usable.Max(view => view.View.TrueFieldDeg) is var widestDeg
+        && Tolerance.AtLeast(widest.View.TrueFieldDeg / widestDeg, Overlap.WiderFieldRatio)
+            ? new WiderField(widest, widestDeg)
+            : null;
 
-        Reach[] reaches = [.. ladder.Usable.Concat(fresh).Select(view => view.Reach)];
-        var with = LadderFigures.Of(reaches, new double[reaches.Length], ladder.Telescope.Axis.Length, limits);
-        return Tolerance.Below(with.MeanExcess, ladder.Figures.MeanExcess);
-    }
+    /// <summary>By what can be read of the figures; where there was nothing to look through, any view does.</summary>
+    private static bool Improves(LadderFigures before, LadderFigures after) => after.HasViews && (!before.HasViews
+        || Step(after).ReadsBelow(Step(before)) || Excess(after).ReadsBelow(Excess(before)));
 
-    /// <summary>The view that widens most.</summary>
-    private static WiderField? WiderBy(KitView[] fresh, Ladder ladder, double lnLeastStep) => fresh
-        .Select(view => Beside(view, ladder, lnLeastStep))
-        .Where(wider => Tolerance.Above(RatioOf(wider), Overlap.WiderFieldRatio))
-        .MaxBy(RatioOf);
+    private static RemarkValue Step(LadderFigures figures) => RemarkValue.Ratio("largestStep", figures.LargestStep);
 
-    private static double RatioOf(WiderField wider) => wider.View.View.TrueFieldDeg / wider.WidestDeg;
+    private static RemarkValue Excess(LadderFigures figures) => RemarkValue.Percent("meanExcessPercent", 100 * (Math.Exp(figures.MeanExcess) - 1));
 
-    private static WiderField Beside(KitView view, Ladder ladder, double lnLeastStep)
-    {
-        KitView[] near = [.. ladder.Usable.Where(other => Tolerance.Below(Math.Abs(other.Showing.LnCutPower - view.Showing.LnCutPower), lnLeastStep))];
-        return new WiderField(view, (near.Length > 0 ? near : [.. ladder.Usable]).Max(other => other.View.TrueFieldDeg), near.Length > 0);
-    }
+    /// <summary>By a view that overlaps none, if one lands in a jump.</summary>
+    private static Filling? FillingOf(Ladder ladder, KitView[] usable, ImmutableArray<OverlappingPair> repetitions) =>
+        Filling.Of(ladder, [.. usable.Where(view => !repetitions.Any(pair => pair.First == view || pair.Second == view))], _ => true)
+        ?? Filling.Of(ladder, usable, _ => true);
 }

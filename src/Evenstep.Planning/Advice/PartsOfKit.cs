@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 
@@ -8,9 +9,10 @@ namespace Evenstep.Planning.Advice;
 /// it are asked for.
 /// </summary>
 /// <param name="kit">The whole.</param>
+/// <param name="telescopes">The telescopes that count, by their indices.</param>
 /// <param name="budget">Counts the work, and sees cancellation; null for nobody who could cancel. It cuts nothing short: what is
 /// said of one kit is bounded by what a request may hold.</param>
-internal sealed class PartsOfKit(Kit kit, WorkBudget? budget)
+internal sealed class PartsOfKit(Kit kit, ImmutableArray<int> telescopes, WorkBudget? budget)
 {
     /// <summary>Of asking whether a view is left, and of sorting it among those that are.</summary>
     private const long StepsOfView = 30;
@@ -21,7 +23,7 @@ internal sealed class PartsOfKit(Kit kit, WorkBudget? budget)
 
     /// <summary>What is left without all views that need one of these items.</summary>
     /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
-    public LadderFigures Without(params IReadOnlyList<Item> items) => LadderFigures.Of([.. kit.Ladders.Select(ladder => FiguresOf(ladder, items))]);
+    public LadderFigures Without(params IReadOnlyList<Item> items) => LadderFigures.Of([.. telescopes.Select(t => FiguresOf(kit.Ladders[t], items))]);
 
     private LadderFigures FiguresOf(Ladder ladder, IReadOnlyList<Item> without)
     {

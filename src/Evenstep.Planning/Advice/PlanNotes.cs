@@ -12,10 +12,23 @@ public static class PlanNotes
     public const string WiderViewCosts = "wider-view-costs";
     public const string ZoomInstead = "zoom-instead";
     public const string NotParfocal = "not-parfocal";
+    public const string TelescopeNotServed = "telescope-not-served";
+    public const string NothingToLookThrough = "nothing-to-look-through";
+
+    public const string LargerBudget = "larger-budget";
+
+    /// <summary>Of an offer that the money left does not suffice for.</summary>
+    public const string BeyondBudget = "beyond-budget";
+
+    /// <summary>Of an offer where no budget was named: it is the greatest there is.</summary>
+    public const string NoBudget = "no-budget";
+
+    /// <summary>Where nothing for sale would help.</summary>
+    public const string NothingForSale = "nothing-for-sale";
 
     /// <summary>Every code that <see cref="Of(PurchaseProblem, Plan)"/> can give.</summary>
     public static readonly ImmutableArray<string> Codes =
-        [WideViewNotGranted, WiderViewCosts, ZoomInstead, NotParfocal];
+        [NothingToLookThrough, LargerBudget, TelescopeNotServed, WideViewNotGranted, WiderViewCosts, ZoomInstead, NotParfocal];
 
     /// <summary>The notes on a plan; none where nothing is allowed.</summary>
     public static ImmutableArray<Remark> Of(PurchaseProblem problem, Plan plan)
@@ -43,6 +56,9 @@ public static class PlanNotes
         budget?.Look();
         return
         [
+            .. kit.Figures.HasViews ? ImmutableArray<Remark>.Empty : [OfNothing(kit)],
+            .. Maybe(Advice.LargerBudget.Beyond(kit, plan.Candidacy.Telescopes, budget)?.Remark),
+            .. NotServed(kit.Problem, plan.Candidacy.Telescopes),
             .. OfTheWish(kit.Problem, plan),
             .. Maybe(WiderView.Beyond(kit, budget)?.Remark),
             .. Maybe(ZoomInPlace.Of(kit)?.Remark),
@@ -50,27 +66,56 @@ public static class PlanNotes
         ];
     }
 
+    /// <summary>Whether the money is there for an offer.</summary>
+    internal static string? VariantFor(Item offered, decimal? moneyLeft) => moneyLeft is null ? NoBudget : offered.Price > moneyLeft ? BeyondBudget : null;
+
+    /// <summary>What the budget leaves after some money is spent; null where no budget was named.</summary>
+    internal static decimal? MoneyLeft(PurchaseProblem problem, decimal spent) =>
+        problem.Limits.Budget >= (decimal)Bounds.Budget.Most ? null : problem.Limits.Budget - spent;
+
     private static ImmutableArray<Remark> Maybe(Remark? remark) => remark is null ? [] : [remark];
 
+    /// <summary>What the cheapest item costs that alone, the budget aside, would give a usable view.</summary>
+    private static Remark OfNothing(Kit kit)
+    {
+        var limits = kit.Problem.Limits;
+        var rich = kit.Problem with { Limits = limits with { Budget = (decimal)Bounds.Budget.Most } };
+        var cheapest = Candidacy.Of(rich).Candidates
+            .OrderBy(item => item.ExactPrice).ThenBy(item => item.Id, StringComparer.Ordinal)
+            .FirstOrDefault(item => Kit.Of(rich, [item]).Figures.HasViews);
+        return new Remark(NothingToLookThrough,
+        [
+            RemarkValue.Of("itemId", cheapest?.Id),
+            RemarkValue.Of("name", cheapest),
+            RemarkValue.Of("price", cheapest?.Price),
+        ])
+        {
+            Variant = cheapest is null ? NothingForSale : null,
+        };
+    }
+
+    /// <summary>Telescopes in which nothing owned or for sale can make a usable view, so that they stand aside.</summary>
+    private static IEnumerable<Remark> NotServed(PurchaseProblem problem, ImmutableArray<int> telescopes) =>
+        problem.Telescopes.Where((_, t) => !telescopes.Contains(t))
+            .Select(one => new Remark(TelescopeNotServed, [RemarkValue.Of("telescope", one.Telescope.Name)]));
+
     private static ImmutableArray<Remark> OfTheWish(PurchaseProblem problem, Plan plan) =>
-        plan.Wish is { Granted: false } wish ? [WhyNotGranted(problem, plan, wish)] : [];
+        plan.Wish is { Granted: false } wish ? Maybe(WhyNotGranted(problem, plan, wish)) : [];
 
     /// <summary>
-    /// An item that alone would grant the wish is a candidate, for the wish is measured by the widest of them. So bought alone it
-    /// keeps to the budget and repeats too little to matter; if no allowed set holds it, then either nothing may be bought, or
-    /// what the request demands besides leaves no room for it.
+    /// An item that alone would grant the wish is a candidate, for the wish is measured by the widest of them. If it is not
+    /// bought, then either nothing may be bought, or no set with it is as even and meets all that is asked.
     /// </summary>
-    private static Remark WhyNotGranted(PurchaseProblem problem, Plan plan, WideViewWish wish)
+    private static Remark? WhyNotGranted(PurchaseProblem problem, Plan plan, WideViewWish wish)
     {
         var item = plan.Candidacy.Candidates
             .Where(candidate => ShowsAlone(problem, candidate, wish.TrueFieldDeg))
             .OrderBy(candidate => candidate.ExactPrice).ThenBy(candidate => candidate.Id, StringComparer.Ordinal)
-            .First();
-        return new Remark(WideViewNotGranted,
+            .FirstOrDefault();
+        return item is null ? null : new Remark(WideViewNotGranted,
         [
             RemarkValue.Degrees("trueFieldDeg", wish.TrueFieldDeg),
-            RemarkValue.Of("itemId", item.Id),
-            RemarkValue.Of("name", item.Name ?? item.Id),
+            .. RemarkValue.ItemOf(item),
             RemarkValue.Of("price", item.Price),
             RemarkValue.Degrees("itemFieldDeg", problem.Telescopes.Max(telescope => FieldAlone(problem, telescope, item) ?? 0)),
             RemarkValue.Of("maxPurchases", problem.Limits.MaxPurchases),

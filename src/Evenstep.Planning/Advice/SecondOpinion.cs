@@ -31,7 +31,8 @@ public sealed record SecondOpinion(
 /// <param name="LargestStep">As a ratio; null where either kit has nothing to look through.</param>
 /// <param name="MeanMismatch">Of the means as ratios, exp of the logarithm; null likewise.</param>
 /// <param name="ServedShare">From -1 to 1.</param>
-public sealed record KitDifference(decimal TotalPrice, double? LargestStep, double? MeanMismatch, double ServedShare)
+/// <param name="ComfortableShare">From -1 to 1.</param>
+public sealed record KitDifference(decimal TotalPrice, double? LargestStep, double? MeanMismatch, double ServedShare, double ComfortableShare)
 {
     public static KitDifference Between(Kit kit, Kit other)
     {
@@ -41,6 +42,7 @@ public sealed record KitDifference(decimal TotalPrice, double? LargestStep, doub
             kit.TotalPrice - other.TotalPrice,
             bothShow ? one.LargestStep - two.LargestStep : null,
             bothShow ? Math.Exp(one.MeanMismatch) - Math.Exp(two.MeanMismatch) : null,
-            one.ServedShare - two.ServedShare);
+            one.ServedShare - two.ServedShare,
+            one.ComfortableShare - two.ComfortableShare);
     }
 }

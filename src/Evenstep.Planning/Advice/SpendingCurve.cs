@@ -5,58 +5,66 @@ using Evenstep.Planning.Purchases;
 namespace Evenstep.Planning.Advice;
 
 /// <summary>
-/// The spending curve: of a frontier the points that differ enough to be told apart. From the cheapest point on, a point is
-/// kept if its largest step is narrower by 1 % or more than that of the last one kept; so every point left out stands closer
-/// than that to a cheaper one that is kept, and every point kept is the best for its price.
+/// The spending curve: what every sum buys at best, in largest steps. What is enough ends it: of steps that are, the cheapest is
+/// the last point.
 /// </summary>
 /// <param name="Points">The cheapest first. Empty if no set is allowed.</param>
-/// <param name="SuggestedIndex">The place of the point to suggest; -1 if there is none.</param>
+/// <param name="SuggestedIndex">The index of the point to suggest; -1 if there is none.</param>
 public sealed record SpendingCurve(ImmutableArray<SpendingPoint> Points, int SuggestedIndex)
 {
-    /// <summary>Largest steps in a ratio below this are as good as one: common practice, no source.</summary>
-    public const double TellingRatio = 1.01;
+    /// <summary>A point less far below the chord than this is no knee: common practice, no source.</summary>
+    public const double LeastDepth = 0.05;
 
     public static SpendingCurve Of(SpendingFrontier frontier)
     {
-        var points = ToldApart(frontier.Points);
-        return new SpendingCurve(points, KneeOf(points));
-    }
-
-    private static ImmutableArray<SpendingPoint> ToldApart(ImmutableArray<SpendingPoint> points)
-    {
-        List<SpendingPoint> kept = [];
-        foreach (var point in points)
+        var points = UpToEnough(frontier);
+        if (points.Length < 2)
         {
-            if (kept.Count == 0 || Tolerance.AtLeast(kept[^1].LnLargestStep - point.LnLargestStep, Math.Log(TellingRatio)))
-            {
-                kept.Add(point);
-            }
+            return new SpendingCurve(points, points.Length - 1);
         }
 
-        return [.. kept];
+        var telescopes = Candidacy.Of(frontier.Problem).Telescopes;
+        return new SpendingCurve(points, SuggestedOf(points, [.. points.Select(point => NotServed(point, frontier.Problem, telescopes))]));
     }
 
     /// <summary>
-    /// The knee: with price and logarithm of the step each scaled to [0, 1], the point farthest below the chord from the first
-    /// to the last; of equals the cheaper. Of one or two points the last.
+    /// The knee: with price and the share not served each scaled to [0, 1] from the first point's to the last's, the point
+    /// farthest below the chord from first to last; of equals the cheaper. The last, if no point is <see cref="LeastDepth"/>
+    /// below the chord, or the last serves no more than the first.
     /// </summary>
-    private static int KneeOf(ImmutableArray<SpendingPoint> points)
+    /// <param name="points">At least two.</param>
+    /// <param name="notServed">The share, 0 to 1, that each does not serve.</param>
+    internal static int SuggestedOf(ImmutableArray<SpendingPoint> points, ImmutableArray<double> notServed)
     {
-        var knee = points.Length <= 2 ? points.Length - 1 : 0;
-        for (var i = 1; points.Length > 2 && i < points.Length; i++)
+        var (last, gain) = (points.Length - 1, notServed[0] - notServed[^1]);
+        if (!Tolerance.Above(gain, 0))
         {
-            knee = Tolerance.Above(BelowChord(points, i), BelowChord(points, knee)) ? i : knee;
+            return last;
         }
 
-        return knee;
+        var (knee, greatest) = (last, 0.0);
+        for (var i = 0; i < last; i++)
+        {
+            var depth = BelowChord(i);
+            if (Tolerance.Above(depth, greatest))
+            {
+                (knee, greatest) = (i, depth);
+            }
+        }
+
+        return Tolerance.AtLeast(greatest, LeastDepth) ? knee : last;
+
+        double BelowChord(int i) => 1 - ((notServed[i] - notServed[^1]) / gain)
+            - (double)((points[i].TotalPrice - points[0].TotalPrice) / (points[^1].TotalPrice - points[0].TotalPrice));
     }
 
-    /// <summary>How far below the chord a point is, but for a factor that all points share.</summary>
-    private static double BelowChord(ImmutableArray<SpendingPoint> points, int i)
+    private static ImmutableArray<SpendingPoint> UpToEnough(SpendingFrontier frontier)
     {
-        var (first, last) = (points[0], points[^1]);
-        var price = (double)((points[i].TotalPrice - first.TotalPrice) / (last.TotalPrice - first.TotalPrice));
-        var step = (points[i].LnLargestStep - last.LnLargestStep) / (first.LnLargestStep - last.LnLargestStep);
-        return 1 - price - step;
+        var enough = 2 * frontier.Problem.EnoughMismatch;
+        var first = frontier.Points.ToList().FindIndex(point => Tolerance.AtMost(point.LnLargestStep, enough));
+        return first < 0 ? frontier.Points : frontier.Points[..(first + 1)];
     }
+
+    private static double NotServed(SpendingPoint point, PurchaseProblem problem, ImmutableArray<int> telescopes) =>
+        1 - Kit.Of(problem, point.Purchases).FiguresIn(telescopes).ServedShare;
 }

@@ -7,12 +7,13 @@ namespace Evenstep.Planning.Advice;
 
 /// <summary>
 /// The cheapest further item that, bought beside a kit's purchases, gives a much wider view than any of the kit, and with which
-/// they still break no rule, the budget and the number of purchases aside.
+/// they still break no rule, the budget and the number of purchases aside, nor has it a drawback that they have not.
 /// </summary>
 /// <param name="Item">What to buy as well; ties go to the first id.</param>
 /// <param name="TrueFieldDeg">The kit's widest true field, in degrees.</param>
 /// <param name="WiderFieldDeg">The widest with the item.</param>
-public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderFieldDeg)
+/// <param name="MoneyLeft">What the budget leaves after the kit's purchases; null where none was named.</param>
+public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderFieldDeg, decimal? MoneyLeft)
 {
     /// <summary>To whom wide views matter, beside those who name nothing in particular: common practice, no source.</summary>
     private static readonly ImmutableArray<Interest> ForWideViews = [Interest.LargeNebulae, Interest.StarClusters];
@@ -22,12 +23,15 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
 
     internal Remark Remark => new(PlanNotes.WiderViewCosts,
     [
-        RemarkValue.Of("itemId", Item.Id),
-        RemarkValue.Of("name", Item.Name ?? Item.Id),
+        .. RemarkValue.ItemOf(Item),
         RemarkValue.Of("price", Item.Price),
+        RemarkValue.Of("moneyLeft", MoneyLeft),
         RemarkValue.Degrees("trueFieldDeg", TrueFieldDeg),
         RemarkValue.Degrees("widerFieldDeg", WiderFieldDeg),
-    ]);
+    ])
+    {
+        Variant = PlanNotes.VariantFor(Item, MoneyLeft),
+    };
 
     /// <summary>Null if there is none, if nothing can be seen through the kit, or if wide views do not matter to the observer.</summary>
     /// <param name="kit">What there is.</param>
@@ -44,7 +48,7 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
         var roomy = Roomy(kit);
         var judged = Math.Max(1, MostViewsJudged / Math.Max(1, kit.Ladders.Sum(ladder => ladder.Views.Length)));
         return WiderItems(roomy, kit, widest).Take(judged).Where(item => FitsBeside(item, roomy, kit, budget)).Select(item => new WiderView(
-            item, widest, Kit.Of(roomy, kit.Purchases.Add(item)).WidestFieldDeg()!.Value)).FirstOrDefault();
+            item, widest, Kit.Of(roomy, kit.Purchases.Add(item)).WidestFieldDeg()!.Value, PlanNotes.MoneyLeft(kit.Problem, kit.TotalPrice))).FirstOrDefault();
     }
 
     /// <summary>The problem with money and purchases enough for one more.</summary>
@@ -57,7 +61,8 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
     /// <summary>Those alone that are much wider, the cheapest first. Nearly always one of the first will do, so
     /// that the others need not be judged.</summary>
     private static IEnumerable<Item> WiderItems(PurchaseProblem roomy, Kit kit, double widest) => kit.Problem.Catalogue.ByPrice
-        .Where(item => PlanNotes.ShowsAlone(roomy, item, Overlap.WiderFieldRatio * widest) && !kit.Purchases.Contains(item));
+        .Where(item => PlanNotes.ShowsAlone(roomy, item, Overlap.WiderFieldRatio * widest) && !kit.Purchases.Contains(item)
+            && OfferedDrawbacks.AreThoseOf(kit, item));
 
     private static bool FitsBeside(Item item, PurchaseProblem roomy, Kit kit, WorkBudget? budget)
     {

@@ -11,6 +11,9 @@ public sealed class Item(string id, Optic optic) : IEquatable<Item>
 
     public string? Name { get; init; }
 
+    /// <summary>Whether its owner described it, so that it is none of the catalogue's: without a name it is called by what it is.</summary>
+    public bool IsOwn { get; init; }
+
     /// <summary>In the catalogue's currency, with at most two decimal places.</summary>
     public decimal Price
     {

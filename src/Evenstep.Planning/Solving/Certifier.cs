@@ -56,6 +56,7 @@ public sealed class Certifier
         }
 
         var finder = Finder.Of(PurchaseSpace.Of(problem, candidacy, budget));
+        finder.Remember(plan.Purchases);
         return plan.Values is not { } values ? HasNone(finder, Question.Anything)
             : !IsWish(plan.Wish, WideViewWish.TrueFieldWished(problem, candidacy.Candidates)) ? false
             : new Certifier(plan, values, finder).NothingIsBetter();

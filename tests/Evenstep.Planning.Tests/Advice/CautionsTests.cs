@@ -30,6 +30,32 @@ public sealed class CautionsTests
     public void An_exit_pupil_under_0_7_mm_is_narrow(double focalLengthMm, bool isNarrow) =>
         Assert.Equal(isNarrow, CodesOf(Owning(Some.Eyepiece(focalLengthMm))).Contains(Cautions.ExitPupilNarrow));
 
+    /// <summary>Planets bear 0.5 mm.</summary>
+    [Theory]
+    [InlineData(5.0, false)]
+    [InlineData(4.9, true)]
+    public void Whoever_observes_planets_bears_a_narrower_one(double focalLengthMm, bool isNarrow)
+    {
+        var problem = Owning(Some.Eyepiece(focalLengthMm)) with { Observer = new Observer { Observes = [Interest.Planets] } };
+
+        Assert.Equal(isNarrow, CodesOf(problem).Contains(Cautions.ExitPupilNarrow));
+    }
+
+    [Theory]
+    [InlineData(5.0, null, null)]
+    [InlineData(null, 75.0, Cautions.OfAge)]
+    [InlineData(null, null, Cautions.Usual)]
+    public void Whose_pupil_it_is_is_told(double? pupilMm, double? age, string? variant)
+    {
+        var fast = Some.InUse(Some.Telescope(200, 1000, name: "fast"), lowest: 25, highest: 200);
+        var slow = Some.InUse(Some.Telescope(200, 2000, name: "slow"), lowest: 25, highest: 200);
+        var problem = Some.Problem(owned: [Some.Eyepiece(32)]) with { Telescopes = [slow, fast], Observer = new Observer { PupilMm = pupilMm, Age = age } };
+
+        var caution = Cautions.Of(Kit.Of(problem, [])).Single(one => one.Code == Cautions.ExitPupilWide);
+
+        Assert.Equal(("fast", variant), (ValueOf(caution, "telescope"), caution.Variant));
+    }
+
     [Theory]
     [InlineData(6, false)]
     [InlineData(5.998, false)]
@@ -73,8 +99,8 @@ public sealed class CautionsTests
     [Theory]
     [InlineData(true, 16.9, "15")]
     [InlineData(true, 17, null)]
-    [InlineData(false, 9.9, "8")]
-    [InlineData(false, 10, null)]
+    [InlineData(false, 6.9, "5")]
+    [InlineData(false, 7, null)]
     public void Eye_relief_is_tight_within_2_mm_of_what_is_needed(bool wearsSpectacles, double eyeReliefMm, string? needed)
     {
         var problem = Owning() with { Observer = new Observer { WearsSpectacles = wearsSpectacles } };
@@ -112,6 +138,33 @@ public sealed class CautionsTests
         Assert.Equal([6.0], (double[])ValueOf(note, "fastestFocalRatios"));
     }
 
+    [Fact]
+    public void What_is_owned_and_what_is_bought_are_told_apart_and_zooms_and_Barlows_count()
+    {
+        var telescope = Some.InUse(Some.Telescope(200, 1000), lowest: 50, highest: 300);
+        var zoom = new Item("zoom", (Zoom)Some.Zoom(8, 24).Optic with { FastestFocalRatio = 6 });
+        var barlow = new Item("barlow", (Barlow)Some.Barlow(2).Optic with { FastestFocalRatio = 7 });
+        var problem = Some.Problem(telescope, owned: [For(Some.Eyepiece(10, id: "own"), 6)]);
+
+        var notes = KitNotes.Of(Kit.Of(problem, [zoom, barlow])).Where(one => one.Code == KitNotes.FastTelescope).ToList();
+
+        Assert.Equal([null, KitNotes.Bought], notes.Select(note => note.Variant));
+        Assert.Equal([["own"], ["barlow", "zoom"]], notes.Select(note => ((string[])ValueOf(note, "itemIds")).Order(StringComparer.Ordinal).ToArray()));
+    }
+
+    [Fact]
+    public void Figures_that_were_assumed_are_named()
+    {
+        Item[] items =
+            [new("a", Eyepiece.Of(10, null, 12, null, Barrel.Inch125)), new("b", Eyepiece.Of(20, 60, null, null, Barrel.Inch125)), Some.Eyepiece(15)];
+
+        var notes = KitNotes.Of(Kit.Of(Owning(items[0]), items[1..])).Where(one => one.Code == KitNotes.AssumedFigures).ToList();
+
+        Assert.Equal([null, KitNotes.EyeRelief], notes.Select(note => note.Variant));
+        Assert.Equal([["a"], ["b"]], notes.Select(note => (string[])ValueOf(note, "itemIds")));
+        Assert.Equal([[50.0], [14.0]], notes.Select(note => (double[])ValueOf(note, "figures")));
+    }
+
     [Theory]
     [InlineData(5, 4.96, false)]
     [InlineData(5, 4.9, true)]
@@ -127,7 +180,7 @@ public sealed class CautionsTests
     [Fact]
     public void The_tightest_eye_relief_is_named_first()
     {
-        Item[] bought = [Some.Eyepiece(10, eyeReliefMm: 9, id: "c"), Some.Eyepiece(12, eyeReliefMm: 8.5, id: "d"), Some.Eyepiece(15, eyeReliefMm: 9, id: "a")];
+        Item[] bought = [Some.Eyepiece(10, eyeReliefMm: 6, id: "c"), Some.Eyepiece(12, eyeReliefMm: 5.5, id: "d"), Some.Eyepiece(15, eyeReliefMm: 6, id: "a")];
 
         var caution = Cautions.Of(Kit.Of(Owning(), [.. bought])).Single(one => one.Code == Cautions.EyeReliefTight);
 

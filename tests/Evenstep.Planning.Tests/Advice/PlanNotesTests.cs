@@ -1,174 +1,205 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Advice;
-using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
-using Evenstep.Planning.Solving;
-using Evenstep.Planning.Tests.Agreement;
-using Evenstep.Planning.Tests.Oracle;
 
 namespace Evenstep.Planning.Tests.Advice;
 
-/// <summary>What an adviser remarks is true, by the exhaustive solver's figures.</summary>
+/// <summary>One telescope of 1000 mm; 25 mm give 40 times, 10 mm give 100.</summary>
 public sealed class PlanNotesTests
 {
-    private const int FirstSeed = 550_000;
-    private const int Problems = 1200;
+    private const decimal Budget = 300;
 
-    /// <summary>A view this much wider is an upgrade, by common practice.</summary>
-    private const double MuchWider = 1.25;
+    private static readonly TelescopeInUse From25To200 = Some.InUse(lowest: 25, highest: 200);
 
-    private const decimal AllTheMoney = 1_000_000;
-
-    private static readonly ImmutableArray<Planned> Plans = [.. Planned.Solvable(FirstSeed, Problems)];
-
-    [Fact]
-    public void The_wider_view_is_the_cheapest_that_may_be_bought_as_well()
+    [Theory]
+    [InlineData(180, null)]
+    [InlineData(200, null)]
+    [InlineData(201, PlanNotes.BeyondBudget)]
+    public void A_much_wider_view_is_offered_and_whether_the_money_is_there(int price, string? variant)
     {
-        var found = 0;
-        foreach (var planned in Plans)
-        {
-            var expected = CheapestWider(planned);
-            var wider = WiderView.Beyond(planned.Kit);
+        var note = Single(PlanNotes.WiderViewCosts, [Some.Eyepiece(20)], [Some.Eyepiece(30, 70, id: "wide", price: price)]);
 
-            Assert.True(expected?.Id == wider?.Item.Id, $"seed {planned.Seed}: {expected?.Id}, not {wider?.Item.Id}");
-            found += wider is null ? 0 : 1;
-        }
+        Assert.Equal(("wide", variant, 200m), (ValueOf(note, "itemId"), note.Variant, ValueOf(note, "moneyLeft")));
+        Assert.Equal((1.0, 2.1), ((double)ValueOf(note, "trueFieldDeg")!, Math.Round((double)ValueOf(note, "widerFieldDeg")!, 9)));
+    }
 
-        Assert.True(found > Problems / 20, $"only {found} found");
+    [Theory]
+    [InlineData(50.0, 16, true)] // 1.25 degrees instead of 1
+    [InlineData(49.9, 16, false)]
+    [InlineData(80.0, 9, false)] // tight, as nothing bought is
+    public void It_must_be_much_wider_and_have_no_drawback_that_the_plan_has_not(double fieldDeg, double eyeReliefMm, bool isOffered)
+    {
+        var wide = Some.Eyepiece(25, fieldDeg, eyeReliefMm, id: "wide");
+
+        Assert.Equal(isOffered, IsOfferedBeside(Some.Eyepiece(10)));
+        Assert.Equal(fieldDeg >= 50, IsOfferedBeside(Some.Eyepiece(10, eyeReliefMm: 6)));
+
+        bool IsOfferedBeside(Item bought) => CodesOf([bought, Some.Eyepiece(5)], [wide], owned: [Some.Eyepiece(20)]).Contains(PlanNotes.WiderViewCosts);
     }
 
     [Fact]
-    public void The_fields_of_the_wider_view_are_those_of_the_kit_and_of_the_kit_with_it()
+    public void The_cheapest_of_several_is_offered()
     {
-        foreach (var planned in Plans)
-        {
-            if (WiderView.Beyond(planned.Kit) is { } wider)
-            {
-                var search = new OracleSearch(WithRoom(planned));
-                Assert.Equal(search.WidestField(search.SetOf(planned.Ids), null), wider.TrueFieldDeg, Tolerance.Value);
-                Assert.Equal(search.WidestField(search.SetOf([.. planned.Ids, wider.Item.Id]), null), wider.WiderFieldDeg, Tolerance.Value);
-            }
-        }
+        ImmutableArray<Item> wide =
+            [Some.Eyepiece(30, 70, id: "b", price: 90), Some.Eyepiece(30, 72, id: "a", price: 90), Some.Eyepiece(30, 76, id: "c", price: 95)];
+
+        var note = Single(PlanNotes.WiderViewCosts, [Some.Eyepiece(20)], wide);
+
+        Assert.Equal("a", ValueOf(note, "itemId"));
     }
 
     [Fact]
-    public void The_zoom_takes_in_as_many_eyepieces_as_any_and_is_the_cheapest_of_those()
+    public void A_zoom_is_offered_in_place_of_an_eyepiece_and_a_Barlow()
     {
-        var found = 0;
-        foreach (var planned in Plans)
-        {
-            var expected = BestZoom(planned);
-            var zoom = ZoomInPlace.Of(planned.Kit);
+        var zoom = Some.Zoom(4, 20, fieldAtLongestDeg: 50, id: "zoom", price: 210);
+        var note = Single(PlanNotes.ZoomInstead, [Some.Eyepiece(10, id: "ten"), Some.Barlow(2)], [zoom]);
 
-            Assert.True(expected.Zoom?.Id == zoom?.Zoom.Id, $"seed {planned.Seed}: {expected.Zoom?.Id}, not {zoom?.Zoom.Id}");
-            Assert.Equal(expected.Eyepieces, zoom?.Eyepieces.Select(item => item.Id) ?? []);
-            found += zoom is null ? 0 : 1;
-        }
+        Assert.Equal(["barlow-2", "ten"], ((string[])ValueOf(note, "itemIds")!).Order(StringComparer.Ordinal));
+        Assert.Equal((200m, 300m, null), (ValueOf(note, "pricesTogether"), ValueOf(note, "moneyLeft"), note.Variant));
+    }
 
-        Assert.True(found > 2, $"only {found} found");
+    [Theory]
+    [InlineData(6, 20, 50, 16)] // 200 times are out of its reach
+    [InlineData(4, 20, 49, 16)] // a narrow field, as nothing bought has
+    [InlineData(4, 20, 50, 9)] // tight
+    public void No_zoom_is_offered_that_does_less(double shortestMm, double longestMm, double fieldDeg, double eyeReliefMm) => Assert.DoesNotContain(
+        PlanNotes.ZoomInstead, CodesOf([Some.Eyepiece(10), Some.Barlow(2)], [Some.Zoom(shortestMm, longestMm, 60, fieldDeg, eyeReliefMm)]));
+
+    [Fact]
+    public void A_zoom_that_the_money_does_not_suffice_for_is_offered_as_such()
+    {
+        var zoom = Some.Zoom(8, 20, fieldAtLongestDeg: 50, price: 250);
+
+        var note = Single(PlanNotes.ZoomInstead, [Some.Eyepiece(10), Some.Eyepiece(14), Some.Eyepiece(30, 70)], [zoom]);
+
+        Assert.Equal((PlanNotes.BeyondBudget, 200m), (note.Variant, ValueOf(note, "moneyLeft")));
     }
 
     [Fact]
-    public void Where_something_may_be_bought_a_wide_view_is_not_granted_only_because_of_what_else_is_asked()
+    public void Where_no_budget_was_named_no_money_is_spoken_of()
     {
-        var demanding = 0;
-        foreach (var planned in Plans.Where(planned => planned.Plan.Wish is { Granted: false } && planned.Problem.Limits.MaxPurchases > 0))
-        {
-            var note = PlanNotes.Of(planned.Problem, planned.Plan).Single(one => one.Code == PlanNotes.WideViewNotGranted);
-            Assert.Equal(CheapestGranting(planned), note.Values.Single(value => value.Name == "itemId").Value);
-            var free = planned.Asked.Preferences with { MustInclude = [], MustFrame = [], ReticleLeastPower = null };
-            var search = new OracleSearch(planned.Asked with { Preferences = free });
-            Assert.Contains(search.AllowedSets(), set => OracleTolerance.RatioAtLeast(search.WidestField(set, null), planned.Plan.Wish!.TrueFieldDeg));
-            demanding++;
-        }
+        var problem = Problem([Some.Eyepiece(20), Some.Eyepiece(30, 70)], []) with { Limits = new Limits { Budget = (decimal)Bounds.Budget.Most } };
 
-        Assert.True(demanding > 3, $"only {demanding} not granted");
+        var note = PlanNotes.Of(problem, PlanOf(problem, problem.Catalogue[0])).Single(one => one.Code == PlanNotes.WiderViewCosts);
+
+        Assert.Equal((PlanNotes.NoBudget, null), (note.Variant, ValueOf(note, "moneyLeft")));
     }
 
     [Fact]
-    public void A_wide_view_is_not_granted_where_nothing_may_be_bought()
+    public void Where_zooms_are_not_avoided_the_plan_has_weighed_them() => Assert.DoesNotContain(
+        PlanNotes.ZoomInstead,
+        CodesOf([Some.Eyepiece(10), Some.Barlow(2)], [Some.Zoom(4, 20, fieldAtLongestDeg: 50)], preferences: new Preferences { AvoidZooms = false }));
+
+    [Fact]
+    public void A_telescope_that_nothing_serves_is_named()
     {
-        var observer = new Observer { Observes = [Interest.LargeNebulae] };
-        var problem = Some.Problem(catalogue: [Some.Eyepiece(20, id: "wide"), Some.Eyepiece(10)], observer: observer);
-        var nothing = problem with { Limits = problem.Limits with { MaxPurchases = 0 } };
+        var narrow = Some.InUse(Some.Telescope(focuser: Barrel.Inch0965, name: "narrow"), lowest: 25, highest: 200);
+        var problem = Some.Problem(owned: [Some.Eyepiece(20)]) with { Telescopes = [From25To200, narrow] };
 
-        var note = PlanNotes.Of(nothing, Planner.Solve(nothing, new WorkBudget(Comparison.WorkLimit))).Single(one => one.Code == PlanNotes.WideViewNotGranted);
+        var note = PlanNotes.Of(problem, PlanOf(problem)).Single(one => one.Code == PlanNotes.TelescopeNotServed);
 
-        Assert.Equal(("wide", 0), (note.Values.Single(value => value.Name == "itemId").Value, note.Values.Single(value => value.Name == "maxPurchases").Value));
+        Assert.Equal("narrow", ValueOf(note, "telescope"));
+    }
+
+    [Fact]
+    public void Where_there_is_nothing_to_look_through_the_cheapest_that_would_help_is_named()
+    {
+        ImmutableArray<Item> forSale =
+        [
+            Some.Eyepiece(20, id: "dear", price: 900),
+            Some.Eyepiece(10, id: "cheap", price: 400),
+            Some.Eyepiece(2, id: "no-use", price: 310),
+            Some.Barlow(2, price: 305),
+        ];
+        var note = Single(PlanNotes.NothingToLookThrough, [], forSale);
+
+        Assert.Equal(("cheap", 400m, null), (ValueOf(note, "itemId"), ValueOf(note, "price"), note.Variant));
+        Assert.DoesNotContain(PlanNotes.NothingToLookThrough, CodesOf([], forSale, owned: [Some.Eyepiece(15)]));
+    }
+
+    [Fact]
+    public void A_Barlow_may_be_what_helps()
+    {
+        var note = Single(PlanNotes.NothingToLookThrough, [], [Some.Barlow(2, price: 320), Some.Eyepiece(10, price: 400)], owned: [Some.Eyepiece(55)]);
+
+        Assert.Equal("barlow-2", ValueOf(note, "itemId"));
+    }
+
+    [Fact]
+    public void Where_nothing_for_sale_would_help_that_is_said()
+    {
+        var note = Single(PlanNotes.NothingToLookThrough, [], [Some.Eyepiece(2)]);
+
+        Assert.Equal((null, PlanNotes.NothingForSale), (ValueOf(note, "itemId"), note.Variant));
+    }
+
+    [Fact]
+    public void Where_the_budget_buys_nothing_what_a_larger_one_would_bring_is_told()
+    {
+        ImmutableArray<Item> forSale =
+            [Some.Eyepiece(21, id: "little", price: 310), Some.Eyepiece(6, id: "much", price: 350), Some.Eyepiece(5, id: "dear", price: 400)];
+        var note = Single(PlanNotes.LargerBudget, [], forSale, owned: [Some.Eyepiece(20)]);
+
+        Assert.Equal(("much", 350m), (ValueOf(note, "itemId"), ValueOf(note, "price")));
+        Assert.True((double)ValueOf(note, "servedWithIt")! - (double)ValueOf(note, "servedPercent")! > LargerBudget.ClearlyMore);
+        Assert.DoesNotContain(PlanNotes.LargerBudget, CodesOf([Some.Eyepiece(10)], forSale, owned: [Some.Eyepiece(20)]));
+    }
+
+    [Fact]
+    public void A_wish_that_is_not_granted_names_the_cheapest_that_would_grant_it()
+    {
+        ImmutableArray<Item> forSale =
+            [Some.Eyepiece(30, 70, id: "wide", price: 80), Some.Eyepiece(30, 72, id: "wider", price: 90), Some.Eyepiece(10, id: "narrow")];
+        var problem = Problem(forSale, []) with { Observer = new Observer { Observes = [Interest.LargeNebulae] } };
+        var plan = PlanOf(problem) with { Wish = new WideViewWish(2, Granted: false) };
+
+        var note = PlanNotes.Of(problem, plan).Single(one => one.Code == PlanNotes.WideViewNotGranted);
+
+        Assert.Equal(("wide", 2.0, 3), (ValueOf(note, "itemId"), ValueOf(note, "trueFieldDeg"), ValueOf(note, "maxPurchases")));
+        var granted = PlanNotes.Of(problem, plan with { Wish = new WideViewWish(2, Granted: true) });
+        Assert.DoesNotContain(PlanNotes.WideViewNotGranted, granted.Select(one => one.Code));
     }
 
     [Fact]
     public void Purchases_of_another_parfocal_group_than_all_that_is_owned_are_named()
     {
-        var problem = Some.Problem(Some.InUse(lowest: 50, highest: 200), owned: [InGroup(Some.Eyepiece(20, id: "own"), "a"), Some.Eyepiece(15)]);
+        Item[] bought = [InGroup(Some.Eyepiece(10, id: "other"), "b"), InGroup(Some.Eyepiece(8, id: "same"), "a"), Some.Eyepiece(6)];
+        var note = Single(PlanNotes.NotParfocal, [.. bought], [], owned: [InGroup(Some.Eyepiece(20, id: "own"), "a"), Some.Eyepiece(15)]);
 
-        Assert.Equal(
-            ["other"], NotParfocal(problem, InGroup(Some.Eyepiece(10, id: "other"), "b"), InGroup(Some.Eyepiece(8, id: "same"), "a"), Some.Eyepiece(6)));
-        Assert.Empty(NotParfocal(problem with { Owned = [Some.Eyepiece(20)] }, InGroup(Some.Eyepiece(10), "b")));
+        Assert.Equal(["other"], (string[])ValueOf(note, "itemIds")!);
+        Assert.DoesNotContain(PlanNotes.NotParfocal, CodesOf([.. bought], [], owned: [Some.Eyepiece(20)]));
     }
 
-    private static IEnumerable<string> NotParfocal(PurchaseProblem problem, params ImmutableArray<Item> purchases)
+    [Fact]
+    public void Of_what_is_not_allowed_nothing_is_said()
     {
-        var plan = new Plan { Outcome = Outcome.Optimal, Purchases = purchases, Candidacy = Candidacy.Of(problem) };
-        return PlanNotes.Of(problem, plan).Where(note => note.Code == PlanNotes.NotParfocal)
-            .SelectMany(note => (string[])note.Values.Single(value => value.Name == "itemIds").Value!);
+        var problem = Problem([Some.Eyepiece(10)], []);
+
+        Assert.Empty(PlanNotes.Of(problem, PlanOf(problem) with { Outcome = Outcome.Infeasible }));
     }
 
     private static Item InGroup(Item item, string group) => new(item.Id, item.Optic) { Price = item.Price, ParfocalGroup = group };
 
-    private static OracleProblem WithRoom(Planned planned) => planned.Asked with
-    {
-        Limits = planned.Asked.Limits with { Budget = AllTheMoney, MaxPurchases = planned.Ids.Length + 1 },
-    };
+    private static PurchaseProblem Problem(ImmutableArray<Item> forSale, ImmutableArray<Item> owned) =>
+        Some.Problem(From25To200, owned: owned, catalogue: Assortment.Of(forSale.AsSpan())) with { Limits = new Limits { Budget = Budget } };
 
-    private static OracleItem? CheapestWider(Planned planned)
-    {
-        var observes = planned.Asked.Observer.Observes;
-        if (observes.Count > 0 && !observes.Contains(OracleInterest.LargeNebulae) && !observes.Contains(OracleInterest.StarClusters))
-        {
-            return null;
-        }
+    private static Plan PlanOf(PurchaseProblem problem, params ImmutableArray<Item> purchases) =>
+        new() { Outcome = Outcome.Optimal, Purchases = purchases, Candidacy = Candidacy.Of(problem) };
 
-        var search = new OracleSearch(WithRoom(planned));
-        var widest = search.WidestField(search.SetOf(planned.Ids), null);
-        return widest == 0 ? null : search.Candidates
-            .Where(item => !planned.Ids.Contains(item.Id))
-            .Where(item => search.Bench.UsableViews([item]).Any(view => OracleTolerance.AtLeast(view.TrueFieldDeg / widest, MuchWider)))
-            .Where(item => search.IsAllowed(search.SetOf([.. planned.Ids, item.Id])))
-            .OrderBy(item => item.Price).ThenBy(item => item.Id, StringComparer.Ordinal)
-            .FirstOrDefault();
+    private static ImmutableArray<Remark> NotesOf(
+        ImmutableArray<Item> bought, ImmutableArray<Item> others, ImmutableArray<Item> owned, Preferences? preferences)
+    {
+        var problem = Problem([.. bought, .. others], owned) with { Preferences = preferences ?? new Preferences() };
+        return PlanNotes.Of(problem, PlanOf(problem, bought));
     }
 
-    private static (OracleItem? Zoom, IEnumerable<string> Eyepieces) BestZoom(Planned planned)
-    {
-        if (planned.Asked.Preferences.Zooms == OracleUse.Allow)
-        {
-            return (null, []);
-        }
+    private static Remark Single(string code, ImmutableArray<Item> bought, ImmutableArray<Item> others, ImmutableArray<Item> owned = default) =>
+        NotesOf(bought, others, owned.IsDefault ? [] : owned, null).Single(note => note.Code == code);
 
-        var search = new OracleSearch(planned.Asked with { Preferences = planned.Asked.Preferences with { Zooms = OracleUse.Allow } });
-        OracleItem[] bought = [.. search.Items(search.SetOf(planned.Ids)).Where(item => item.Kind == OracleKind.Eyepiece && !item.IsReticle)];
-        return search.Candidates.Where(item => item.Kind == OracleKind.Zoom && !planned.Ids.Contains(item.Id))
-            .Select(
-                zoom => (
-                    Zoom: (OracleItem?)zoom,
-                    Eyepieces: bought.Where(item => TakesIn(search.Bench, zoom, item)).Select(item => item.Id).Order(StringComparer.Ordinal)))
-            .Where(one => one.Eyepieces.Count() > 1)
-            .OrderByDescending(one => one.Eyepieces.Count()).ThenBy(one => one.Zoom!.Price).ThenBy(one => one.Zoom!.Id, StringComparer.Ordinal)
-            .FirstOrDefault((null, Enumerable.Empty<string>().Order()));
-    }
+    private static IEnumerable<string> CodesOf(
+        ImmutableArray<Item> bought, ImmutableArray<Item> others, ImmutableArray<Item> owned = default, Preferences? preferences = null) =>
+        NotesOf(bought, others, owned.IsDefault ? [] : owned, preferences).Select(note => note.Code);
 
-    private static bool TakesIn(OracleBench bench, OracleItem zoom, OracleItem eyepiece) => bench.UsableViews([eyepiece]).All(view =>
-        bench.UsableViews([zoom]).Any(stretch => stretch.Scale == view.Scale
-            && OracleTolerance.AtLeast(view.Start, stretch.Start) && OracleTolerance.AtMost(view.End, stretch.End)));
-
-    private static string CheapestGranting(Planned planned)
-    {
-        var search = new OracleSearch(planned.Asked);
-        return search.Candidates
-            .Where(item => search.Bench.UsableViews([item]).Any(view => OracleTolerance.RatioAtLeast(view.TrueFieldDeg, planned.Plan.Wish!.TrueFieldDeg)))
-            .OrderBy(item => item.Price).ThenBy(item => item.Id, StringComparer.Ordinal)
-            .First().Id;
-    }
+    private static object? ValueOf(Remark remark, string name) => remark.Values.Single(value => value.Name == name).Value;
 }

@@ -35,7 +35,7 @@ public sealed class SecondOpinionTests
             if (opinion.Difference is { } difference)
             {
                 var shows = opinion.List.Figures.HasViews;
-                Assert.Equal(new KitDifference(0, shows ? 0 : null, shows ? 0 : null, 0), difference);
+                Assert.Equal(new KitDifference(0, shows ? 0 : null, shows ? 0 : null, 0, 0), difference);
                 Assert.Empty(opinion.Breaches);
                 Assert.Empty(opinion.Exclusions);
             }
@@ -115,7 +115,7 @@ public sealed class SecondOpinionTests
     {
         var opinion = OpinionOn([Some.Barlow(2, price: 50)], Problem with { Owned = [] });
 
-        Assert.Equal(new KitDifference(50, null, null, 0), opinion.Difference);
+        Assert.Equal(new KitDifference(50, null, null, 0, 0), opinion.Difference);
     }
 
     /// <summary>Beside a plan that buys nothing.</summary>

@@ -16,7 +16,8 @@ public sealed class SuggestionTests
     private const double FieldOverWidth = 1.2;
 
     /// <summary>How far beyond the range a power is still admitted, by common practice.</summary>
-    private const double Grace = 1.25;
+    private const double GraceBelow = 1.25;
+    private const double GraceAbove = 1.1;
 
     private static readonly TelescopeInUse From50To200 = Some.InUse(lowest: 50, highest: 200);
 
@@ -162,7 +163,7 @@ public sealed class SuggestionTests
     }
 
     private static (double Lowest, double Highest) Admitted(OracleView view) => view.IsZoom
-        ? (Math.Max(view.LowestPower, view.Scale.Lowest / Grace), Math.Min(view.HighestPower, view.Scale.Highest * Grace))
+        ? (Math.Max(view.LowestPower, view.Scale.Lowest / GraceBelow), Math.Min(view.HighestPower, view.Scale.Highest * GraceAbove))
         : (view.LowestPower, view.HighestPower);
 
     private static Look LookAt(OracleView view, double power)

@@ -103,7 +103,7 @@ public class CertifierTests
         foreach (var seed in Seeds)
         {
             var problem = Bridge.ToProblem(RandomProblems.Make(seed));
-            var plan = ModelEngine.Solve(problem, new WorkBudget(Comparison.WorkLimit));
+            var plan = Planner.Solve(problem, new WorkBudget(Comparison.WorkLimit));
             if (plan.Outcome == Outcome.Infeasible)
             {
                 Assert.True(Certify(problem, plan), $"seed {seed}");
@@ -160,7 +160,7 @@ public class CertifierTests
     private static IEnumerable<(PurchaseProblem Problem, Plan Plan, int Seed)> Plans() =>
         from seed in Seeds
         let problem = Bridge.ToProblem(RandomProblems.Make(seed))
-        let plan = ModelEngine.Solve(problem, new WorkBudget(Comparison.WorkLimit))
+        let plan = Planner.Solve(problem, new WorkBudget(Comparison.WorkLimit))
         where plan.Values is not null
         select (problem, plan, seed);
 }

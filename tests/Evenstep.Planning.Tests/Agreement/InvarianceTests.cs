@@ -71,7 +71,8 @@ public class InvarianceTests
     private static Plan Solve(OracleProblem problem) =>
         Planner.Solve(Bridge.ToProblem(problem), new WorkBudget(Comparison.WorkLimit));
 
-    /// <summary>The problem with its ranges given, without field stops and with other focal lengths; null if one leaves its bounds.</summary>
+    /// <summary>The problem with its ranges and eye reliefs given, without field stops, whatever the light cone, and with other focal
+    /// lengths; null if one leaves its bounds.</summary>
     private static OracleProblem? Scaled(OracleProblem problem, double scale)
     {
         var ranges = Bridge.ToProblem(problem).Telescopes.Select(telescope => telescope.Range).ToArray();

@@ -114,7 +114,7 @@ internal sealed class ItemDraw
         return other with
         {
             Barrel = item.Barrel,
-            FocalLengthMm = Math.Clamp(Math.Round(item.FocalLengthMm * longer, 1), 1.5, 100),
+            FocalLengthMm = Math.Min(Math.Round(item.FocalLengthMm * longer, 1), 100),
             ApparentFieldDeg = Math.Clamp(field, 30, 110),
             FieldStopMm = null,
             EyeReliefMm = dice.Chance(0.5) ? item.EyeReliefMm : other.EyeReliefMm,

@@ -2,7 +2,8 @@ namespace Evenstep.Service.Tests.Answers;
 
 /// <summary>What a client reads of an assessment.</summary>
 internal sealed record Assessment(
-    CatalogueVersion? Catalogue, Figures Kit, IReadOnlyList<AssessedTelescope> Telescopes, IReadOnlyList<string> Spare, IReadOnlyList<Framing> Demands,
+    CatalogueVersion? Catalogue, Figures Kit, IReadOnlyList<AssessedTelescope> Telescopes, IReadOnlyList<string> Spare,
+    IReadOnlyList<string>? SpareTogether, IReadOnlyList<Framing> Demands,
     IReadOnlyList<Remark> Notes, IReadOnlyList<Remark> Cautions);
 
 internal sealed record AssessedTelescope(string Name, PowerRange PowerRange, Resolution Resolution, Ladder Ladder);
@@ -15,13 +16,12 @@ internal sealed record ShoppingList(
     IReadOnlyList<Remark> Breaches, IReadOnlyDictionary<string, string> Exclusions,
     IReadOnlyList<Framing> Demands, IReadOnlyList<Remark> Cautions);
 
-internal sealed record Difference(decimal? TotalPrice, double? LargestStep, double? MeanMismatchPercent, double? ServedPercent);
+internal sealed record Difference(decimal? TotalPrice, double? LargestStep, double? MeanMismatchPercent, double? ServedPercent, double? ComfortablePercent);
 
 /// <summary>What a client reads of what an item does in a telescope.</summary>
 internal sealed record ItemMatch(
-    CatalogueVersion Catalogue, string Currency, MatchedItem Item, MatchedTelescope Telescope, Remark Verdict,
-    IReadOnlyList<View> Views, IReadOnlyList<Overlap> Repeats,
-    Step? Fills, Figures Before, Figures After, IReadOnlyList<Remark> Cautions);
+    CatalogueVersion Catalogue, string Currency, MatchedItem Item, MatchedTelescope Telescope, Remark Verdict, IReadOnlyList<View> Views,
+    IReadOnlyList<Overlap> Repeats, Step? Fills, Figures Before, Figures After, IReadOnlyList<Remark> Notes, IReadOnlyList<Remark> Cautions);
 
 internal sealed record MatchedItem(string ItemId, string? Name, string Kind, decimal Price, bool InStock);
 

@@ -3,18 +3,18 @@ using System.Text.Json;
 namespace Evenstep.Service.Tests.Answers;
 
 /// <summary>What a client reads of a set of items in its telescopes.</summary>
-internal sealed record Figures(double? LargestStep, double? MeanMismatchPercent, double? MeanExcessPercent, double ServedPercent);
+internal sealed record Figures(double? LargestStep, double? MeanMismatchPercent, double? MeanExcessPercent, double ServedPercent, double ComfortablePercent);
 
 internal sealed record Ladder(
-    double? LargestStep, double? MeanMismatchPercent, double? MeanExcessPercent, double ServedPercent, IReadOnlyList<View> Views, IReadOnlyList<Step> Steps,
-    IReadOnlyList<Overlap> Overlaps, IReadOnlyList<Target>? Targets)
+    double? LargestStep, double? MeanMismatchPercent, double? MeanExcessPercent, double ServedPercent, double ComfortablePercent,
+    IReadOnlyList<View> Views, IReadOnlyList<Step> Steps, IReadOnlyList<Overlap> Overlaps, IReadOnlyList<Target>? Targets)
 {
-    public Figures Figures() => new(LargestStep, MeanMismatchPercent, MeanExcessPercent, ServedPercent);
+    public Figures Figures() => new(LargestStep, MeanMismatchPercent, MeanExcessPercent, ServedPercent, ComfortablePercent);
 }
 
 internal sealed record View(
     string EyepieceId, string? BarlowId, double Factor, double TrueFieldDeg, string TrueFieldFrom, double ExitPupilMm, double Power, double? PowerAtShortest,
-    double ApparentFieldDeg, double EyeReliefMm, double DriftSeconds, bool Usable, string? NotUsableBecause);
+    double ApparentFieldDeg, double EyeReliefMm, double DriftSeconds, bool Usable, string? NotUsableBecause, IReadOnlyList<string> Drawbacks);
 
 internal sealed record ViewName(string EyepieceId, string? BarlowId, double Factor);
 

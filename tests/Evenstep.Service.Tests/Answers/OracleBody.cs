@@ -46,7 +46,17 @@ internal static class OracleBody
         ["observes"] = Texts(observer.Observes.Select(interest => Word(interest))),
     };
 
-    private static JsonObject OwnedOf(OracleOwned owned) => owned.Item is { } item ? ItemOf(item) : new JsonObject { ["id"] = owned.Id };
+    private static JsonObject OwnedOf(OracleOwned owned)
+    {
+        if (owned.Item is not { } item)
+        {
+            return new JsonObject { ["id"] = owned.Id };
+        }
+
+        var json = ItemOf(item);
+        json["price"] = item.Price;
+        return json;
+    }
 
     private static JsonObject ForSale(OracleItem item)
     {
@@ -76,7 +86,7 @@ internal static class OracleBody
 
     private static IEnumerable<(string Name, JsonNode? Value)> OpticsOf(OracleItem item) => item.Kind switch
     {
-        OracleKind.Barlow => [("factors", List(item.Factors, factor => JsonValue.Create(factor)))],
+        OracleKind.Barlow => [("factors", List(item.Factors, factor => JsonValue.Create(factor))), ("fastestFocalRatio", item.FastestFocalRatio)],
         OracleKind.Zoom =>
         [
             ("shortestFocalLengthMm", item.ShortestFocalLengthMm),
@@ -84,13 +94,15 @@ internal static class OracleBody
             ("apparentFieldAtShortestDeg", item.ApparentFieldAtShortestDeg),
             ("apparentFieldAtLongestDeg", item.ApparentFieldAtLongestDeg),
             ("eyeReliefMm", item.EyeReliefMm),
+            ("fastestFocalRatio", item.FastestFocalRatio),
         ],
         _ =>
         [
             ("focalLengthMm", item.FocalLengthMm),
-            ("apparentFieldDeg", item.ApparentFieldDeg),
+            ("apparentFieldDeg", item.StatedApparentFieldDeg),
             ("fieldStopMm", item.FieldStopMm),
-            ("eyeReliefMm", item.EyeReliefMm),
+            ("eyeReliefMm", item.StatedEyeReliefMm),
+            ("fastestFocalRatio", item.FastestFocalRatio),
             ("purpose", item.IsReticle ? "reticle" : null),
         ],
     };

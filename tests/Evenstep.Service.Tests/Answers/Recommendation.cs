@@ -5,7 +5,8 @@ namespace Evenstep.Service.Tests.Answers;
 /// <summary>What a client reads of a recommendation.</summary>
 internal sealed record Recommendation(
     string Outcome, CatalogueVersion Catalogue, string Currency, decimal? TotalPrice, IReadOnlyList<Purchase> Purchases, IReadOnlyList<string> Spare,
-    Figures Before, Figures? After, double? LeastLargestStep, IReadOnlyList<EquippedTelescope> Telescopes, IReadOnlyList<Framing> Demands,
+    IReadOnlyList<string>? SpareTogether, HoldsWhile? HoldsWhile, Figures Before, Figures? After, double? LeastLargestStep,
+    IReadOnlyList<EquippedTelescope> Telescopes, IReadOnlyList<Framing> Demands,
     IReadOnlyList<Remark> Notes, JsonElement Excluded, Conflicts? Conflicts, IReadOnlyList<Remark> Cautions, Solver Solver)
 {
     /// <summary>The excluded items, where the list of them was asked for.</summary>
@@ -25,7 +26,14 @@ internal sealed record Purchase(
     string? Line, string? Url, string? Sku, string? Gtin, IReadOnlyDictionary<string, string>? Attributes);
 
 internal sealed record WithoutItem(
-    string Outcome, decimal? TotalPrice, IReadOnlyList<string> ItemIds, double? LargestStep, double? MeanMismatchPercent, double? ServedPercent);
+    string Outcome, decimal? TotalPrice, IReadOnlyList<string> ItemIds, double? LargestStep, double? MeanMismatchPercent, double? ServedPercent,
+    double? ComfortablePercent);
+
+internal sealed record HoldsWhile(HoldingInterval? SeeingArcsec, HoldingInterval? PupilMm, HoldingInterval? Budget);
+
+internal sealed record HoldingInterval(decimal From, decimal To, int Tried, OtherPurchases? Below, OtherPurchases? Above);
+
+internal sealed record OtherPurchases(decimal Value, IReadOnlyList<string> ItemIds, decimal? TotalPrice);
 
 internal sealed record EquippedTelescope(string Name, PowerRange PowerRange, Resolution Resolution, Ladder Before, Ladder? After);
 

@@ -8,7 +8,7 @@ public sealed class ShapeTests(Service service) : IClassFixture<Service>
     private const int Problems = 60;
     private const int FirstSeed = 200_000;
 
-    private static readonly string[] Shapes = ["recommendation", "assessment", "second-opinion", "spending-curve", "buying-path"];
+    private static readonly string[] Shapes = ["recommendation", "assessment", "second-opinion", "spending-curve", "buying-path", "choice"];
 
     public static TheoryData<int> Seeds => [.. Enumerable.Range(FirstSeed, Problems)];
 

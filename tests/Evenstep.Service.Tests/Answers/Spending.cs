@@ -6,7 +6,7 @@ internal sealed record SpendingCurve(
     IReadOnlyList<Remark> Cautions, CurveSolver Solver);
 
 internal sealed record SpendingPoint(
-    decimal TotalPrice, double? LargestStep, double? MeanMismatchPercent, double? MeanExcessPercent, double ServedPercent,
+    decimal TotalPrice, double? LargestStep, double? MeanMismatchPercent, double? MeanExcessPercent, double ServedPercent, double ComfortablePercent,
     IReadOnlyList<string> ItemIds, bool Suggested);
 
 internal sealed record CurveSolver(bool Proved, decimal? ProvedUpTo, string? Limit, double Milliseconds);

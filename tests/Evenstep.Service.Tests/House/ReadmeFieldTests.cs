@@ -113,6 +113,12 @@ public sealed partial class ReadmeFieldTests
     [InlineData("SpendingPointAnswer")]
     [InlineData("SpendingSolverAnswer")]
     [InlineData("BatchAnswer")]
+    [InlineData("HoldsWhileAnswer")]
+    [InlineData("HoldingIntervalAnswer")]
+    [InlineData("OtherPurchasesAnswer")]
+    [InlineData("ChoicesAnswer")]
+    [InlineData("ChoiceAnswer")]
+    [InlineData("LadderOfChoiceAnswer")]
     public void Every_field_of_an_answer_is_named(string answer) =>
         Assert.All(Schemas.GetProperty(answer).GetProperty("properties").EnumerateObject().Select(property => property.Name), IsNamed);
 

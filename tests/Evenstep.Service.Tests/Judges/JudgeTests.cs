@@ -17,6 +17,7 @@ public sealed class JudgeTests(Service service, SchemaJudge judge) : IClassFixtu
         .. ((string[])["recommendation", "assessment", "second-opinion"]).SelectMany(kind => Repository.Examples(kind).Select(Repository.Example)
             .Prepend(TestFile.Valid($"{kind}s")).Select(text => ($"/v1/{kind}s", text))),
         .. Repository.Examples("buying-path").Select(name => ("/v1/buying-paths", Repository.Example(name))),
+        .. Repository.Examples("choice").Select(name => ("/v1/choices", Repository.Example(name))),
         .. Repository.Examples("spending-curve").Select(name => ("/v1/spending-curves", Repository.Example(name))),
     ];
 

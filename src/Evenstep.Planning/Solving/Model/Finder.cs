@@ -25,6 +25,13 @@ internal sealed class Finder(PurchaseSpace space, int usefulBarlows)
 
     public static Finder Of(PurchaseSpace space, int usefulBarlows = Limits.MostBarlows) => new(space, usefulBarlows);
 
+    /// <summary>Lets what is wrong with a set that is known already begin each master.</summary>
+    public void Remember(ImmutableArray<Item> purchases)
+    {
+        var ids = purchases.Select(item => item.Id).ToHashSet();
+        recent.Add([.. space.Choices.Where(choice => choice.Items.Any(item => ids.Contains(item.Id))).Select(choice => choice.Index)]);
+    }
+
     /// <summary>Whether what no affordable set of Barlows has, nothing has.</summary>
     public bool CanDecide(Question question) => AffordableIn(question).IsComplete;
 

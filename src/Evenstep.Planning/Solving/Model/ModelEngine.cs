@@ -58,6 +58,7 @@ public sealed class ModelEngine
     {
         if (headStart is { } start)
         {
+            finder.Remember(start.Purchases);
             return Standing.Of(problem, start.Purchases, isProved: false);
         }
 

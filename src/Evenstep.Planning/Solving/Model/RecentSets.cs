@@ -33,14 +33,17 @@ internal sealed class RecentSets
         }
     }
 
-    public void Add(Judged judged)
+    public void Add(Judged judged) => Add([.. judged.Indices.Select(index => judged.Settled.Choices[index].Index)]);
+
+    /// <param name="set">By the indices of its choices in the problem.</param>
+    public void Add(int[] set)
     {
-        if (judged.Indices.Length == 0)
+        if (set.Length == 0)
         {
             return;
         }
 
-        choices.AddFirst([.. judged.Indices.Select(index => judged.Settled.Choices[index].Index)]);
+        choices.AddFirst(set);
         if (choices.Count > Most)
         {
             choices.RemoveLast();

@@ -16,6 +16,9 @@ internal sealed record FiguresAnswer
 
     /// <summary>The share of the useful powers that the kit serves, in percent.</summary>
     public required double ServedPercent { get; init; }
+
+    /// <summary>The share of the useful powers near which nothing speaks against some view, in percent.</summary>
+    public required double ComfortablePercent { get; init; }
 }
 
 /// <summary>The powers a telescope can use, and what sets each end.</summary>

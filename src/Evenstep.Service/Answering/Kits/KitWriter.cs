@@ -18,6 +18,7 @@ internal static class KitWriter
         MeanMismatchPercent = figures.HasViews ? Rounded.MeanPercent(figures.MeanMismatch) : null,
         MeanExcessPercent = figures.HasViews ? Rounded.MeanPercent(figures.MeanExcess) : null,
         ServedPercent = Rounded.Percent(100 * figures.ServedShare),
+        ComfortablePercent = Rounded.Percent(100 * figures.ComfortableShare),
     };
 
     public static double? LargestStepOf(LadderFigures figures) => figures.HasViews ? Rounded.Ratio(figures.LargestStep) : null;
@@ -31,6 +32,7 @@ internal static class KitWriter
             MeanMismatchPercent = figures.MeanMismatchPercent,
             MeanExcessPercent = figures.MeanExcessPercent,
             ServedPercent = figures.ServedPercent,
+            ComfortablePercent = figures.ComfortablePercent,
             Views = new Written<KitView, ViewAnswer>(ladder.Views, ViewOf),
             Steps = [.. ladder.Jumps().Select(jump => StepOf(jump, enoughMismatch))],
             Overlaps = [.. ladder.Overlaps().Take(Ladder.MostOverlapsTold).Select(OverlapOf)],
@@ -61,7 +63,19 @@ internal static class KitWriter
         TrueFieldDeg = kit.WidestFieldDeg(framing.TelescopeIndex) is { } widest ? Rounded.FieldDeg(widest) : null,
     })];
 
-    public static IReadOnlyList<string> SpareOf(Kit kit, WorkBudget? budget) => [.. Spare.Of(kit, budget).Select(item => item.Id)];
+    public static IReadOnlyList<string> SpareOf(Kit kit, WorkBudget? budget) => SpareOf(kit, Spare.ShowingTelescopes(kit), budget);
+
+    /// <summary>The same, where only some telescopes count.</summary>
+    public static IReadOnlyList<string> SpareOf(Kit kit, ImmutableArray<int> telescopes, WorkBudget? budget) =>
+        [.. Spare.Of(kit, telescopes, budget).Select(item => item.Id)];
+
+    /// <summary>The owned items that could all be given away at once; null if the work limit came first.</summary>
+    /// <param name="kit">What there is.</param>
+    /// <param name="telescopes">The telescopes that count, by their indices.</param>
+    /// <param name="budget">What it may take; null for what is usual.</param>
+    /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
+    public static IReadOnlyList<string>? SpareTogetherOf(Kit kit, ImmutableArray<int> telescopes, WorkBudget? budget) =>
+        Spare.Together(kit, telescopes, budget ?? new WorkBudget(WorkLimits.Usual)) is { } spare ? [.. spare.Select(item => item.Id)] : null;
 
     public static CatalogueAnswer CatalogueOf(Catalogue catalogue) => new() { Id = catalogue.Id, Version = catalogue.Version };
 
@@ -80,6 +94,7 @@ internal static class KitWriter
         DriftSeconds = Rounded.DriftSeconds(one.View.DriftSeconds),
         Usable = one.IsUsable,
         NotUsableBecause = one.NotUsableBecause,
+        Drawbacks = DrawbackWriter.Write(one.Drawbacks),
     };
 
     public static StepAnswer StepOf(Jump jump, double enoughMismatch) => new()

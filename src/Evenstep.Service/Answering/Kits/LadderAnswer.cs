@@ -18,6 +18,9 @@ internal sealed record LadderAnswer
     /// <summary>The share of the useful powers that the kit serves, in percent.</summary>
     public required double ServedPercent { get; init; }
 
+    /// <summary>The share of the useful powers near which nothing speaks against some view, in percent.</summary>
+    public required double ComfortablePercent { get; init; }
+
     /// <summary>Every view the barrels allow, usable or not, by power.</summary>
     public required IReadOnlyList<ViewAnswer> Views { get; init; }
 
@@ -85,6 +88,18 @@ internal sealed record ViewAnswer
 
     /// <summary>The first reason against it; null for a usable view.</summary>
     public required NotUsable? NotUsableBecause { get; init; }
+
+    /// <summary>What speaks against the view, usable or not.</summary>
+    public required IReadOnlyList<Drawback> Drawbacks { get; init; }
+}
+
+/// <summary>What may speak against a view, in the order in which it is told.</summary>
+internal enum Drawback
+{
+    SteepCone,
+    TightEyeRelief,
+    NarrowField,
+    WideExitPupil,
 }
 
 /// <summary>A jump between neighbouring views, or between a view and an end of the power range.</summary>
@@ -96,10 +111,10 @@ internal sealed record StepAnswer
     /// <summary>The higher power, cut to the range.</summary>
     public required double To { get; init; }
 
-    /// <summary>The ratio of the powers; its square at an end of the range.</summary>
+    /// <summary>The ratio of the powers as they are; its square at an end of the range.</summary>
     public required double Ratio { get; init; }
 
-    /// <summary>The step as it counts, each zone of powers by its weight.</summary>
+    /// <summary>The step as it counts, each zone of powers by its weight; a square too at an end of the range.</summary>
     public required double Weighed { get; init; }
 
     /// <summary>Whether it is as good as none.</summary>

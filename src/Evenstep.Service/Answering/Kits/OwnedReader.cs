@@ -53,7 +53,7 @@ internal static class OwnedReader
     {
         if (!item.IsNamed)
         {
-            return ItemReader.Read(item, id, pointer, faults);
+            return ItemReader.Read(item, id, pointer, faults, isOwn: true);
         }
 
         var found = item.Id is null ? null : catalogue?.Find(id);

@@ -13,6 +13,9 @@ internal sealed record Setup
 
     public required Observer Observer { get; init; }
 
+    /// <summary>The width of a star's image that the air allows, in arcseconds.</summary>
+    public required double SeeingArcsec { get; init; }
+
     public required ImmutableArray<Item> Owned { get; init; }
 
     public required Catalogue? Catalogue { get; init; }

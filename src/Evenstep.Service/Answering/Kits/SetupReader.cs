@@ -18,6 +18,7 @@ internal static class SetupReader
         {
             Telescopes = telescopes,
             Observer = observer,
+            SeeingArcsec = request.Site?.SeeingArcsec ?? PowerRange.UsualSeeingArcsec,
             Owned = OwnedReader.Read(request, catalogue, faults),
             Catalogue = catalogue,
         };

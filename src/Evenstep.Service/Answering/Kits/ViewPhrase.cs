@@ -10,7 +10,7 @@ internal static class ViewPhrase
     /// <summary>By what the shop, or the owner, calls its parts, and by its power.</summary>
     public static Sentence Of(KitView one) => new(
         $"view/{(one.Barlow is null ? "alone" : "through")}{(one.View.IsZoom ? "/zoom" : "")}",
-        [.. ValuesOf(one), RemarkValue.Of("eyepiece", one.Eyepiece.Name ?? one.Eyepiece.Id), RemarkValue.Of("barlow", one.Barlow?.Name ?? one.Barlow?.Id)]);
+        [.. ValuesOf(one), RemarkValue.Of("eyepiece", one.Eyepiece), RemarkValue.Of("barlow", one.Barlow)]);
 
     /// <summary>What tells it from all others.</summary>
     public static RemarkValue[] ValuesOf(KitView one) =>

@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using System.Text;
 using System.Xml;
 using System.Xml.Linq;
+using Evenstep.Planning.Purchases;
 using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Answering.Pictures;
@@ -39,7 +41,12 @@ internal static class LadderPicture
         }
 
         sheet.Skip(AfterHead);
-        foreach (var item in scene.Purchases)
+        DrawPurchases(sheet, scene.Purchases);
+    }
+
+    private static void DrawPurchases(Sheet sheet, ImmutableArray<Item> purchases)
+    {
+        foreach (var item in purchases)
         {
             sheet.Draw(MarkPart.GlyphOf(isNew: true, Sheet.Left + MarkPart.Reach, sheet.Y + (Face.Fresh.LineHeight / 2)));
             sheet.Write(Face.Fresh, sheet.Words.NameOf(item), Sheet.Left + (3 * MarkPart.Reach));
@@ -60,11 +67,24 @@ internal static class LadderPicture
         foreach (var (i, stage) in scene.Stages.Index())
         {
             sheet.Skip(BetweenParts);
+            DrawHeading(sheet, stage);
             RulerPart.Draw(sheet, scale, stage.Kit.Ladders[telescope], new LadderPlace(telescope, i), stage);
         }
 
-        sheet.Skip(BetweenParts);
-        StairsPart.Draw(sheet, scale, scene.Stages[^1].Kit.Ladders[telescope], new LadderPlace(telescope, scene.Stages.Length - 1), scene.Stages[^1]);
+        if (scene.TellsLast)
+        {
+            sheet.Skip(BetweenParts);
+            StairsPart.Draw(sheet, scale, scene.Stages[^1].Kit.Ladders[telescope], new LadderPlace(telescope, scene.Stages.Length - 1), scene.Stages[^1]);
+        }
+    }
+
+    private static void DrawHeading(Sheet sheet, Stage stage)
+    {
+        if (stage.Heading is { } heading)
+        {
+            sheet.WriteAll(Face.Strong, sheet.Words.Say(heading));
+            DrawPurchases(sheet, stage.Purchases);
+        }
     }
 
     private static void DrawFoot(Sheet sheet, LadderScene scene)

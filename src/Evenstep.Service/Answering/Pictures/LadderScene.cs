@@ -13,8 +13,11 @@ internal sealed record LadderScene
     /// <summary>What there is to buy, in the order to name it.</summary>
     public ImmutableArray<Item> Purchases { get; init; } = [];
 
-    /// <summary>From top to bottom, at least one. Of the last, every view is told.</summary>
+    /// <summary>From top to bottom, at least one. Of the last, every view is told, unless it has a heading.</summary>
     public required ImmutableArray<Stage> Stages { get; init; }
+
+    /// <summary>Whether the last stage is what all comes to, and not one of several to choose from.</summary>
+    public bool TellsLast => Stages[^1].Heading is null;
 
     /// <summary>Warnings for the reader.</summary>
     public required IReadOnlyList<RemarkAnswer> Cautions { get; init; }
@@ -34,6 +37,12 @@ internal sealed record Stage(string CaptionKey, Kit Kit)
 
     /// <summary>The kit with the item of a page.</summary>
     public const string WithItem = "picture/with-item";
+
+    /// <summary>What is chosen with it, where there are several to choose from; else null.</summary>
+    public Sentence? Heading { get; init; }
+
+    /// <summary>What there is to buy for it, in the order to name it under its heading.</summary>
+    public ImmutableArray<Item> Purchases { get; init; } = [];
 
     public double Enough => Kit.Problem.EnoughMismatch;
 }

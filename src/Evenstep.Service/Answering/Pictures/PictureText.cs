@@ -34,7 +34,10 @@ internal static class PictureText
                 yield return ToldOf(stage, stage.Kit.Ladders[telescope], words);
             }
 
-            yield return string.Join(' ', scene.Stages[^1].Kit.Ladders[telescope].Usable.Select(words.Tell));
+            if (scene.TellsLast)
+            {
+                yield return string.Join(' ', scene.Stages[^1].Kit.Ladders[telescope].Usable.Select(words.Tell));
+            }
         }
 
         yield return string.Join(' ', scene.Cautions.Select(caution => words.Say(caution.Text)));
@@ -43,8 +46,12 @@ internal static class PictureText
     private static string ToldOf(Stage stage, Ladder ladder, PictureWords words)
     {
         var wide = ladder.Jumps().Where(jump => !jump.IsEnough(stage.Enough)).Select(jump => words.Tell(jump, stage.Enough));
-        return string.Join(' ', [$"{words.Say(stage.CaptionKey)}: {words.ServedBy(ladder)}.", .. wide]);
+        return string.Join(' ', [.. HeadingOf(stage, words), $"{words.Say(stage.CaptionKey)}: {words.ServedBy(ladder)}.", .. wide]);
     }
+
+    private static string[] HeadingOf(Stage stage, PictureWords words) => stage.Heading is { } heading
+        ? [$"{words.Say(heading)}.", .. stage.Purchases.Select(item => $"{words.NameOf(item)}.")]
+        : [];
 
     /// <summary>With what ids begin, so that several pictures can stand in one page: the same for the same text.</summary>
     public static string MarkOf(string title, string description) =>

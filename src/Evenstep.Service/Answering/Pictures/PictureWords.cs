@@ -82,10 +82,16 @@ internal sealed class PictureWords(Language language)
     private string MakeName(Item item) => item.Name is { } name ? Typesetting.Clean(name) : item.Optic switch
     {
         Zoom zoom => Say(
-            "picture/nameless-zoom", Id(item), RemarkValue.Millimetres("shortestMm", zoom.ShortestFocalLengthMm),
+            item.IsOwn ? "picture/nameless-zoom" : "picture/nameless-zoom/listed",
+            Id(item),
+            RemarkValue.Millimetres("shortestMm", zoom.ShortestFocalLengthMm),
             RemarkValue.Millimetres("longestMm", zoom.LongestFocalLengthMm)),
-        Barlow => Say("picture/nameless-barlow", Id(item)),
-        _ => Say("picture/nameless-eyepiece", Id(item), RemarkValue.Millimetres("focalLengthMm", item.Ocular!.LongestFocalLengthMm)),
+        Barlow barlow => Say(
+            item.IsOwn ? "picture/nameless-barlow" : "picture/nameless-barlow/listed", Id(item), new RemarkValue("factors", barlow.Factors.ToArray(), 2)),
+        _ => Say(
+            item.IsOwn ? "picture/nameless-eyepiece" : "picture/nameless-eyepiece/listed",
+            Id(item),
+            RemarkValue.Millimetres("focalLengthMm", item.Ocular!.LongestFocalLengthMm)),
     };
 
     private string MakeTold(KitView view) => Say(
@@ -125,7 +131,10 @@ internal sealed class PictureWords(Language language)
     {
         string text => Typesetting.Quoted(text),
         string[] texts => texts.Select(Typesetting.Quoted).ToArray(),
+        Item item => ItemPhrase.IsMadeUp(item) ? item : Typesetting.Quoted(ItemPhrase.NameOf(item)),
+        Item[] items => items.Select(Cleaned).ToArray(),
         Sentence part => Cleaned(part),
+        Sentence[] parts => parts.Select(Cleaned).ToArray(),
         _ => value,
     };
 

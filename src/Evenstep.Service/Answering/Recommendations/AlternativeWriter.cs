@@ -16,7 +16,7 @@ internal static class AlternativeWriter
 
     private static WithoutItemAnswer Write(Plan plan, Kit? kit)
     {
-        var figures = kit is null ? null : KitWriter.FiguresOf(kit.Figures);
+        var figures = kit is null ? null : KitWriter.FiguresOf(kit.FiguresIn(plan.Candidacy.Telescopes));
         return new WithoutItemAnswer
         {
             Outcome = plan.Outcome,
@@ -25,6 +25,7 @@ internal static class AlternativeWriter
             LargestStep = figures?.LargestStep,
             MeanMismatchPercent = figures?.MeanMismatchPercent,
             ServedPercent = figures?.ServedPercent,
+            ComfortablePercent = figures?.ComfortablePercent,
         };
     }
 }

@@ -7,21 +7,26 @@ namespace Evenstep.Service.Answering.Recommendations;
 /// <summary>Writes why no set of purchases is allowed.</summary>
 internal static class ConflictWriter
 {
-    public static ConflictsAnswer Write(RecommendationAsked asked, Conflicts conflicts) => new()
+    public static ConflictsAnswer Write(RecommendationAsked asked, Conflicts conflicts)
     {
-        Demands =
-        [
-            .. conflicts.NoCandidates.Select(one => NoCandidate(asked, one)),
-            .. conflicts.Together.Select(one => Together(one, asked, conflicts)),
-        ],
-        Nearest = NearestOf(asked.Problem, conflicts.Nearest),
-        Undecided = [.. UndecidedOf(conflicts)],
-    };
+        var causes = ConflictCauses.Of(asked.Problem, conflicts);
+        return new ConflictsAnswer
+        {
+            Demands =
+            [
+                .. conflicts.NoCandidates.Select(one => NoCandidate(asked, one)),
+                .. causes.Impossible.Select(one => Impossible(one, causes.Most, asked.Problem)),
+                .. causes.Together.Select(one => Together(one, causes, asked, conflicts)),
+            ],
+            Nearest = NearestOf(asked.Problem, conflicts.Nearest),
+            Undecided = [.. UndecidedOf(conflicts)],
+        };
+    }
 
     private static RemarkAnswer NoCandidate(RecommendationAsked asked, Exclusion exclusion)
     {
         var because = ExclusionDetail.Of(asked, exclusion);
-        RemarkValue[] item = [RemarkValue.Of("itemId", exclusion.Item.Id), NameOf(exclusion.Item)];
+        RemarkValue[] item = RemarkValue.ItemOf(exclusion.Item);
         return new RemarkAnswer
         {
             Code = because.Code,
@@ -30,24 +35,50 @@ internal static class ConflictWriter
         };
     }
 
-    private static RemarkAnswer Together(Demand demand, RecommendationAsked asked, Conflicts conflicts)
+    /// <summary>What cannot be had whatever the limits.</summary>
+    private static RemarkAnswer Impossible(Demand demand, WithoutLimits most, PurchaseProblem problem)
     {
         var remark = RemarkOf(demand);
-        var limits = LimitsOf(asked);
-        RemarkValue[] values = [.. remark.Values, .. limits];
-        var together = new Sentence(conflicts.Together.Length == 1 ? "conflict/alone" : "conflict/together", []);
+        var possible = demand switch
+        {
+            Demand.MustFrame frame => most.WidestFieldDeg(frame.Framing.TelescopeIndex) is { } widest ? RemarkValue.Degrees("mostDeg", widest) : null,
+            _ => most.ReticlePower() is { } power ? RemarkValue.Power("mostPower", power) : null,
+        };
+        var key = possible is null ? "nothing" : "impossible";
+        RemarkValue[] values = possible is null ? [.. remark.Values] : [.. remark.Values, possible];
         return new RemarkAnswer
         {
             Code = remark.Code,
-            Text = new Sentence(
-                $"conflict/{remark.Code}{(demand is Demand.MustFrame { Framing.Name: not null } ? "/named" : "")}",
-                [
-                    .. values, RemarkValue.Of("itemLimits", ItemLimits(limits, asked.Problem.Limits)), RemarkValue.Of("together", together),
-                    RemarkValue.Of("remedy", Remedies.InWords(asked, conflicts.Nearest))
-                ]),
+            Text = InTelescope(demand, new Sentence($"conflict/{remark.Code}/{key}{(IsNamed(demand) ? "/named" : "")}", [.. values]), problem),
             Values = Phrase.ValuesOf(values),
         };
     }
+
+    private static RemarkAnswer Together(Demand demand, ConflictCauses causes, RecommendationAsked asked, Conflicts conflicts)
+    {
+        var remark = RemarkOf(demand);
+        RemarkValue[] values = [.. remark.Values, .. LimitsOf(asked)];
+        var sentence = new Sentence($"conflict/{remark.Code}{(IsNamed(demand) ? "/named" : "")}",
+        [
+            .. values,
+            RemarkValue.Of("together", new Sentence(causes.Together.Length == 1 ? "conflict/alone" : "conflict/together", [])),
+            RemarkValue.Of("remedy", causes.AreOne ? Remedies.InWords(asked, conflicts.Nearest) : new Sentence("conflict/alone", [])),
+        ]);
+        return new RemarkAnswer
+        {
+            Code = remark.Code,
+            Text = InTelescope(demand, sentence, asked.Problem),
+            Values = Phrase.ValuesOf(values),
+        };
+    }
+
+    private static bool IsNamed(Demand demand) => demand is Demand.MustFrame { Framing.Name: not null };
+
+    private static Sentence InTelescope(Demand demand, Sentence sentence, PurchaseProblem problem) =>
+        demand is Demand.MustFrame { Framing.TelescopeIndex: { } index } && problem.Telescopes.Length > 1
+            ? new Sentence("conflict/in-telescope",
+                [RemarkValue.Of("telescope", problem.Telescopes[index].Telescope.Name), RemarkValue.Of("sentence", sentence)])
+            : sentence;
 
     private static RemarkValue[] LimitsOf(RecommendationAsked asked) =>
     [
@@ -57,30 +88,12 @@ internal static class ConflictWriter
         RemarkValue.Of("maxBarlows", asked.Problem.Limits.MaxBarlows),
         RemarkValue.Of("allowedOverlaps", asked.Problem.Limits.AllowedOverlaps),
         RemarkValue.Of("maxPricePerItem", asked.Problem.Limits.MaxPricePerItem),
-        Grams("maxItemMassGrams", asked.Problem.Limits.MaxItemMassGrams),
+        RemarkValue.Grams("maxItemMassGrams", asked.Problem.Limits.MaxItemMassGrams),
     ];
-
-    private static RemarkValue Grams(string name, double? grams) => new(name, grams, 1);
-
-    /// <summary>What one item may cost and weigh, where that is limited, as a part of a sentence.</summary>
-    private static Sentence ItemLimits(RemarkValue[] limits, Limits asked)
-    {
-        var key = (asked.MaxPricePerItem, asked.MaxItemMassGrams) switch
-        {
-            (null, null) => "none",
-            ({ }, null) => "price",
-            (null, { }) => "mass",
-            _ => "both",
-        };
-        return new Sentence($"conflict/item-limits/{key}", [.. limits]);
-    }
-
-    /// <summary>What the shop calls it.</summary>
-    private static RemarkValue NameOf(Item item) => RemarkValue.Of("name", item.Name ?? item.Id);
 
     private static Remark RemarkOf(Demand demand) => demand switch
     {
-        Demand.MustInclude include => new Remark("must-include", [RemarkValue.Of("itemId", include.Item.Id), NameOf(include.Item)]),
+        Demand.MustInclude include => new Remark("must-include", [.. RemarkValue.ItemOf(include.Item)]),
         Demand.MustFrame frame => new Remark("must-frame",
         [
             RemarkValue.Of("name", frame.Framing.Name ?? ""),

@@ -10,16 +10,6 @@ namespace Evenstep.Service.Answering.Recommendations;
 /// <summary>What is worth saying of a plan.</summary>
 internal static class PlanRemarks
 {
-    public static RemarkAnswer ReasonOf(Remark reason, PurchaseProblem problem)
-    {
-        var isNamed = reason.Code == Reasons.Frames && reason.Values.Any(value => value is { Name: "name", Value: not "" });
-        var phrase = Phrase.Of("reason", reason, isNamed ? "named" : null);
-        var telescope = reason.Values.FirstOrDefault(value => value.Name == "telescope");
-        return telescope is null || problem.Telescopes.Length == 1
-            ? phrase
-            : phrase with { Text = new Sentence("reason/in-telescope", [telescope, RemarkValue.Of("sentence", phrase.Text)]) };
-    }
-
     /// <param name="asked">The request.</param>
     /// <param name="solved">What came of it.</param>
     /// <param name="kit">With the purchases; what is owned, where nothing is allowed.</param>
@@ -30,7 +20,7 @@ internal static class PlanRemarks
         .. KitRemarks.NotesOf(kit),
         .. PlanNotes.Of(kit, solved.Plan, budget).Select(note => NoteOf(note, asked)),
         .. OfTheWork(solved).Select(note => Phrase.Of("note", note)),
-        .. solved.Plan.Conflicts is { } conflicts ? Remedies.Of(asked, conflicts.Nearest).Select(remedy => Phrase.Of("note", remedy)) : [],
+        .. solved.Plan.Conflicts is { } conflicts ? Remedies.Of(asked, conflicts).Select(remedy => Phrase.Of("note", remedy)) : [],
     ];
 
     private static RemarkAnswer NoteOf(Remark note, RecommendationAsked asked)
@@ -53,11 +43,7 @@ internal static class PlanRemarks
 
         foreach (var missing in solved.Alternatives.Where(one => one.Plan is null))
         {
-            yield return new Remark("alternative-not-found",
-            [
-                RemarkValue.Of("itemId", missing.Without.Id),
-                RemarkValue.Of("name", missing.Without.Name ?? missing.Without.Id),
-            ]);
+            yield return new Remark("alternative-not-found", [.. RemarkValue.ItemOf(missing.Without)]);
         }
     }
 }

@@ -67,4 +67,7 @@ internal sealed record WithoutItemAnswer
 
     /// <summary>As in the figures of the kit with these purchases.</summary>
     public required double? ServedPercent { get; init; }
+
+    /// <summary>As in the figures of the kit with these purchases.</summary>
+    public required double? ComfortablePercent { get; init; }
 }

@@ -26,6 +26,13 @@ internal sealed record RecommendationAnswer
     /// <summary>Ids of owned items, each of which alone could be given away without the kit serving less; empty if infeasible.</summary>
     public required IReadOnlyList<string> Spare { get; init; }
 
+    /// <summary>Ids of owned items that could all be given away at once without the kit serving less: of the largest such sets the one
+    /// whose known prices add up to most. Null if the work limit came first; empty if infeasible.</summary>
+    public required IReadOnlyList<string>? SpareTogether { get; init; }
+
+    /// <summary>How far some inputs may be otherwise without another purchase; null unless asked for, or if infeasible.</summary>
+    public required HoldsWhileAnswer? HoldsWhile { get; init; }
+
     /// <summary>The figures of what is owned.</summary>
     public required FiguresAnswer Before { get; init; }
 

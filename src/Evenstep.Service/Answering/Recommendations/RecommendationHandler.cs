@@ -24,9 +24,8 @@ internal sealed class RecommendationHandler(RefereedPlanner planner, WritingGate
     public async Task<Solved> SolveAsync(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken cancellationToken)
     {
         var planning = new PlanningCase(asked.Problem, asked.Catalogue, body);
-        var solved = asked.IfUnavailable
-            ? await planner.SolveWithAlternativesAsync(planning, asked.Certify, cancellationToken)
-            : await planner.SolveAsync(planning, asked.Certify, cancellationToken);
+        var wanted = new FurtherSolves(asked.Certify, asked.IfUnavailable, asked.HoldsWhile ? asked.SeeingArcsec : null);
+        var solved = await planner.SolveAsync(planning, wanted, cancellationToken);
         meter.Solved(solved.Took);
         // While a batch runs no processor is left for a certificate.
         if (solved.Certified is null && SolveClaim.Current.Priority == SolvePriority.Single)

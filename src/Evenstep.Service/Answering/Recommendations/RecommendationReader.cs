@@ -24,6 +24,12 @@ internal sealed record RecommendationAsked
     /// <summary>Whether the best plan without each purchase is wanted too.</summary>
     public required bool IfUnavailable { get; init; }
 
+    /// <summary>The seeing, in arcseconds, that the power ranges are laid out for.</summary>
+    public required double SeeingArcsec { get; init; }
+
+    /// <summary>Whether it is wanted how far some inputs may be otherwise.</summary>
+    public required bool HoldsWhile { get; init; }
+
     /// <summary>For what a view is wanted; null if that was not asked.</summary>
     public required ImmutableArray<AskedTarget>? Targets { get; init; }
 }
@@ -56,6 +62,8 @@ internal static class RecommendationReader
             Excluded = request.Explain?.Excluded ?? ExcludedAs.Count,
             Certify = request.Explain?.Certify ?? false,
             IfUnavailable = request.Explain?.IfUnavailable ?? false,
+            SeeingArcsec = setup.SeeingArcsec,
+            HoldsWhile = request.Explain?.HoldsWhile ?? false,
             Targets = AskedTarget.Of(request.Explain?.Targets),
         };
     }

@@ -46,7 +46,11 @@ internal sealed record PreferencesRequest
 {
     private const int MostMustInclude = 20;
 
-    [Choice<Prefer>("What decides between sets of purchases whose steps are equally good.", Default = "\"comfort\"")] public Prefer? Prefer { get; init; }
+    [Choice<Prefer>(
+        "What decides between sets whose steps are equally good: comfortable views, then what is named, then the price; with `low-price` the price alone.",
+        Default = "\"comfort\"")]
+    public Prefer? Prefer { get; init; }
+
     [Number(nameof(Bounds.LeastStep), "", "Powers closer than this ratio repeat one another.", Default = "1.15")] public double? LeastStep { get; init; }
     [Number(nameof(Bounds.EnoughStep), "", "A step of up to this ratio is as good as none.", Default = "1.5")] public double? EnoughStep { get; init; }
 
@@ -99,4 +103,7 @@ internal sealed record ExplainRequest
     public FlagOrList<TargetRequest>? Targets { get; init; }
 
     [Flag("Asks for a second, independent proof. It may take longer than the first.", Default = "false")] public bool? Certify { get; init; }
+
+    [Flag("Asks how far seeing, pupil and budget may be otherwise without another purchase. It takes many times as long as the plan.", Default = "false")]
+    public bool? HoldsWhile { get; init; }
 }

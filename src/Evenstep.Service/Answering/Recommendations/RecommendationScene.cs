@@ -17,7 +17,7 @@ internal static class RecommendationScene
         return new LadderScene
         {
             Headline = HeadlineOf(asked, plan, after),
-            Purchases = after is null ? [] : Explanation.BuyingOrder(after, budget),
+            Purchases = after is null ? [] : BuyingOrder.Of(after, plan.Candidacy.Telescopes, budget),
             Stages = after is null ? [new Stage(Stage.Kept, before)] : [new Stage(Stage.Kept, before), new Stage(Stage.Equipped, after)],
             Cautions = KitRemarks.CautionsOf(after ?? before),
         };

@@ -19,7 +19,7 @@ internal static class RecommendationWriter
     public static RecommendationAnswer Write(RecommendationAsked asked, Solved solved, WorkBudget? budget = null)
     {
         var after = solved.Plan.Outcome == Outcome.Infeasible ? null : Kit.Of(asked.Problem, solved.Plan.Purchases);
-        return Write(asked, solved, after, after is null ? [] : Explanation.Of(after, solved.Plan.Wish, budget), budget);
+        return Write(asked, solved, after, after is null ? [] : Explanation.Of(after, solved.Plan, budget), budget);
     }
 
     private static RecommendationAnswer Write(
@@ -35,7 +35,9 @@ internal static class RecommendationWriter
             Currency = asked.Catalogue.Currency,
             TotalPrice = after is null ? null : Rounded.Money(after.TotalPrice),
             Purchases = [.. advice.Select(purchase => PurchaseOf(purchase, asked, solved))],
-            Spare = after is null ? [] : KitWriter.SpareOf(after, budget),
+            Spare = after is null ? [] : KitWriter.SpareOf(after, plan.Candidacy.Telescopes, budget),
+            SpareTogether = after is null ? [] : KitWriter.SpareTogetherOf(after, plan.Candidacy.Telescopes, budget),
+            HoldsWhile = HoldsWhileWriter.Write(solved.HoldsWhile),
             Before = KitWriter.FiguresOf(before.Figures),
             After = after is null ? null : KitWriter.FiguresOf(after.Figures),
             LeastLargestStep = Step(plan.Values?.LnLeastLargestStep),
@@ -69,7 +71,7 @@ internal static class RecommendationWriter
             Price = Rounded.Money(purchase.Item.Price),
             Order = purchase.Order,
             LargestStepWithoutIt = KitWriter.LargestStepOf(purchase.WithoutIt),
-            Reasons = [.. purchase.Reasons.Select(reason => PlanRemarks.ReasonOf(reason, asked.Problem))],
+            Reasons = [.. purchase.Reasons.Select(reason => ReasonWriter.Write(reason, asked.Problem))],
             IfUnavailable = AlternativeWriter.Write(purchase.Item, solved),
             Line = listed.Line,
             Url = listed.Url,

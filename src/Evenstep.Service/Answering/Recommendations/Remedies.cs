@@ -12,9 +12,13 @@ internal static class Remedies
     private const string Undecided = "single-changes-undecided";
 
     /// <summary>A note for each, or that there is none; and that some are not decided, if so.</summary>
-    public static IEnumerable<Remark> Of(RecommendationAsked asked, NearestLimits nearest) => nearest.IsDecided
-        ? Known(asked, nearest).DefaultIfEmpty(new Remark(None, []))
-        : Known(asked, nearest).Append(new Remark(Undecided, []));
+    public static IEnumerable<Remark> Of(RecommendationAsked asked, Conflicts conflicts)
+    {
+        var known = Known(asked, conflicts.Nearest);
+        return conflicts.Nearest.IsDecided
+            ? known.DefaultIfEmpty(new Remark(None, []) { Variant = ConflictCauses.Of(asked.Problem, conflicts).AreLimits ? "limits" : null })
+            : known.Append(new Remark(Undecided, []));
+    }
 
     /// <summary>All of them as the end of a sentence.</summary>
     public static Sentence InWords(RecommendationAsked asked, NearestLimits nearest)

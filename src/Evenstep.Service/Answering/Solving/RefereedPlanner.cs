@@ -16,30 +16,67 @@ internal sealed record Solved(Plan Plan, TimeSpan Took, bool? Certified = null)
 {
     /// <summary>The best plan without each purchase; empty if they were not asked for.</summary>
     public ImmutableArray<Alternative> Alternatives { get; init; } = [];
+
+    /// <summary>How far some inputs may be otherwise; null if that was not asked for, or nothing is allowed.</summary>
+    public HoldsWhile? HoldsWhile { get; init; }
 }
+
+/// <summary>What is wanted beside a plan.</summary>
+/// <param name="Certify">Whether the second engine is to confirm it.</param>
+/// <param name="IfUnavailable">Whether the best plan without each purchase is wanted.</param>
+/// <param name="SeeingArcsec">The seeing, in arcseconds, if it is wanted how far that and other inputs may be otherwise; else null.</param>
+internal sealed record FurtherSolves(bool Certify, bool IfUnavailable, double? SeeingArcsec);
+
+/// <summary>Several ways of weighing the same wishes, each with a plan that the referee found no fault in.</summary>
+/// <param name="Found">The choices.</param>
+/// <param name="Took">How long all of them took to find.</param>
+internal sealed record SolvedChoices(Choices Found, TimeSpan Took);
 
 /// <summary>Plans, and lets the referee check every plan: rather no answer than a wrong one.</summary>
 internal sealed partial class RefereedPlanner(PlanSolver solve, SolveGate gate, WorkLimits limits, Certificates certificates, ILogger<RefereedPlanner> logger)
 {
-    /// <summary>The plan for a problem; certified, if asked for.</summary>
-    /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found.</exception>
-    /// <exception cref="RefereeException">The plan is faulty: a mistake of ours, logged in full.</exception>
+    /// <summary>The plan for a problem, with what else is wanted; all as one solve.</summary>
+    /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found; what else is wanted is only left
+    /// out where it was not found in time.</exception>
+    /// <exception cref="RefereeException">A plan is faulty: a mistake of ours, logged in full.</exception>
     /// <exception cref="DisagreementException">The second engine, if asked, disagrees: a mistake of ours too.</exception>
-    public Task<Solved> SolveAsync(PlanningCase asked, bool certify, CancellationToken cancellationToken) =>
-        gate.RunAsync(slot => Solve(asked, certify, slot.Budget(limits)), cancellationToken);
+    public Task<Solved> SolveAsync(PlanningCase asked, FurtherSolves wanted, CancellationToken cancellationToken) =>
+        gate.RunAsync(slot => Solve(asked, wanted, slot.Budget(limits)), cancellationToken);
 
-    /// <summary>The same, with the best plan without each purchase; all as one solve.</summary>
-    /// <exception cref="WorkLimitException">As above; an alternative that was not found in time is only left out.</exception>
-    /// <exception cref="RefereeException">A plan is faulty, the alternatives included.</exception>
-    /// <exception cref="DisagreementException">As above.</exception>
-    public Task<Solved> SolveWithAlternativesAsync(PlanningCase asked, bool certify, CancellationToken cancellationToken) => gate.RunAsync(
+    /// <summary>Several ways of weighing the same wishes; all as one solve.</summary>
+    /// <exception cref="WorkLimitException">The work limit ended before any allowed set was found for the way that the others are
+    /// compared with.</exception>
+    /// <exception cref="RefereeException">A plan is faulty: a mistake of ours, logged in full.</exception>
+    public Task<SolvedChoices> ChooseAsync(PlanningCase asked, CancellationToken cancellationToken) => gate.RunAsync(
         slot =>
         {
-            var budget = slot.Budget(limits);
-            var solved = Solve(asked, certify, budget);
-            return solved with { Alternatives = AlternativesTo(asked, solved.Plan, budget) };
+            var started = Stopwatch.GetTimestamp();
+            var choices = Choices.Of(asked.Problem, Refereed(asked), slot.Budget(limits));
+            return new SolvedChoices(choices, Stopwatch.GetElapsedTime(started));
         },
         cancellationToken);
+
+    private Solved Solve(PlanningCase asked, FurtherSolves wanted, WorkBudget budget)
+    {
+        var solved = Solve(asked, wanted.Certify, budget);
+        if (wanted.IfUnavailable)
+        {
+            // Half of what is left is kept for what else is wanted.
+            var share = wanted.SeeingArcsec is null ? budget : budget.Part(budget.UnitsLeft / 2);
+            solved = solved with { Alternatives = AlternativesTo(asked, solved.Plan, share) };
+        }
+
+        return wanted.SeeingArcsec is { } seeing
+            ? solved with { HoldsWhile = HoldsWhile.Of(asked.Problem, solved.Plan, seeing, Refereed(asked), budget) }
+            : solved;
+    }
+
+    private SolveWithin Refereed(PlanningCase asked) => (problem, budget) =>
+    {
+        var plan = solve(problem, budget);
+        Check(asked, problem, plan);
+        return plan;
+    };
 
     private Solved Solve(PlanningCase asked, bool certify, WorkBudget budget)
     {

@@ -52,6 +52,9 @@ internal sealed record SpendingPointAnswer
     /// <summary>The share of the useful powers that the kit serves, in percent.</summary>
     public required double ServedPercent { get; init; }
 
+    /// <summary>The share of the useful powers near which nothing speaks against some view, in percent.</summary>
+    public required double ComfortablePercent { get; init; }
+
     /// <summary>The ids of what is bought, in ordinal order.</summary>
     public required IReadOnlyList<string> ItemIds { get; init; }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
@@ -26,10 +27,10 @@ internal static class SpendingCurveWriter
             Outcome = infeasible is not null ? Outcome.Infeasible : frontier.IsProved ? Outcome.Optimal : Outcome.BestFound,
             Catalogue = KitWriter.CatalogueOf(asked.Catalogue),
             Currency = asked.Catalogue.Currency,
-            Points = PointsOf(asked.Problem, curve),
+            Points = PointsOf(asked.Problem, curve, Candidacy.Of(asked.Problem).Telescopes),
             Notes = infeasible is not null
                 ? [.. PlanRemarks.NotesOf(asked, infeasible, suggested, budget)]
-                : [.. KitRemarks.NotesOf(suggested), .. SpendingRemarks.NotesOf(asked, frontier, curve, suggested, hasBudget: true)],
+                : [.. KitRemarks.NotesOf(suggested), .. SpendingRemarks.NotesOf(asked, frontier, curve, suggested)],
             Conflicts = infeasible?.Plan.Conflicts is { } conflicts ? ConflictWriter.Write(asked, conflicts) : null,
             Cautions = KitRemarks.CautionsOf(suggested),
             Solver = new SpendingSolverAnswer
@@ -43,12 +44,15 @@ internal static class SpendingCurveWriter
     }
 
     /// <summary>The points of a curve, as every answer writes them.</summary>
-    public static IReadOnlyList<SpendingPointAnswer> PointsOf(PurchaseProblem problem, SpendingCurve curve) =>
-        [.. curve.Points.Select((point, index) => PointOf(problem, point, index == curve.SuggestedIndex))];
+    /// <param name="problem">What the curve is of.</param>
+    /// <param name="curve">The curve.</param>
+    /// <param name="telescopes">Those that decide, by their indices: see <see cref="Candidacy.Telescopes"/>.</param>
+    public static IReadOnlyList<SpendingPointAnswer> PointsOf(PurchaseProblem problem, SpendingCurve curve, ImmutableArray<int> telescopes) =>
+        [.. curve.Points.Select((point, index) => PointOf(Kit.Of(problem, point.Purchases), point, telescopes, index == curve.SuggestedIndex))];
 
-    private static SpendingPointAnswer PointOf(PurchaseProblem problem, SpendingPoint point, bool isSuggested)
+    private static SpendingPointAnswer PointOf(Kit kit, SpendingPoint point, ImmutableArray<int> telescopes, bool isSuggested)
     {
-        var figures = KitWriter.FiguresOf(Kit.Of(problem, point.Purchases).Figures);
+        var figures = KitWriter.FiguresOf(kit.FiguresIn(telescopes));
         return new SpendingPointAnswer
         {
             TotalPrice = Rounded.Money(point.TotalPrice),
@@ -56,6 +60,7 @@ internal static class SpendingCurveWriter
             MeanMismatchPercent = figures.MeanMismatchPercent,
             MeanExcessPercent = figures.MeanExcessPercent,
             ServedPercent = figures.ServedPercent,
+            ComfortablePercent = figures.ComfortablePercent,
             ItemIds = [.. point.Purchases.Select(item => item.Id)],
             Suggested = isSuggested,
         };

@@ -12,10 +12,9 @@ internal static class SpendingRemarks
     /// <param name="frontier">What the curve was made of.</param>
     /// <param name="curve">The curve.</param>
     /// <param name="suggested">With the purchases of the suggested point.</param>
-    /// <param name="hasBudget">Whether a budget was named; else no more than the greatest there is limits the curve.</param>
-    public static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, SpendingFrontier frontier, SpendingCurve curve, Kit suggested, bool hasBudget)
+    public static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, SpendingFrontier frontier, SpendingCurve curve, Kit suggested)
     {
-        if (suggested.Figures.HasViews && VariantOf(curve, frontier, suggested, hasBudget) is { } variant)
+        if (suggested.Figures.HasViews && VariantOf(curve, frontier, suggested) is { } variant)
         {
             yield return SuggestedPoint(asked, suggested, variant);
         }
@@ -25,9 +24,6 @@ internal static class SpendingRemarks
             yield return unproved;
         }
     }
-
-    /// <summary>That no point of the curve but the first stands out, and so what is bought is the best set there is.</summary>
-    public static RemarkAnswer BestSet(RecommendationAsked asked, Kit bought) => SuggestedPoint(asked, bought, "best");
 
     /// <summary>That not all of a curve is proved; null if it is.</summary>
     public static RemarkAnswer? Unproved(SpendingFrontier frontier, string currency) => frontier switch
@@ -43,16 +39,20 @@ internal static class SpendingRemarks
         RemarkValue.Of("totalPrice", kit.TotalPrice),
         RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency),
         RemarkValue.Ratio("largestStep", kit.Figures.LargestStep),
+        RemarkValue.Ratio("largestRatio", LargestRatioOf(kit)),
     ]), variant);
 
+    /// <summary>The greatest ratio of neighbouring powers, in any telescope: what a step is to whoever looks, whatever it weighs.</summary>
+    private static double LargestRatioOf(Kit kit) =>
+        kit.Ladders.SelectMany(ladder => ladder.Jumps()).Select(jump => jump.ToPower / jump.FromPower).DefaultIfEmpty(1).Max();
+
     /// <summary>What can be said of the suggested point; null if nothing can, for it is the first and no knee.</summary>
-    private static string? VariantOf(SpendingCurve curve, SpendingFrontier frontier, Kit suggested, bool hasBudget) =>
-        curve.SuggestedIndex == curve.Points.Length - 1 ? frontier.IsProved ? LastOf(frontier.Problem, suggested, hasBudget) : null
+    private static string? VariantOf(SpendingCurve curve, SpendingFrontier frontier, Kit suggested) =>
+        curve.SuggestedIndex == curve.Points.Length - 1 ? frontier.IsProved ? LastOf(frontier.Problem, suggested) : null
         : curve.SuggestedIndex > 0 ? "knee" : null;
 
-    private static string LastOf(PurchaseProblem problem, Kit suggested, bool hasBudget) =>
-        !hasBudget ? "last/no-budget"
-        : problem.Limits.Budget == 0 ? "no-money"
+    private static string LastOf(PurchaseProblem problem, Kit suggested) =>
+        problem.Limits.Budget == 0 ? "no-money"
         : suggested.Purchases.IsEmpty ? "nothing"
         : "last";
 }

@@ -9,10 +9,11 @@ namespace Evenstep.Service.Catalogues.Content;
 internal static class ItemReader
 {
     /// <summary>The item, or null where something it needs is missing or faulty (all of it reported).</summary>
-    public static Item? Read(ItemRequest item, string? id, RequestPointer pointer, Faults faults) =>
+    public static Item? Read(ItemRequest item, string? id, RequestPointer pointer, Faults faults, bool isOwn = false) =>
         OpticOf(item, pointer, faults) is { } optic && id is not null ? new Item(id, optic)
         {
             Name = item.Name,
+            IsOwn = isOwn,
             Price = item.Price ?? 0,
             MassGrams = item.MassGrams,
             ParfocalGroup = item.ParfocalGroup,
@@ -29,10 +30,9 @@ internal static class ItemReader
     };
 
     private static Eyepiece? EyepieceOf(ItemRequest item) =>
-        item is { FocalLengthMm: { } mm, ApparentFieldDeg: { } field, EyeReliefMm: { } relief, Barrel: { } barrel }
-            ? new Eyepiece(mm, field, relief, barrel)
+        item is { FocalLengthMm: { } mm, Barrel: { } barrel }
+            ? Eyepiece.Of(mm, item.ApparentFieldDeg, item.EyeReliefMm, item.FieldStopMm, barrel) with
             {
-                FieldStopMm = item.FieldStopMm,
                 Purpose = item.Purpose ?? EyepiecePurpose.Observing,
                 FastestFocalRatio = item.FastestFocalRatio,
             }
@@ -55,7 +55,7 @@ internal static class ItemReader
         }
 
         return item is { ApparentFieldAtShortestDeg: { } atShortest, ApparentFieldAtLongestDeg: { } atLongest, EyeReliefMm: { } relief, Barrel: { } barrel }
-            ? new Zoom(shortest, longest, atShortest, atLongest, relief, barrel)
+            ? new Zoom(shortest, longest, atShortest, atLongest, relief, barrel) { FastestFocalRatio = item.FastestFocalRatio }
             : null;
     }
 
@@ -67,6 +67,6 @@ internal static class ItemReader
         }
 
         ImmutableArray<double> distinct = [.. factors.OfType<double>().Distinct()];
-        return new Barlow(distinct, barrel);
+        return new Barlow(distinct, barrel) { FastestFocalRatio = item.FastestFocalRatio };
     }
 }

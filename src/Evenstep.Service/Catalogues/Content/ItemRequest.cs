@@ -34,7 +34,9 @@ internal sealed record ItemRequest
     [Text("What the shop calls it.")] public string? Name { get; init; }
     [Text("The line it belongs to.")] public string? Line { get; init; }
     [Number(nameof(Bounds.EyepieceFocalLengthMm), "mm", "Focal length, in mm.")] public double? FocalLengthMm { get; init; }
-    [Number(nameof(Bounds.ApparentFieldDeg), "degrees", "Apparent field, in degrees.")] public double? ApparentFieldDeg { get; init; }
+
+    [Number(nameof(Bounds.ApparentFieldDeg), "degrees", "Apparent field, in degrees; without it, what the field stop gives is assumed, else 50.")]
+    public double? ApparentFieldDeg { get; init; }
 
     [Number(nameof(Bounds.EyepieceFocalLengthMm), "mm", "Shortest focal length, in mm: less than the longest.")]
     public double? ShortestFocalLengthMm { get; init; }
@@ -47,7 +49,8 @@ internal sealed record ItemRequest
     [Number(nameof(Bounds.ApparentFieldDeg), "degrees", "Apparent field at the longest focal length, in degrees.")]
     public double? ApparentFieldAtLongestDeg { get; init; }
 
-    [Number(nameof(Bounds.EyeReliefMm), "mm", "Eye relief, in mm.")] public double? EyeReliefMm { get; init; }
+    [Number(nameof(Bounds.EyeReliefMm), "mm", "Eye relief, in mm; of an eyepiece without it 0.7 of the focal length is assumed, at most 20 mm.")]
+    public double? EyeReliefMm { get; init; }
 
     [Number(nameof(Bounds.FieldStopMm), "mm", "Diameter of the field stop, in mm; it gives the true field more exactly.")]
     public double? FieldStopMm { get; init; }

@@ -17,8 +17,12 @@ internal static class ItemShapes
     [
         new(ItemKind.Eyepiece, "an eyepiece", "An eyepiece {0}.")
         {
-            Required = [nameof(ItemRequest.FocalLengthMm), nameof(ItemRequest.ApparentFieldDeg), nameof(ItemRequest.EyeReliefMm), nameof(ItemRequest.Barrel)],
-            Optional = [nameof(ItemRequest.FieldStopMm), nameof(ItemRequest.Purpose), nameof(ItemRequest.FastestFocalRatio)],
+            Required = [nameof(ItemRequest.FocalLengthMm), nameof(ItemRequest.Barrel)],
+            Optional =
+            [
+                nameof(ItemRequest.ApparentFieldDeg), nameof(ItemRequest.EyeReliefMm), nameof(ItemRequest.FieldStopMm), nameof(ItemRequest.Purpose),
+                nameof(ItemRequest.FastestFocalRatio),
+            ],
         },
         new(ItemKind.Zoom, "a zoom", "A zoom {0}: an eyepiece of variable focal length.")
         {
@@ -27,10 +31,12 @@ internal static class ItemShapes
                 nameof(ItemRequest.ShortestFocalLengthMm), nameof(ItemRequest.LongestFocalLengthMm), nameof(ItemRequest.ApparentFieldAtShortestDeg),
                 nameof(ItemRequest.ApparentFieldAtLongestDeg), nameof(ItemRequest.EyeReliefMm), nameof(ItemRequest.Barrel),
             ],
+            Optional = [nameof(ItemRequest.FastestFocalRatio)],
         },
         new(ItemKind.Barlow, "a Barlow", "A Barlow {0}: it multiplies the power of any eyepiece.")
         {
             Required = [nameof(ItemRequest.Factors), nameof(ItemRequest.Barrel)],
+            Optional = [nameof(ItemRequest.FastestFocalRatio)],
         },
     ];
 

@@ -22,6 +22,7 @@ internal static class ItemChecks
         CheckField(item.FocalLengthMm, item.ApparentFieldDeg, item, pointer.To(nameof(ItemRequest.ApparentFieldDeg)), warnings);
         CheckField(item.LongestFocalLengthMm, item.ApparentFieldAtLongestDeg, item, pointer.To(nameof(ItemRequest.ApparentFieldAtLongestDeg)), warnings);
         CheckZoom(item, pointer, warnings);
+        CheckAssumed(item, pointer, warnings);
     }
 
     private static void CheckPrice(ItemRequest item, RequestPointer pointer, WarningList warnings)
@@ -69,10 +70,10 @@ internal static class ItemChecks
         if (needed > (most + BarrelLimits.GraceMm) * (1 + Leeway))
         {
             warnings.Add(pointer, new Remark(WarningCode.FieldTooWide,
-                [
-                    RemarkValue.Degrees("apparentFieldDeg", field), RemarkValue.Millimetres("focalLengthMm", focalLength),
-                    RemarkValue.Millimetres("neededMm", needed), RemarkValue.Millimetres("mostMm", most), BarrelOf(barrel)
-                ]));
+            [
+                RemarkValue.Degrees("apparentFieldDeg", field), RemarkValue.Millimetres("focalLengthMm", focalLength),
+                RemarkValue.Millimetres("neededMm", needed), RemarkValue.Millimetres("mostMm", most), BarrelOf(barrel),
+            ]));
         }
     }
 
@@ -81,6 +82,27 @@ internal static class ItemChecks
         if (item is { ApparentFieldAtShortestDeg: { } atShortest, ApparentFieldAtLongestDeg: { } atLongest } && atLongest > atShortest)
         {
             warnings.Add(pointer.To(nameof(ItemRequest.ApparentFieldAtLongestDeg)), new Remark(WarningCode.ZoomFieldsSwapped, []));
+        }
+    }
+
+    /// <summary>What an eyepiece does not say decides as if it were known.</summary>
+    private static void CheckAssumed(ItemRequest item, RequestPointer pointer, WarningList warnings)
+    {
+        if (item is not { Kind: ItemKind.Eyepiece, FocalLengthMm: { } focalLength })
+        {
+            return;
+        }
+
+        if (item.ApparentFieldDeg is null)
+        {
+            warnings.Add(pointer.To(nameof(ItemRequest.ApparentFieldDeg)), new Remark(WarningCode.FieldAssumed,
+                [RemarkValue.Degrees("apparentFieldDeg", AssumedFigures.ApparentFieldDeg(focalLength, item.FieldStopMm))]));
+        }
+
+        if (item.EyeReliefMm is null)
+        {
+            warnings.Add(pointer.To(nameof(ItemRequest.EyeReliefMm)), new Remark(WarningCode.EyeReliefAssumed,
+                [RemarkValue.Millimetres("eyeReliefMm", AssumedFigures.EyeReliefMm(focalLength))]));
         }
     }
 

@@ -15,10 +15,12 @@ internal static class WarningCode
     public const string SameGtin = "same-gtin";
     public const string UnknownCurrency = "unknown-currency";
     public const string TelescopeTooFast = "focal-ratio-too-fast";
+    public const string FieldAssumed = "assumed-apparent-field";
+    public const string EyeReliefAssumed = "assumed-eye-relief";
 
     public static readonly ImmutableArray<string> All =
     [
         UnknownColumn, FieldStopTooWide, FieldTooWide, FieldContradicted, ZoomFieldsSwapped, PriceOfZero, AlikeItems, SameGtin, UnknownCurrency,
-        TelescopeTooFast,
+        TelescopeTooFast, FieldAssumed, EyeReliefAssumed,
     ];
 }

@@ -46,9 +46,6 @@ internal sealed class Language
     /// <summary>What a telescope without a name of its own is called, by its place.</summary>
     public required string MadeUpTelescope { get; init; }
 
-    /// <summary>What an owned item without a name or an id of its own is called, by its place, after any preposition.</summary>
-    public required string MadeUpOwned { get; init; }
-
     /// <summary>What stands before the last of several.</summary>
     public required string And { get; init; }
 
@@ -87,7 +84,6 @@ internal sealed class Language
             Money = manner["money"].Replace("{amount}", "{0}", StringComparison.Ordinal).Replace("{currency}", "{1}", StringComparison.Ordinal),
             Barrel = manner["barrel"].Replace("{number}", "{0}", StringComparison.Ordinal),
             MadeUpTelescope = manner["madeUpTelescope"].Replace("{place}", "{0}", StringComparison.Ordinal),
-            MadeUpOwned = manner["madeUpOwned"].Replace("{place}", "{0}", StringComparison.Ordinal),
             And = manner["and"],
             Or = manner["or"],
         };

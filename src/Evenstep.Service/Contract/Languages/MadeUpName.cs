@@ -4,7 +4,7 @@ namespace Evenstep.Service.Contract.Languages;
 
 /// <summary>
 /// What is called by its place because it was given no name. In answers such a name is the same in every language, for the
-/// request may refer to it; in a sentence it is put into the reader's words.
+/// request may refer to it; in a sentence that of a telescope is put into the reader's words, and an item is called by what it is.
 /// </summary>
 internal static class MadeUpName
 {
@@ -17,12 +17,8 @@ internal static class MadeUpName
     public static string OfOwned(int place) => string.Create(CultureInfo.InvariantCulture, $"{Owned}{place}");
 
     /// <summary>The place that such a name was made of; null for any other name.</summary>
-    public static int? PlaceOfTelescope(string name) => PlaceAfter(Telescope, name);
-
-    public static int? PlaceOfOwned(string name) => PlaceAfter(Owned, name);
-
-    private static int? PlaceAfter(string beginning, string name) =>
-        name.StartsWith(beginning, StringComparison.Ordinal)
-        && int.TryParse(name.AsSpan(beginning.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var place)
+    public static int? PlaceOfTelescope(string name) =>
+        name.StartsWith(Telescope, StringComparison.Ordinal)
+        && int.TryParse(name.AsSpan(Telescope.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var place)
             ? place : null;
 }

@@ -1,3 +1,4 @@
+using Evenstep.Planning.Advice;
 using Evenstep.Planning.Optics;
 
 namespace Evenstep.Service.Contract.Languages;
@@ -8,9 +9,6 @@ namespace Evenstep.Service.Contract.Languages;
 /// </summary>
 internal static class Rounded
 {
-    /// <summary>Those of <see cref="Tolerance.Value"/>.</summary>
-    private const int PlacesWithoutNoise = 9;
-
     public static double Power(double power) => To(power, 1);
 
     public static double DriftSeconds(double seconds) => To(seconds, 1);
@@ -35,9 +33,8 @@ internal static class Rounded
     /// <summary>Written with two places always.</summary>
     public static decimal Money(decimal amount) => decimal.Round(amount, 2) + 0.00m;
 
-    /// <summary>A half is rounded up also where the noise of floating point puts it a trifle below, so that one figure reckoned in two
-    /// ways reads the same.</summary>
-    public static double To(double value, int decimals) => Math.Round(Math.Round(value, PlacesWithoutNoise), decimals, MidpointRounding.AwayFromZero);
+    /// <summary>As remarks compare figures.</summary>
+    public static double To(double value, int decimals) => RemarkValue.Rounded(value, decimals);
 
     /// <summary>Whether two figures differ by nothing but the noise of floating point.</summary>
     public static bool AreEqual(double one, double other) => Math.Abs(one - other) <= Tolerance.Value * Math.Max(1, Math.Abs(one));

@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
 using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Contract.Languages;
@@ -48,6 +49,9 @@ internal sealed class SaidValuesConverter : JsonConverter<SaidValues>
                 break;
             case Barrel barrel:
                 writer.WriteStringValue(Words<Barrel>.Of(barrel));
+                break;
+            case Item item:
+                writer.WriteStringValue(ItemPhrase.NameOf(item));
                 break;
             case RemarkValue[] parts:
                 WriteObject(writer, parts);

@@ -7,6 +7,7 @@ using System.Text.Json.Serialization;
 using System.Text.RegularExpressions;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Optics;
+using Evenstep.Planning.Purchases;
 using Evenstep.Service.Contract.Fields;
 
 namespace Evenstep.Service.Contract.Languages;
@@ -84,18 +85,14 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
     }
 
     /// <summary>A name from the request keeps its small letter at the start of a sentence; one of ours is no name.</summary>
-    private bool BeginsWithMadeUpName(Language language) => PartsIn(language)[0] is { Text: "", Name: { } name, How: var how } && ValueOf(name) switch
-    {
-        Sentence inner => inner.BeginsWithMadeUpName(language),
-        string[] list => IsMadeUp(list[0], how),
-        string one => IsMadeUp(one, how),
-        _ => false,
-    };
+    private bool BeginsWithMadeUpName(Language language) =>
+        PartsIn(language)[0] is { Text: "", Name: { } name, How: var how } && IsMadeUp(ValueOf(name) is object[] list ? list[0] : ValueOf(name), how, language);
 
-    private static bool IsMadeUp(string name, string how) => how switch
+    private static bool IsMadeUp(object value, string how, Language language) => value switch
     {
-        "telescope" => MadeUpName.PlaceOfTelescope(name) is not null,
-        "item" => MadeUpName.PlaceOfOwned(name) is not null,
+        Sentence sentence => sentence.BeginsWithMadeUpName(language),
+        Item item => ItemPhrase.IsMadeUp(item),
+        string name => how == "telescope" && MadeUpName.PlaceOfTelescope(name) is not null,
         _ => false,
     };
 
@@ -145,8 +142,12 @@ internal sealed partial record Sentence(string Key, ImmutableArray<RemarkValue> 
         "money" => Framed(language.Money, Number(value, "N2", language), ValueOf(Currency)),
         "barrel" => Framed(language.Barrel, Number(InchesOf(value is Barrel known ? Words<Barrel>.Of(known) : (string)value), "0.###", language)),
         "telescope" => MadeUpName.PlaceOfTelescope((string)value) is { } place ? Framed(language.MadeUpTelescope, place) : (string)value,
-        "item" => MadeUpName.PlaceOfOwned((string)value) is { } place ? Framed(language.MadeUpOwned, place) : (string)value,
-        _ => value is Sentence sentence ? sentence.Words(language, precision) : Convert.ToString(value, language.Numbers)!,
+        _ => value switch
+        {
+            Sentence sentence => sentence.Words(language, precision),
+            Item item => ItemPhrase.Of(item, how, language),
+            _ => Convert.ToString(value, language.Numbers)!,
+        },
     };
 
     private static string Number(object value, int places, Language language) =>

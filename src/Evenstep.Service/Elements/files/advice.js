@@ -76,11 +76,14 @@ class AdviceElement extends AskingElement {
       return [make('p', { className: 'served', part: 'outcome', textContent: text })];
     }
 
-    const share = figures => percent(figures.servedPercent, this.language);
+    const inWords = share => percent(share, this.language);
+    const [served, comfortable] = ['servedPercent', 'comfortablePercent']
+      .map(field => ({ before: inWords(advice.before[field]), after: inWords(advice.after[field]) }));
     return [
       make('ol', { part: 'purchases' }, ...advice.purchases.map(purchase => this.#item(purchase, advice.currency))),
       make('p', { className: 'total', part: 'total', textContent: this.say('total', { price: money(advice.totalPrice, advice.currency, this.language) }) }),
-      make('p', { className: 'served', part: 'served', textContent: this.say('served', { before: share(advice.before), after: share(advice.after) }) }),
+      make('p', { className: 'served', part: 'served', textContent: this.say('served', served) }),
+      make('p', { className: 'served', part: 'comfortable', textContent: this.say('comfortable', comfortable) }),
     ];
   }
 

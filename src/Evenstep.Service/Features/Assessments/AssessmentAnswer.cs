@@ -1,3 +1,4 @@
+using Evenstep.Planning.Advice;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Kits;
@@ -20,6 +21,10 @@ internal sealed record AssessmentAnswer
     /// <summary>Ids of owned items, each of which alone could be given away without the kit serving less.</summary>
     public required IReadOnlyList<string> Spare { get; init; }
 
+    /// <summary>Ids of owned items that could all be given away at once without the kit serving less: of the largest such sets the one
+    /// whose known prices add up to most. Null if the work limit came first.</summary>
+    public required IReadOnlyList<string>? SpareTogether { get; init; }
+
     /// <summary>What had to fit into some view at once.</summary>
     public required IReadOnlyList<FramingAnswer> Demands { get; init; }
 
@@ -41,6 +46,7 @@ internal static class AssessmentWriter
             Kit = KitWriter.FiguresOf(kit.Figures),
             Telescopes = [.. kit.Ladders.Select(ladder => AssessedTelescopeWriter.Write(ladder, asked.Problem.EnoughMismatch, asked.Targets))],
             Spare = KitWriter.SpareOf(kit, budget),
+            SpareTogether = KitWriter.SpareTogetherOf(kit, Spare.ShowingTelescopes(kit), budget),
             Demands = KitWriter.FramingsOf(kit),
             Notes = [.. KitRemarks.NotesOf(kit)],
             Cautions = KitRemarks.CautionsOf(kit),

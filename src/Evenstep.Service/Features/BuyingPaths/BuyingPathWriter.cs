@@ -28,7 +28,7 @@ internal static class BuyingPathWriter
             Steps = [.. path.Steps.Select((step, place) => StepOf(step, path, Kit.Of(asked.Problem, path.Steps.Take(place + 1).Select(one => one.Item))))],
             GreatestLossPercent = conflicts is null ? Rounded.Percent(100 * path.GreatestLoss) : null,
             LeastGreatestLossPercent = path.LeastGreatestLoss is { } least ? Rounded.Percent(100 * least) : null,
-            ComparedWith = SpendingCurveWriter.PointsOf(asked.Problem, SpendingCurve.Of(path.Frontier)),
+            ComparedWith = SpendingCurveWriter.PointsOf(asked.Problem, SpendingCurve.Of(path.Frontier), path.Plan.Candidacy.Telescopes),
             Notes = [.. NotesOf(asked, led, end, budget)],
             Conflicts = conflicts is null ? null : ConflictWriter.Write(asked, conflicts),
             Cautions = KitRemarks.CautionsOf(end),
@@ -50,7 +50,7 @@ internal static class BuyingPathWriter
         After = KitWriter.FiguresOf(kit.Figures),
         LossPercent = Rounded.Percent(100 * step.Loss),
         BestForTheMoney = path.Frontier.PointFor(step.TotalPriceSoFar) is { } point
-            ? KitWriter.LargestStepOf(Kit.Of(kit.Problem, point.Purchases).Figures)
+            ? KitWriter.LargestStepOf(Kit.Of(kit.Problem, point.Purchases).FiguresIn(path.Plan.Candidacy.Telescopes))
             : null,
     };
 
@@ -82,6 +82,7 @@ internal static class BuyingPathWriter
     private static RemarkAnswer NoRegret(double greatestLoss)
     {
         var percent = Rounded.Percent(100 * greatestLoss);
-        return Phrase.Of("note", new Remark("no-regret", [new RemarkValue("greatestLossPercent", percent, 2)]), percent > 0 ? null : "none");
+        RemarkValue[] values = [RemarkValue.Percent("greatestLossPercent", percent), RemarkValue.Ratio("timesAsLarge", 1 + greatestLoss)];
+        return Phrase.Of("note", new Remark("no-regret", [.. values]), percent > 0 ? null : "none");
     }
 }

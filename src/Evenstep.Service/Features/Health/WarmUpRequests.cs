@@ -23,7 +23,7 @@ internal sealed class WarmUpRequests(
         """;
 
     private static readonly (string Operation, string Examples)[] OtherExamples =
-        [("assess", "assessment"), ("judge", "second-opinion"), ("chart", "spending-curve"), ("lead", "buying-path")];
+        [("assess", "assessment"), ("judge", "second-opinion"), ("chart", "spending-curve"), ("lead", "buying-path"), ("choose", "choice")];
 
     /// <summary>Has both engines solve the first example.</summary>
     public void TryEngines(CancellationToken stopping)

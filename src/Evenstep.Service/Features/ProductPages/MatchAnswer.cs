@@ -37,6 +37,9 @@ internal sealed record MatchAnswer
     /// <summary>The figures with the item.</summary>
     public required FiguresAnswer After { get; init; }
 
+    /// <summary>What else is worth knowing.</summary>
+    public required IReadOnlyList<RemarkAnswer> Notes { get; init; }
+
     /// <summary>Warnings; that of the Sun is always there.</summary>
     public required IReadOnlyList<RemarkAnswer> Cautions { get; init; }
 }

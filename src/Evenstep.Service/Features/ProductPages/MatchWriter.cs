@@ -13,7 +13,7 @@ namespace Evenstep.Service.Features.ProductPages;
 /// <summary>Writes what an item does as the answer of its page.</summary>
 internal static class MatchWriter
 {
-    public static MatchAnswer Write(RecommendationAsked asked, Item item)
+    public static MatchAnswer Write(RecommendationAsked asked, Item item, RemarkAnswer? ignored = null)
     {
         var match = ItemMatch.Of(asked.Problem, item);
         return new MatchAnswer
@@ -28,15 +28,16 @@ internal static class MatchWriter
             Fills = match.Filling is { } filling ? KitWriter.StepOf(filling.Jump, asked.Problem.EnoughMismatch) : null,
             Before = KitWriter.FiguresOf(match.Before.Figures),
             After = KitWriter.FiguresOf(match.After.Figures),
+            Notes = ignored is null ? [] : [ignored],
             Cautions = KitRemarks.CautionsOf(match.After),
         };
     }
 
-    /// <summary>The same in the form and the language asked for.</summary>
-    public static ReadOnlySequence<byte> Write(RecommendationAsked asked, Item item, Representation representation) =>
+    /// <summary>What an item does, in the form and the language asked for.</summary>
+    public static ReadOnlySequence<byte> Write(RecommendationAsked asked, Item item, RemarkAnswer? ignored, Representation representation) =>
         representation.Form == AnswerFormat.Picture
         ? new ReadOnlySequence<byte>(LadderPicture.Draw(MatchScene.Of(asked, item), representation.Language))
-        : AnswerBytes.Of(Write(asked, item), MatchJson.In(representation.Language).MatchAnswer);
+        : AnswerBytes.Of(Write(asked, item, ignored), MatchJson.In(representation.Language).MatchAnswer);
 
     private static MatchedItemAnswer ItemOf(ItemRequest listed, Item item) => new()
     {

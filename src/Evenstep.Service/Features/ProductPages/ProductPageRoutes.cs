@@ -40,10 +40,10 @@ internal static class ProductPageRoutes
 
     /// <summary>Recommends what goes well with a telescope of the catalogue, and with what is packed with it.</summary>
     /// <remarks>
-    /// The answer of `POST /v1/recommendations`, made for a product page. Without a `budget` it is the suggested point of the
-    /// spending curve: no set of at most its price has a less `largestStep`; if that point buys nothing, it is the best set,
-    /// whatever it costs. It has an `ETag` of its own, and so neither a
-    /// `catalogue.version` nor `solver.milliseconds` (null and 0). `Accept: image/svg+xml` asks for a picture of the powers.
+    /// The answer of `POST /v1/recommendations`, made for a product page. Without a `budget` there is no limit:
+    /// the advice is the cheapest kit that is even and comfortable. Owned ids of what the catalogue does not list are left aside
+    /// and named in a note. It has an `ETag` of its own, and so neither a `catalogue.version` nor `solver.milliseconds` (null and 0).
+    /// `Accept: image/svg+xml` asks for a picture of the powers.
     /// </remarks>
     /// <response code="200">The recommendation.</response>
     /// <response code="304">The answer is the one that `If-None-Match` names.</response>
@@ -53,7 +53,8 @@ internal static class ProductPageRoutes
         var meant = PagePath.TelescopeMeant(snapshot, id, telescopeId);
         return PagePath.RefusalOfTelescope(snapshot, id, meant) is { } refusal
             ? refusal
-            : await handler.RecommendAsync(request, OfferedFormats.FormFor(request), PageFields.BodyOfTelescope(id, meant), cancellationToken);
+            : await handler.RecommendAsync(
+                request, OfferedFormats.FormFor(request), PageFields.BodyOfTelescope(id, meant), snapshot.Find(id), cancellationToken);
     }
 
     /// <summary>Says what an item of the catalogue does in a telescope, beside what is owned.</summary>
@@ -74,12 +75,13 @@ internal static class ProductPageRoutes
         var faults = new Faults();
         var body = PageFields.BodyOfItem(id);
         PageFields.OfItem.Fill(body, request.Query, faults);
+        var ignored = IgnoredOwned.TakeOut(body, snapshot.Find(id));
         if (PageFields.OfItem.Read(body, request.Query, (json, inBody) => RecommendationReader.Read(json, snapshot, inBody), faults) is not { } asked)
         {
             return ProblemResult.Of(faults, "query");
         }
 
         var representation = new Representation(OfferedFormats.FormFor(request), request.LanguageAsked());
-        return new PageResult<MatchAnswer>(representation, MatchWriter.Write(asked, asked.Catalogue.Items[meant], representation));
+        return new PageResult<MatchAnswer>(representation, MatchWriter.Write(asked, asked.Catalogue.Items[meant], ignored, representation));
     }
 }

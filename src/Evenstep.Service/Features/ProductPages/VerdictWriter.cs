@@ -14,12 +14,23 @@ internal static class VerdictWriter
 
     public static RemarkAnswer Write(ItemMatch match, Item item, RecommendationAsked asked) => match.Verdict switch
     {
-        Verdict.FillsAStep => Fills(match.Filling!, match.Before.Figures.HasViews),
-        Verdict.WidensTheView => Widens(match.WiderField!),
+        Verdict.FillsAStep => WithRepetition(match, Fills(match.Filling!, match.Before.Figures.HasViews)),
+        Verdict.WidensTheView => WithRepetition(match, Widens(match.WiderField!)),
         Verdict.Repeats => Repeats(match),
         Verdict.NotUsable => NotUsable(match, item, asked),
         _ => Of(match.Verdict, item.IsReticle ? "reticle" : match.Views.IsEmpty ? "no-view" : null),
     };
+
+    /// <summary>Whatever else it does: that a recommendation would not buy it, if it overlaps too much.</summary>
+    private static RemarkAnswer WithRepetition(ItemMatch match, RemarkAnswer verdict) => match.RepeatsTooMuch && ClosestOf(match) is { } pair
+        ? verdict with
+        {
+            Text = new Sentence($"{Section}/not-bought", [RemarkValue.Of("sentence", verdict.Text), .. ViewPhrase.WordsOf(pair)]),
+            Values = Phrase.ValuesOf([.. verdict.Values.Values, RemarkValue.Of("overlap", ViewPhrase.ValuesOf(pair))]),
+        }
+        : verdict;
+
+    private static OverlappingPair? ClosestOf(ItemMatch match) => match.Repetitions.MinBy(pair => pair.Ratio ?? 1);
 
     private static RemarkAnswer Of(Verdict verdict, string? variant, params RemarkValue[] values) =>
         Phrase.Of(Section, new Remark(Words<Verdict>.Of(verdict), [.. values]), variant);
@@ -44,16 +55,17 @@ internal static class VerdictWriter
 
     private static RemarkAnswer Widens(WiderField wider) => Of(
         Verdict.WidensTheView,
-        wider.AtItsPower ? "at-its-power" : null,
+        null,
         [
-            RemarkValue.Degrees("trueFieldDeg", wider.View.View.TrueFieldDeg), RemarkValue.Degrees("widestDeg", wider.WidestDeg),
-            .. ViewPhrase.ValuesOf(wider.View)
+            RemarkValue.Degrees("trueFieldDeg", wider.View.View.TrueFieldDeg),
+            RemarkValue.Degrees("widestDeg", wider.WidestDeg),
+            .. ViewPhrase.ValuesOf(wider.View),
         ]);
 
     /// <summary>By the closest of the repetitions.</summary>
     private static RemarkAnswer Repeats(ItemMatch match)
     {
-        if (match.Repetitions.MinBy(pair => pair.Ratio ?? 1) is not { } pair || match.Before.Problem.Owned.Contains(match.After.Purchases[0]))
+        if (ClosestOf(match) is not { } pair || match.Before.Problem.Owned.Contains(match.After.Purchases[0]))
         {
             return Of(Verdict.Repeats, "owned");
         }

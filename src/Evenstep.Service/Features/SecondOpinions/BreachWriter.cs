@@ -24,8 +24,7 @@ internal static class BreachWriter
         Breach.MaxBarlows most => [Of("max-barlows", RemarkValue.Of("barlows", most.Count), RemarkValue.Of("maxBarlows", most.Limit))],
         Breach.Reticles most => [Of("reticles", RemarkValue.Of("reticles", most.Count))],
         Breach.Overlaps overlaps => kit.OverlapPairsThroughPurchases().Select(pair => Overlap(pair, overlaps)),
-        Breach.MustInclude include =>
-            [Of("must-include", RemarkValue.Of("itemId", include.ItemId), RemarkValue.Of("name", catalogue.Items[include.ItemId].Name ?? include.ItemId))],
+        Breach.MustInclude include => [Of("must-include", RemarkValue.ItemOf(catalogue.Items[include.ItemId]))],
         Breach.MustFrame frame => [MustFrame(frame.Framing, kit)],
         Breach.Reticle reticle => [Reticle(reticle.LeastPower, kit.ReticlePower())],
         _ => throw new ArgumentOutOfRangeException(nameof(breach), breach, "An unknown breach."),
@@ -41,10 +40,11 @@ internal static class BreachWriter
             RemarkValue.Of("overlaps", overlaps.Count),
             RemarkValue.Of("allowedOverlaps", overlaps.Limit),
         ];
+        var key = pair.First.Eyepiece.Equals(pair.Second.Eyepiece) && pair.First.Barlow is null && pair.Second.Barlow is null ? "overlap/owned" : "overlap";
         return new RemarkAnswer
         {
             Code = "overlap",
-            Text = new Sentence($"{Section}/overlap", [.. counted, .. ViewPhrase.WordsOf(pair)]),
+            Text = new Sentence($"{Section}/{key}", [.. counted, RemarkValue.Of("name", pair.First.Eyepiece), .. ViewPhrase.WordsOf(pair)]),
             Values = Phrase.ValuesOf([counted[0], .. ViewPhrase.ValuesOf(pair), .. counted[1..]]),
         };
     }

@@ -57,4 +57,7 @@ internal sealed record DifferenceAnswer
 
     /// <summary>Of the shares served, in percentage points.</summary>
     public required double? ServedPercent { get; init; }
+
+    /// <summary>Of the comfortable shares, in percentage points.</summary>
+    public required double? ComfortablePercent { get; init; }
 }

@@ -42,5 +42,6 @@ internal static class SecondOpinionWriter
         LargestStep = difference?.LargestStep is { } step ? Rounded.Ratio(step) : null,
         MeanMismatchPercent = difference?.MeanMismatch is { } mean ? Rounded.Percent(100 * mean) : null,
         ServedPercent = difference is null ? null : Rounded.Percent(100 * difference.ServedShare),
+        ComfortablePercent = difference is null ? null : Rounded.Percent(100 * difference.ComfortableShare),
     };
 }

@@ -31,7 +31,7 @@ internal sealed class SpendingCurveHandler(RefereedSpending spending, Recommenda
     /// <summary>The plan that says why no set is allowed: the second engine must have found none either.</summary>
     private async Task<Solved> ConflictingAsync(RecommendationAsked asked, ReadOnlyMemory<byte> body, CancellationToken cancellationToken)
     {
-        var solved = await recommendations.SolveAsync(asked with { Certify = false, IfUnavailable = false }, body, cancellationToken);
+        var solved = await recommendations.SolveAsync(asked with { Certify = false, IfUnavailable = false, HoldsWhile = false }, body, cancellationToken);
         return solved.Plan.Outcome == Outcome.Infeasible
             ? solved
             : throw new RefereeException("No set is said to be allowed, and yet there is a plan.");

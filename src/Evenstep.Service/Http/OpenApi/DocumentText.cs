@@ -14,6 +14,7 @@ internal static class DocumentText
         ["breach"] = "`list.breaches`",
         ["caution"] = "`cautions`",
         ["conflict"] = "`conflicts.demands` (beside these, any of `excluded`)",
+        ["difference"] = "`choices[].differences`",
         ["exclusion"] = "`excluded`",
         ["note"] = "`notes`",
         ["verdict"] = "`verdict`",
@@ -24,7 +25,8 @@ internal static class DocumentText
     };
 
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
-    private static readonly string[] NoCodes = ["alone", "in-telescope", "no-candidate", "no-view", "remedies", "remedy", "together", "widest"];
+    private static readonly string[] NoCodes =
+        ["alone", "in-telescope", "no-candidate", "no-view", "not-bought", "remedies", "remedy", "together", "widest", "with"];
 
     public static readonly OpenApiInfo Info = new()
     {

@@ -15,6 +15,7 @@ internal sealed class TagsOfDocument : IDocumentFilter
             new() { Name = "Assessments", Description = "What a kit does." },
             new() { Name = "Buying paths", Description = "In what order to buy." },
             new() { Name = "Catalogues", Description = "What a shop sells: stored once, named by id in every request." },
+            new() { Name = "Choices", Description = "Several ways of weighing the same wishes." },
             new() { Name = "Health", Description = "How the service is." },
             new() { Name = "Product pages", Description = "What a shop shows on the page of what it sells." },
             new() { Name = "Recommendations", Description = "What to buy." },

@@ -2,7 +2,7 @@
 
 export const barrels = ["0.965in", "1.25in", "2in"];
 export const interests = ["large-nebulae", "galaxies", "star-clusters", "planetary-nebulae", "moon", "planets", "double-stars"];
-export const preferences = ["low-price", "wide-field", "long-eye-relief", "light-weight", "parfocal"];
+export const preferences = ["comfort", "low-price", "wide-field", "long-eye-relief", "light-weight", "parfocal"];
 
 const number = (name, link, block, unit, initial = "") => ({ name, link, pointer: `/${block}/${name}`, kind: "number", unit, initial });
 const flag = (name, link, pointer, initial, values = [false, true]) => ({ name, link, pointer, kind: "flag", initial, values });
@@ -49,7 +49,8 @@ export const ownedKinds = {
   eyepiece: {
     link: "e",
     columns: [
-      column("focalLengthMm", "mm"), column("apparentFieldDeg", "deg"), column("eyeReliefMm", "mm"), barrel, column("fieldStopMm", "mm", false), label,
+      column("focalLengthMm", "mm"), column("apparentFieldDeg", "deg", false), column("eyeReliefMm", "mm", false), barrel,
+      column("fieldStopMm", "mm", false), label,
     ],
   },
   zoom: {

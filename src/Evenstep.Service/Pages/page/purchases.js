@@ -5,11 +5,12 @@ import { button, idOf } from "./controls.js";
 import { nameOf } from "./catalogue.js";
 
 export function purchasesOf(answer, state, handle) {
-  const { purchases, spare, currency, totalPrice } = answer;
+  const { purchases, spare, spareTogether, currency, totalPrice } = answer;
   return purchases.length === 0 && spare.length === 0 ? null : [
     el("ol.purchases", purchases.map(purchase => purchaseOf(purchase, answer, handle))),
     purchases.length > 0 && el("p.total", el("span", say("total")), el("strong", moneyText(totalPrice, currency)), leftText(state, totalPrice, currency)),
     spare.length > 0 && el("p", say("spare", { names: spare.map(one => nameOf(one.itemId ?? one)).join(", ") })),
+    spareTogether?.length > 1 && el("p", say("spareTogether", { names: spareTogether.map(nameOf).join(", ") })),
   ];
 }
 

@@ -41,7 +41,8 @@ function figuresOf({ telescopes, before, after }) {
     figure(say("figure.sky"), `${numberText(Math.max(...fields), 2)}°`, moonsText(Math.max(...fields))),
     figure(say("figure.brightness"), brightnessOf(brightest).word, say("downTo", { word: brightnessOf(dimmest).word })),
     figure(say("figure.power"), rangeText(Math.min(...powers), Math.max(...powers)), say("largestStepFigure", { step: stepText(after.largestStep) })),
-    figure(say("figure.served"), percentText(after.servedPercent), say("beforeFigure", { before: percentText(before.servedPercent) })));
+    figure(say("figure.served"), percentText(after.servedPercent), say("beforeFigure", { before: percentText(before.servedPercent) })),
+    figure(say("figure.comfortable"), percentText(after.comfortablePercent), say("beforeFigure", { before: percentText(before.comfortablePercent) })));
 }
 
 const figure = (name, value, beside) => el("div", el("dt", name), el("dd", el("span.value", value), el("span.beside", beside)));

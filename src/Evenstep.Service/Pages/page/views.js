@@ -39,7 +39,12 @@ function viewOf(view, widest, bought) {
     el("span", el("strong", `${numberText(view.trueFieldDeg, 2)}°`), el("span.quiet", ` ${moonsText(view.trueFieldDeg)}`)),
     el("span.light", meter(bars), word, el("span.quiet", ` ${say("exitPupil", { mm: millimetresText(view.exitPupilMm) })}`)),
     el("span", view.powerAtShortest ? rangeText(view.power, view.powerAtShortest) : powerText(view.power)),
-    el("span.through", throughText(view), isNew && el("span.tag", say("new"))));
+    el("span.through", throughText(view), isNew && el("span.tag", say("new")), drawbacksOf(view)));
+}
+
+function drawbacksOf({ drawbacks }) {
+  const words = drawbacks.map(code => say(`drawback.${code}`)).join(", ");
+  return words !== "" && el("span.quiet", ` ${say("drawbacks", { drawbacks: words })}`);
 }
 
 /** The field of view as a ruler whose divisions are full Moons; what is new is hatched. */

@@ -36,6 +36,7 @@ public sealed class FigureSelfTests
         OracleFigures figures = Exhaustive.Solve(problem).BuyNothing.Kit;
 
         Assert.Equal(Math.Log(1.2) / Math.Log(4), figures.ServedShare, Close);
+        Assert.Equal(Math.Log(1.2) / Math.Log(4), figures.ComfortableShare, Close);
         Assert.Equal(figures.MeanMismatch, figures.MeanExcess, Close);
     }
 

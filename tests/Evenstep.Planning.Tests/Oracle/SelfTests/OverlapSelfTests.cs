@@ -43,6 +43,42 @@ public sealed class OverlapSelfTests
         Assert.Empty(Exhaustive.Solve(bought with { Without = OracleDefinitions.LessPower }).Exclusions);
     }
 
+    /// <summary>At 27 and 45 times, cut to 33 and 45.</summary>
+    [Theory]
+    [InlineData(37, 22, false)]
+    [InlineData(32, 22, true)]
+    public void Less_power_is_measured_by_real_powers(double low, double high, bool overlaps)
+    {
+        OracleProblem problem = Problem(Zoned).Selling(Eyepiece("new", low, field: 40)).Owning(Eyepiece("own", high, field: 68));
+
+        Assert.Equal(overlaps ? "overlaps-owned" : null, Exhaustive.Solve(problem).Exclusions.GetValueOrDefault("new"));
+    }
+
+    [Fact]
+    public void Less_power_is_held_against_no_view_through_a_barlow()
+    {
+        OracleBench bench = new(Problem(Zoned));
+        OracleView low = new(bench.Scales[0], Eyepiece("low", 30, field: 52), null, 1, isOwned: false);
+        OracleView high = new(bench.Scales[0], Eyepiece("high", 24, field: 68), null, 1, isOwned: true);
+        OracleView highThroughBarlow = new(bench.Scales[0], Eyepiece("high", 48, field: 68), Barlow("barlow", 2), 2, isOwned: true);
+
+        Assert.True(OracleOverlap.Overlap(high, low));
+        Assert.False(OracleOverlap.Overlap(highThroughBarlow, low));
+    }
+
+    [Theory]
+    [InlineData(62, true)]
+    [InlineData(63, false)]
+    public void Two_owned_of_one_power_overlap_if_their_fields_are_alike(double field, bool overlaps)
+    {
+        OracleBench bench = new(Problem(Zoned));
+        OracleView one = new(bench.Scales[0], Eyepiece("one", 10), null, 1, isOwned: true);
+        OracleView other = new(bench.Scales[0], Eyepiece("other", 10, field: field), null, 1, isOwned: true);
+
+        Assert.Equal(overlaps, OracleOverlap.Overlap(one, other));
+        Assert.Equal(overlaps, OracleOverlap.Overlap(other, one));
+    }
+
     [Fact]
     public void A_weak_barlow_repeats_the_eyepiece_it_is_put_in()
     {

@@ -27,6 +27,18 @@ public sealed class SpareSelfTests
         Assert.Equal(spare ? ["beside"] : [], OracleSpare.Alone(problem, []));
     }
 
+    /// <summary>Uncomfortable, it adds no comfort; in the middle of a step of 2 it is worth 0.015 of mean excess, beside its end almost nothing.</summary>
+    [Theory]
+    [InlineData(7.07, OracleDefinitions.None, false)]
+    [InlineData(5.05, OracleDefinitions.None, true)]
+    [InlineData(5.05, OracleDefinitions.SpareExcess, false)]
+    public void A_little_of_mean_excess_is_not_missed(double focalLength, OracleDefinitions without, bool spare)
+    {
+        OracleProblem problem = Problem(Even).Owning(Low, High, Eyepiece("middle", 5), Eyepiece("beside", focalLength) with { EyeReliefMm = 6 });
+
+        Assert.Equal(spare ? ["beside"] : [], OracleSpare.Alone(problem with { Without = without }, []));
+    }
+
     [Theory]
     [InlineData(51, true)]
     [InlineData(52, false)]

@@ -72,7 +72,7 @@ public sealed class LadderPictureTests
     }
 
     [Fact]
-    public void An_item_without_a_name_or_an_id_is_called_as_in_the_answer()
+    public void An_owned_item_without_a_name_is_called_by_what_it_is()
     {
         var scene = Scenes.Of("""
             {
@@ -83,9 +83,8 @@ public sealed class LadderPictureTests
             }
             """);
 
-        Assert.Contains("20 mm eyepiece (your item 1), yours.", Drawn(scene).Description, StringComparison.Ordinal);
-        Assert.Contains(
-            "Okular 20 mm (Nr. 1 Ihrer Ausrüstung), eigen.", new Picture(LadderPicture.Draw(scene, German.Language)).Description, StringComparison.Ordinal);
+        Assert.Contains("20 mm eyepiece, yours.", Drawn(scene).Description, StringComparison.Ordinal);
+        Assert.Contains("20-mm-Okular, eigen.", new Picture(LadderPicture.Draw(scene, German.Language)).Description, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -110,7 +109,7 @@ public sealed class LadderPictureTests
 
         // Telescope by telescope, stage by stage, as they are drawn.
         var expected = Enumerable.Range(0, scene.Stages[0].Kit.Ladders.Length)
-            .SelectMany(telescope => scene.Stages.SelectMany(stage => ServedOf(stage.Kit.Ladders[telescope], stage.Enough))).ToList();
+            .SelectMany(telescope => scene.Stages.SelectMany(stage => ServedOf(stage.Kit.Ladders[telescope]))).ToList();
         Assert.Equal(expected.Count, shaded.Count);
         Assert.All(expected.Zip(shaded), pair =>
         {
@@ -140,7 +139,7 @@ public sealed class LadderPictureTests
         Assert.Equal("img", picture.Root.Attribute("role")!.Value);
         Assert.Equal(named, picture.Root.Elements().Where(element => element.Attribute("id") is not null).Select(element => element.Attribute("id")!.Value));
         Assert.Equal("Power ladder: Balcony reflector", picture.Title);
-        Assert.Contains("With the purchases: 98% served.", picture.Description, StringComparison.Ordinal);
+        Assert.Contains("With the purchases: 99% served.", picture.Description, StringComparison.Ordinal);
         Assert.Contains("1.86° of sky, exit pupil 5.8 mm, 35x: Ropewalk 34.8 mm, new.", picture.Description, StringComparison.Ordinal);
         Assert.Contains("Never look at the Sun", picture.Description, StringComparison.Ordinal);
     }
@@ -183,20 +182,20 @@ public sealed class LadderPictureTests
         }
     }
 
-    private static IEnumerable<(double X, double Width)> ServedOf(Ladder ladder, double enough)
+    private static IEnumerable<(double X, double Width)> ServedOf(Ladder ladder)
     {
         var range = ladder.Telescope.Range;
-        foreach (var stretch in ladder.Served(enough))
+        foreach (var stretch in ladder.Served)
         {
             var from = PlaceOf(ladder.Telescope.Axis.PowerAt(stretch.From), range);
             yield return (from, PlaceOf(ladder.Telescope.Axis.PowerAt(stretch.To), range) - from);
         }
     }
 
-    /// <summary>Where a power belongs: the scale reaches a quarter beyond either end of the range.</summary>
+    /// <summary>Where a power belongs: the scale reaches a quarter below the range, and a tenth above it.</summary>
     private static double PlaceOf(double power, PowerRange range)
     {
-        var share = Math.Log(power * 1.25 / range.Lowest) / Math.Log(range.Highest * 1.25 * 1.25 / range.Lowest);
+        var share = Math.Log(power * 1.25 / range.Lowest) / Math.Log(range.Highest * 1.1 * 1.25 / range.Lowest);
         return Math.Clamp(Left + ((Right - Left) * share), Left, Right);
     }
 }

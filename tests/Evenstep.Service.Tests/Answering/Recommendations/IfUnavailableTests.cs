@@ -34,7 +34,8 @@ public sealed class IfUnavailableTests(Service service) : IClassFixture<Service>
                 var excluding = Excluding(body, purchase.ItemId);
                 var answer = await service.PostAsync(Path, excluding.ToJsonString());
 
-                Assert.Equal((name, Reading.Text(Expected(answer.As<Recommendation>()))), (name, Reading.Text(purchase.IfUnavailable!)));
+                var expected = answer.As<Recommendation>();
+                Assert.Equal((name, Reading.Text(Compared(Expected(expected), expected))), (name, Reading.Text(Compared(purchase.IfUnavailable!, expected))));
                 compared++;
             }
         }
@@ -69,9 +70,14 @@ public sealed class IfUnavailableTests(Service service) : IClassFixture<Service>
         return excluding;
     }
 
+    /// <summary>A telescope that nothing serves may stand aside in what explains, but not in what is after.</summary>
+    private static WithoutItem Compared(WithoutItem one, Recommendation answer) => answer.Telescopes.All(telescope => telescope.After?.LargestStep is not null)
+        ? one
+        : one with { LargestStep = null, MeanMismatchPercent = null, ServedPercent = null, ComfortablePercent = null };
+
     private static WithoutItem Expected(Recommendation answer) => new(
         answer.Outcome, answer.TotalPrice, [.. answer.Purchases.Select(one => one.ItemId).Order(StringComparer.Ordinal)],
-        answer.After?.LargestStep, answer.After?.MeanMismatchPercent, answer.After?.ServedPercent);
+        answer.After?.LargestStep, answer.After?.MeanMismatchPercent, answer.After?.ServedPercent, answer.After?.ComfortablePercent);
 
     private static string WithoutAlternatives(string body)
     {

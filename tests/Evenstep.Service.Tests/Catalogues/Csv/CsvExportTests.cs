@@ -62,8 +62,8 @@ public sealed class CsvExportTests
     {
         Assert.Equal("id,kind,price,barrel\r\n", Encoding.UTF8.GetString(ReadCsv.Export([])));
         Assert.Equal(
-            "id,kind,name,price,focalLengthMm,apparentFieldDeg,eyeReliefMm,fastestFocalRatio,barrel,line,massGrams,sku\r\n"
-            + "pennywhelk-7-0,eyepiece,Pennywhelk 7.0 mm,10.90,7,40,4.6,8,0.965in,Pennywhelk,20,PEN-070\r\n",
+            "id,kind,name,price,focalLengthMm,apparentFieldDeg,eyeReliefMm,barrel,fastestFocalRatio,line,massGrams,sku\r\n"
+            + "pennywhelk-7-0,eyepiece,Pennywhelk 7.0 mm,10.90,7,40,4.6,0.965in,8,Pennywhelk,20,PEN-070\r\n",
             Encoding.UTF8.GetString(ReadCsv.Export([ReadCsv.DemoItems[1]])));
     }
 

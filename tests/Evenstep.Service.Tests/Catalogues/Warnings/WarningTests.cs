@@ -21,7 +21,15 @@ public sealed class WarningTests
     private const string Telescope = """{"id":"t","apertureMm":203,"focalLengthMm":1218,"focuserBarrel":"2in"}""";
 
     [Fact]
-    public void The_demo_catalogue_gives_no_cause() => Assert.Empty(Check(ReadCsv.Demo));
+    public void The_demo_catalogue_gives_no_cause_but_what_it_leaves_out_on_purpose() => Assert.Equal(
+        ["/items/0/eyeReliefMm assumed-eye-relief", "/items/3/apparentFieldDeg assumed-apparent-field",
+            "/items/12/apparentFieldDeg assumed-apparent-field", "/items/12/eyeReliefMm assumed-eye-relief"],
+        Check(ReadCsv.Demo));
+
+    [Theory]
+    [InlineData("apparentFieldDeg", "/items/0/apparentFieldDeg assumed-apparent-field")]
+    [InlineData("eyeReliefMm", "/items/0/eyeReliefMm assumed-eye-relief")]
+    public void A_figure_that_must_be_assumed_is_told(string field, string warning) => Assert.Equal([warning], CodesOf(Eyepiece, (field, null)));
 
     /// <summary>The inner diameters of barrels, 28 and 47 mm with 1 mm of grace: common practice, no source.</summary>
     [Theory]

@@ -50,11 +50,13 @@ public sealed partial class ComparisonTests
     [InlineData(0.7, 0.7, "the exit pupil is only 0.7 mm, less than 0.7 mm")]
     public void Figures_get_as_many_places_as_tell_them_apart(double least, double exitPupil, string part) => Assert.Contains(
         part,
-        new Sentence(
-            "caution/exit-pupil-narrow",
-            [
-                RemarkValue.Power("power", 290), RemarkValue.Millimetres("exitPupilMm", exitPupil), RemarkValue.Millimetres("leastMm", least)
-            ]).In(Language.English),
+        new Sentence("caution/exit-pupil-narrow",
+        [
+            RemarkValue.Of("telescope", "telescope 1"),
+            RemarkValue.Power("power", 290),
+            RemarkValue.Millimetres("exitPupilMm", exitPupil),
+            RemarkValue.Millimetres("leastMm", least),
+        ]).In(Language.English),
         StringComparison.Ordinal);
 
     [Fact]

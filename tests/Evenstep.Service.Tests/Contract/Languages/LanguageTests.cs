@@ -43,6 +43,7 @@ public sealed class LanguageTests(Service service) : IClassFixture<Service>
     [InlineData("/v1/assessments", "assessment-two-telescopes")]
     [InlineData("/v1/second-opinions", "second-opinion-spectacles")]
     [InlineData("/v1/spending-curves", "spending-curve-spectacles")]
+    [InlineData("/v1/choices", "choice-spectacles")]
     [InlineData("/v1/buying-paths", "buying-path-beginner")]
     public async Task An_answer_says_what_language_it_is_in_and_that_it_might_be_in_another(string path, string example)
     {

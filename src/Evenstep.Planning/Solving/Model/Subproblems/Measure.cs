@@ -4,8 +4,8 @@ using Google.OrTools.Sat;
 
 namespace Evenstep.Planning.Solving.Model.Subproblems;
 
-/// <summary>What decides between sets that are equally good in steps, excess and quality, as a whole number to be made least: a price in
-/// hundredths, a count, a score, or several of them in one, which is why it is a plain number.</summary>
+/// <summary>What decides between sets that are equally good in steps, excess and quality, as a whole number to be made least: a
+/// price in hundredths, a count, a score, or several of them in one, which is why it is a plain number.</summary>
 internal abstract class Measure
 {
     public static readonly Measure Price = new Sum(item => item.ExactPrice.Hundredths) { RanksByPrice = true };

@@ -16,13 +16,13 @@ internal sealed record Question
     /// <summary>The mean excess is at most this.</summary>
     public double MostExcess { get; private init; } = double.PositiveInfinity;
 
-    /// <summary>The total price is at most this, besides the budget.</summary>
-    public Money MostTotalPrice { get; init; } = Money.MaxValue;
-
     /// <summary>The quality is at least this, by <see cref="QualityMeasure"/>; not asked for where that is null.</summary>
     public double LeastQuality { get; private init; } = double.NegativeInfinity;
 
     public QualityMeasure? QualityMeasure { get; private init; }
+
+    /// <summary>The total price is at most this, besides the budget.</summary>
+    public Money MostTotalPrice { get; init; } = Money.MaxValue;
 
     /// <summary>Pairs of views that may overlap; null for as many as the problem allows.</summary>
     public int? AllowedOverlaps { get; init; }

@@ -1,0 +1,42 @@
+using Evenstep.Planning.Advice;
+using Evenstep.Planning.Purchases;
+using Evenstep.Service.Contract.Languages;
+
+namespace Evenstep.Service.Answering.Recommendations;
+
+/// <summary>Says why an item is in a plan.</summary>
+internal static class ReasonWriter
+{
+    public static RemarkAnswer Write(Remark reason, PurchaseProblem problem)
+    {
+        var isNamed = reason.Code == Reasons.Framing && ValueOf(reason, "name") is not "";
+        var phrase = Phrase.Of("reason", reason, isNamed ? "named" : null);
+        phrase = phrase with { Text = phrase.Text with { Values = [.. phrase.Text.Values, .. PartsOf(reason)] } };
+        var telescope = reason.Values.FirstOrDefault(value => value.Name == "telescope");
+        return telescope is null || problem.Telescopes.Length == 1
+            ? phrase
+            : phrase with { Text = new Sentence("reason/in-telescope", [telescope, RemarkValue.Of("sentence", phrase.Text)]) };
+    }
+
+    /// <summary>What the sentence has beside the values.</summary>
+    private static RemarkValue[] PartsOf(Remark reason) => reason.Code switch
+    {
+        Reasons.FillsStep or Reasons.ReachesLowEnd or Reasons.ReachesHighEnd => [RemarkValue.Of("through", Through(ValueOf(reason, "with")))],
+        Reasons.BarlowAdds => [RemarkValue.Of("added", Added((double[])ValueOf(reason, "powers")!, (object?[])ValueOf(reason, "powersAtShortest")!))],
+        _ => [],
+    };
+
+    private static Sentence Through(object? with) => with is null
+        ? new Sentence("reason/alone", [])
+        : new Sentence("reason/with", [RemarkValue.Of("with", with)]);
+
+    /// <summary>A power, or a zoom's stretch of them, for each view.</summary>
+    private static Sentence[] Added(double[] powers, object?[] powersAtShortest) =>
+    [
+        .. powers.Zip(powersAtShortest, (power, shortest) => shortest is null
+            ? new Sentence("view/power", [RemarkValue.Power("power", power)])
+            : new Sentence("view/power/zoom", [RemarkValue.Power("power", power), RemarkValue.Of("powerAtShortest", shortest)])),
+    ];
+
+    private static object? ValueOf(Remark remark, string name) => remark.Values.First(value => value.Name == name).Value;
+}
