@@ -13,7 +13,8 @@ public sealed class PreferenceScoreTests
     [InlineData(Prefer.LongEyeRelief)]
     public void Only_light_weight_and_parfocality_are_preferred_beyond_good_views(Prefer prefer)
     {
-        Assert.Equal(0, Score(prefer, Weighing("light", 150), Grouped("grouped", "one"), Some.Eyepiece(10, 110, 4), Some.Zoom(8, 24, 60, 42), Some.Reticle(10), Some.Barlow(2)));
+        Item[] plain = [Some.Eyepiece(10, 110, 4), Some.Zoom(8, 24, 60, 42), Some.Reticle(10), Some.Barlow(2)];
+        Assert.Equal(0, Score(prefer, [Weighing("light", 150), Grouped("grouped", "one"), .. plain]));
     }
 
     [Fact]

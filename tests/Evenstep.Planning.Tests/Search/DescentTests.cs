@@ -51,7 +51,8 @@ public class DescentTests
             var met = tried.Met().ToDictionary(set => set.Name);
             foreach (var set in tried.KeepingToStep().Where(set => IsOnOffer(tried.Drawn.Ground, set.Ids)))
             {
-                Assert.Contains(SubsetsOf(set.Ids), ids => met.TryGetValue(ids, out var one) && Math.Abs(one.Excess - set.Figures.Counting.MeanExcess) <= Rounding);
+                Assert.Contains(SubsetsOf(set.Ids), ids =>
+                    met.TryGetValue(ids, out var one) && Math.Abs(one.Excess - set.Figures.Counting.MeanExcess) <= Rounding);
                 wanted++;
                 smaller += met.ContainsKey(Noted.NameOf(set.Ids)) ? 0 : 1;
             }

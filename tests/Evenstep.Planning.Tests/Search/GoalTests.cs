@@ -58,7 +58,8 @@ public class GoalTests
         {
             var keeping = tried.KeepingToStep();
             var most = keeping.Select(set => set.Figures.Counting.MeanExcess).Order().ElementAtOrDefault(keeping.Count / 4);
-            var expected = keeping.Where(set => Tolerance.AtMost(set.Figures.Counting.MeanExcess, most)).Select(tried.CostOf).DefaultIfEmpty(Cost.Unknown).Min();
+            var good = keeping.Where(set => Tolerance.AtMost(set.Figures.Counting.MeanExcess, most));
+            var expected = good.Select(tried.CostOf).DefaultIfEmpty(Cost.Unknown).Min();
             var priceDecides = tried.Drawn.Problem.Preferences.Prefer is not (Prefer.LightWeight or Prefer.Parfocal);
             var least = Descents.Run(
                 tried.Drawn, tried.LnStep, new LeastCost(most, double.NegativeInfinity, new Selection([]), Cost.Unknown, priceDecides));

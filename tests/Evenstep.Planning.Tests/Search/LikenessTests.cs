@@ -203,7 +203,8 @@ public class LikenessTests
     }
 
     private static string Appearance(PurchaseProblem problem, KitView view) =>
-        $"{view.Reach} {view.View.LnCutPower:R} {view.View.TrueFieldDeg:R} {view.View.ExitPupilMm:R} {view.View.IsZoom} {view.NotUsableBecause} {QualityOf(problem, view)}";
+        $"{view.Reach} {view.View.LnCutPower:R} {view.View.TrueFieldDeg:R} {view.View.ExitPupilMm:R} {view.View.IsZoom} {view.NotUsableBecause} "
+        + QualityOf(problem, view);
 
     /// <summary>Of a view of no use it does not matter, nor where the price alone decides.</summary>
     private static string QualityOf(PurchaseProblem problem, KitView view) =>

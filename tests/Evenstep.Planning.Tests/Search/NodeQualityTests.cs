@@ -38,7 +38,9 @@ public class NodeQualityTests
             }
         }
 
-        Assert.True(dropped > Problems / 3 && kept > Problems && hopeless > Problems / 10, $"{dropped} dropped, {kept} sets kept, {hopeless} times nothing left");
+        Assert.True(
+            dropped > Problems / 3 && kept > Problems && hopeless > Problems / 10,
+            $"{dropped} dropped, {kept} sets kept, {hopeless} times nothing left");
     }
 
     [Fact]

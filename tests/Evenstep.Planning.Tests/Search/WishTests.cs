@@ -24,7 +24,8 @@ public class WishTests
         foreach (var seed in Enumerable.Range(FirstSeed, Problems))
         {
             var drawn = RandomProblems.Make(seed);
-            var wishing = drawn with { Observer = drawn.Observer with { Observes = [.. drawn.Observer.Observes.Append(OracleInterest.LargeNebulae).Distinct()] } };
+            OracleInterest[] observes = [.. drawn.Observer.Observes.Append(OracleInterest.LargeNebulae).Distinct()];
+            var wishing = drawn with { Observer = drawn.Observer with { Observes = observes } };
             var problem = Bridge.ToProblem(wishing);
             if (SearchEngine.Solve(problem, ManyNodes, new WorkBudget(Comparison.WorkLimit)).Plan is not { Values: { } values, Wish: { } wish } plan)
             {
@@ -46,9 +47,7 @@ public class WishTests
         Assert.True(granted > Problems / 2 && refused > 3, $"{granted} granted, {refused} refused");
     }
 
-    /// <summary>
-    /// With money for one, the 40 mm shows most sky, but leaves too wide a step; the 20 mm does not frame three quarters of it.
-    /// </summary>
+    /// <summary>With money for one, the 40 mm shows most sky, but leaves too wide a step; the 14 mm does not show three quarters of it.</summary>
     [Fact]
     public void It_is_refused_where_only_a_set_with_too_wide_a_step_would_grant_it()
     {
