@@ -46,6 +46,7 @@ public class InvarianceTests
     [InlineData(1.1)]
     public void Scaling_all_focal_lengths_together_changes_nothing(double scale)
     {
+        var (compared, steep) = (0, 0);
         foreach (var seed in Seeds)
         {
             var problem = Scaled(RandomProblems.Make(seed), 1);
@@ -59,7 +60,13 @@ public class InvarianceTests
             Assert.Equal(plan.Purchases.Sum(item => item.Price), scaledPlan.Purchases.Sum(item => item.Price));
             Assert.Equal(plan.Values?.LnLeastLargestStep ?? 0, scaledPlan.Values?.LnLeastLargestStep ?? 0, FigureTolerance);
             Assert.Equal(plan.Values?.LeastMeanExcess ?? 0, scaledPlan.Values?.LeastMeanExcess ?? 0, FigureTolerance);
+            Assert.Equal(plan.Values?.GreatestQuality ?? 0, scaledPlan.Values?.GreatestQuality ?? 0, FigureTolerance);
+            Assert.Equal(plan.Wish?.Granted, scaledPlan.Wish?.Granted);
+            compared++;
+            steep += problem.Catalogue.Any(item => item.FastestFocalRatio is not null) ? 1 : 0;
         }
+
+        Assert.True(compared > Seeds.Length / 2 && steep > Seeds.Length / 4, $"{compared} compared, {steep} of them with steep cones");
     }
 
     private static string Ids(OracleProblem problem)
@@ -71,8 +78,8 @@ public class InvarianceTests
     private static Plan Solve(OracleProblem problem) =>
         Planner.Solve(Bridge.ToProblem(problem), new WorkBudget(Comparison.WorkLimit));
 
-    /// <summary>The problem with its ranges and eye reliefs given, without field stops, whatever the light cone, and with other focal
-    /// lengths; null if one leaves its bounds.</summary>
+    /// <summary>The problem with its ranges and all figures given, without field stops, and with other focal lengths and ratios; null if
+    /// one leaves its bounds.</summary>
     private static OracleProblem? Scaled(OracleProblem problem, double scale)
     {
         var ranges = Bridge.ToProblem(problem).Telescopes.Select(telescope => telescope.Range).ToArray();
