@@ -31,6 +31,7 @@ export const a_key_is_kept_for_the_visit_and_shown_nowhere = ({ browser, keyed }
   await answered(page, () => control(page, "budget").fill("199"));
   await page.reload();
   await settled(page);
+  await page.getByText("For developers").click();
   const [stored, command] = await Promise.all([page.evaluate(() => ({ ...localStorage })), control(page, "curl").inputValue()]);
   assert.ok(!JSON.stringify(stored).includes(keyed.key));
   assert.match(command, /-H "Authorization: Bearer \$EVENSTEP_KEY"/);

@@ -91,3 +91,22 @@ const hintOf = (name, hint) => (hint && el("p", { class: "hint", id: `${idOf(nam
 const optionOf = option => (Array.isArray(option)
   ? el("option", { value: option[0] }, option[1])
   : el("optgroup", { label: option.label }, option.options.map(optionOf)));
+
+export const copyButton = (label, name, text) => button(label, async () => {
+  const done = await copy(text());
+  document.getElementById(idOf("copied")).textContent = done ? say("copied") : "";
+}, { id: idOf(name) });
+
+/** Over plain HTTP there is no clipboard: then it is copied by hand. */
+async function copy(text) {
+  try {
+    await navigator.clipboard.writeText(text);
+    return true;
+  } catch {
+    const place = el("textarea", { readonly: true, rows: 3, "aria-label": say("copyByHand") }, text);
+    const around = document.getElementById(idOf("copied"));
+    replace(around, el("p", say("copyByHand")), place);
+    place.select();
+    return false;
+  }
+}

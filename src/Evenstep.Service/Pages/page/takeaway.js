@@ -1,8 +1,7 @@
-// A link, the sheet for the customer, and the request as it was sent.
+// A link, and the sheet for the customer.
 import { el, replace } from "./dom.js";
-import { dateText, language, numberText, say, unitText } from "./texts.js";
-import { hasKey } from "./service.js";
-import { button, idOf } from "./controls.js";
+import { dateText, numberText, say, unitText } from "./texts.js";
+import { button, copyButton, idOf } from "./controls.js";
 import { telescopeOf } from "./catalogue.js";
 import { interests } from "./fields.js";
 
@@ -12,43 +11,14 @@ export function takeawayOf(body, answer, link) {
       button(say("print"), () => window.print(), { class: "main" }),
       copyButton(say("copyLink"), "link", () => link())),
     el("div", { class: "copied", "aria-live": "polite", id: idOf("copied") }),
-    el("details",
-      el("summary", say("forDevelopers")),
-      textOf("curl", curlOf(body)),
-      el("div.buttons", copyButton(say("copyCurl"), "curl.copy", () => curlOf(body))),
-      textOf("answer", JSON.stringify(answer, null, 2))),
+    el("details", { ontoggle: ({ target }) => fill(target, body, answer) }, el("summary", say("forDevelopers"))),
   ];
 }
 
-const textOf = (name, text) => [
-  el("label", { for: idOf(name) }, say(`developer.${name}`)),
-  el("textarea", { id: idOf(name), readonly: true, rows: 9, spellcheck: "false" }, text),
-];
-
-const curlOf = body => [
-  `curl -s ${location.origin}/v1/recommendations`,
-  "-H 'Content-Type: application/json'",
-  `-H 'Accept-Language: ${language()}'`,
-  ...(hasKey() ? ['-H "Authorization: Bearer $EVENSTEP_KEY"'] : []),
-  `-d '${JSON.stringify(body, null, 2).replaceAll("'", "'\\''")}'`,
-].join(" \\\n  ");
-
-const copyButton = (label, name, text) => button(label, async () => {
-  const done = await copy(text());
-  document.getElementById(idOf("copied")).textContent = done ? say("copied") : "";
-}, { id: idOf(name) });
-
-/** Over plain HTTP there is no clipboard: then it is copied by hand. */
-async function copy(text) {
-  try {
-    await navigator.clipboard.writeText(text);
-    return true;
-  } catch {
-    const place = el("textarea", { readonly: true, rows: 3, "aria-label": say("copyByHand") }, text);
-    const around = document.getElementById(idOf("copied"));
-    replace(around, el("p", say("copyByHand")), place);
-    place.select();
-    return false;
+/** Fetched only by whoever opens it. */
+async function fill(details, body, answer) {
+  if (details.childElementCount === 1) {
+    details.append(...(await import("./developers.js")).requestAndAnswer(body, answer));
   }
 }
 
