@@ -14,8 +14,14 @@ internal sealed record GridRequest(GridTelescope Telescope, ImmutableArray<doubl
     /// <summary>The usual apparent field of what comes with a telescope, in degrees.</summary>
     private const double OwnedApparentFieldDeg = 50;
 
-    public string Name => string.Create(
-        CultureInfo.InvariantCulture, $"{Telescope.Name}, owned {Listed(OwnedMm.Select(mm => $"{mm}"))}, observes {Listed(Observes)}, budget {Budget}");
+    /// <summary>Ids of items not to be bought.</summary>
+    public ImmutableHashSet<string> Exclude { get; init; } = [];
+
+    public string Name => string.Create(CultureInfo.InvariantCulture, $"{Customer}, budget {Budget}");
+
+    /// <summary>What it is about, the budget aside.</summary>
+    public string Customer => string.Create(
+        CultureInfo.InvariantCulture, $"{Telescope.Name}, owned {Listed(OwnedMm.Select(mm => $"{mm}"))}, observes {Listed(Observes)}");
 
     /// <summary>The body to send.</summary>
     public string Body => new JsonObject
@@ -25,6 +31,7 @@ internal sealed record GridRequest(GridTelescope Telescope, ImmutableArray<doubl
         ["owned"] = new JsonArray([.. OwnedMm.Select(Owned)]),
         ["catalogue"] = new JsonObject { ["id"] = "demo" },
         ["limits"] = new JsonObject { ["budget"] = Budget },
+        ["preferences"] = new JsonObject { ["exclude"] = Array(Exclude.Order(StringComparer.Ordinal)) },
     }.ToJsonString();
 
     private JsonNode Owned(double focalLengthMm) => new JsonObject

@@ -28,6 +28,9 @@ internal sealed class AdvisedPlan
         }
 
         Price = answer.GetProperty("totalPrice").GetDouble();
+        LeastLargestStep = answer.GetProperty("leastLargestStep").GetDouble();
+        LargestStep = after.GetProperty("largestStep") is { ValueKind: JsonValueKind.Number } step ? step.GetDouble() : double.PositiveInfinity;
+        MeanExcessPercent = after.GetProperty("meanExcessPercent") is { ValueKind: JsonValueKind.Number } excess ? excess.GetDouble() : double.PositiveInfinity;
         ServedPercent = after.GetProperty("servedPercent").GetDouble();
         ComfortablePercent = after.GetProperty("comfortablePercent").GetDouble();
         views = [.. after.GetProperty("views").EnumerateArray().Where(view => view.GetProperty("usable").GetBoolean()).Select(view => new AdvisedView(view))];
@@ -43,6 +46,13 @@ internal sealed class AdvisedPlan
     public bool BuysBarlow { get; }
 
     public double Price { get; }
+
+    /// <summary>The least that any allowed set attains, as the answer tells it.</summary>
+    public double LeastLargestStep { get; }
+
+    public double LargestStep { get; }
+
+    public double MeanExcessPercent { get; }
 
     public double ServedPercent { get; }
 
@@ -60,6 +70,10 @@ internal sealed class AdvisedPlan
     /// <summary>Whether there is a purchase none of whose usable views is without the drawback.</summary>
     public bool HasOnly(string drawback) => bought.Any(id =>
         views.Any(view => view.Needs(id)) && views.Where(view => view.Needs(id)).All(view => view.Drawbacks.Contains(drawback)));
+
+    /// <summary>What is bought and has, somewhere, a usable view with the drawback: the eyepiece, or the Barlow where that is owned.</summary>
+    public ImmutableHashSet<string> BoughtWith(string drawback) =>
+        [.. ThroughPurchases.Where(view => view.Drawbacks.Contains(drawback)).Select(view => view.FirstOf(bought)!)];
 
     /// <summary>Whether some usable view that needs a purchase has a power above the range.</summary>
     public bool GoesAboveRange => ThroughPurchases.Any(view => view.Power > highestPower);
@@ -98,6 +112,9 @@ internal sealed class AdvisedView(JsonElement view)
     public double TrueFieldDeg { get; } = view.GetProperty("trueFieldDeg").GetDouble();
 
     public ImmutableArray<string> Drawbacks { get; } = [.. view.GetProperty("drawbacks").EnumerateArray().Select(code => code.GetString()!)];
+
+    /// <summary>The eyepiece, else the Barlow, else null.</summary>
+    public string? FirstOf(ImmutableHashSet<string> ids) => ids.Contains(eyepieceId) ? eyepieceId : barlowId is not null && ids.Contains(barlowId) ? barlowId : null;
 
     public bool Needs(string id) => eyepieceId == id || barlowId == id;
 }

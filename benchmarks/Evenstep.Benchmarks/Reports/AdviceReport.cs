@@ -13,8 +13,9 @@ internal static class AdviceReport
 
     private static readonly ImmutableArray<string> Drawbacks = ["steep-cone", "tight-eye-relief", "narrow-field", "wide-exit-pupil"];
 
-    public static string Of(ImmutableArray<AdvisedPlan> all)
+    public static string Of(ImmutableArray<Advice> advice)
     {
+        ImmutableArray<AdvisedPlan> all = [.. advice.Select(one => one.Plan)];
         AdvisedPlan[] plans = [.. all.Where(plan => plan.Buys)];
         AdvisedPlan[] ample = [.. plans.Where(plan => plan.Request.Budget >= AdviceGrid.AmpleBudget)];
         return $"""
@@ -26,8 +27,9 @@ internal static class AdviceReport
             {PlansTable(plans, ample)}
             {OutcomesTable(all)}
             Something owned called spare without which clearly less sky is to be seen: {all.Count(plan => plan.ShowsLessWithoutSpare)} requests (target: 0).
-            {Missed("Called spare, but shows more sky than what stays", all.Where(plan => plan.ShowsLessWithoutSpare))}
-            {Missed($"Steep cones, budget of {AdviceGrid.AmpleBudget} and more", ample.Where(plan => plan.HasBought("steep-cone")))}
+            {string.Concat(all.Where(plan => plan.ShowsLessWithoutSpare).Select(plan => $"\n- {plan.Request.Name}"))}
+
+            {SteepCones.Of(advice)}
             """;
     }
 
@@ -65,9 +67,6 @@ internal static class AdviceReport
 
         return table;
     }
-
-    private static string Missed(string heading, IEnumerable<AdvisedPlan> plans) =>
-        string.Concat(plans.Select(plan => $"- {plan.Request.Name}\n").Prepend($"\n{heading}:\n\n").Append("\n"));
 
     private static double Median(AdvisedPlan[] plans, Func<AdvisedPlan, double> value) =>
         plans.Length == 0 ? double.NaN : Numbers.Percentile([.. plans.Select(value).Order()], Middle);
