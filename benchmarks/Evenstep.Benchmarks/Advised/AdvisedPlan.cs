@@ -114,7 +114,8 @@ internal sealed class AdvisedView(JsonElement view)
     public ImmutableArray<string> Drawbacks { get; } = [.. view.GetProperty("drawbacks").EnumerateArray().Select(code => code.GetString()!)];
 
     /// <summary>The eyepiece, else the Barlow, else null.</summary>
-    public string? FirstOf(ImmutableHashSet<string> ids) => ids.Contains(eyepieceId) ? eyepieceId : barlowId is not null && ids.Contains(barlowId) ? barlowId : null;
+    public string? FirstOf(ImmutableHashSet<string> ids) =>
+        ids.Contains(eyepieceId) ? eyepieceId : barlowId is not null && ids.Contains(barlowId) ? barlowId : null;
 
     public bool Needs(string id) => eyepieceId == id || barlowId == id;
 }

@@ -16,7 +16,7 @@ internal static class SteepCones
     {
         Advice[] steep = [.. all.Where(one => one.Without is not null)];
         var table = new Table(
-            2, "request", "budget", "largest step", "allowed", "without", "mean excess, %", "without", "comfortable, %", "without", "price", "without", "what decides");
+            2, ["request", "budget", "largest step", "allowed", .. Beside("without", "mean excess, %", "comfortable, %", "price"), "without", "what decides"]);
         foreach (var alike in steep.GroupBy(one => (one.Plan.Request.Customer, Cells: string.Join('|', CellsOf(one.Plan, one.Without!)))))
         {
             var budgets = string.Join(", ", alike.Select(one => one.Plan.Request.Budget.ToString(CultureInfo.InvariantCulture)));
@@ -26,13 +26,15 @@ internal static class SteepCones
         return $"""
             ### Steep cones at budgets of {AdviceGrid.AmpleBudget} and more
 
-            {steep.Length} requests. "Without": the best plan once every purchase that has such a view is excluded, until none is left. What decides is the first
-            stage in which the plan without is worse than the planning model allows.
+            {steep.Length} requests. "Without": the best plan once every purchase that has such a view is excluded, until none is left.
+            What decides is the first stage in which the plan without is worse than the planning model allows.
 
             {string.Concat(steep.GroupBy(one => Reason(one.Plan, one.Without!)).Select(group => $"- {group.Key}: {group.Count()}\n"))}
             {table}
             """;
     }
+
+    private static IEnumerable<string> Beside(string first, params string[] heads) => heads.SelectMany(head => new[] { first, head });
 
     private static string[] CellsOf(AdvisedPlan plan, AdvisedPlan without) =>
     [
