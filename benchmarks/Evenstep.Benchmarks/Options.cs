@@ -7,12 +7,14 @@ namespace Evenstep.Benchmarks;
 /// <param name="Certificates">Have the model confirm what the search proved.</param>
 /// <param name="Curves">Compare spending curves with plans.</param>
 /// <param name="Overload">Offer the service more than it can do.</param>
+/// <param name="Advice">Look at the advice itself, not at its time.</param>
 /// <param name="Quick">A look in minutes, on fewer and smaller problems.</param>
 /// <param name="WritesReport">Write the report to a file, besides showing it.</param>
-internal sealed record Options(bool Engines, bool Http, bool Batch, bool Certificates, bool Curves, bool Overload, bool Quick, bool WritesReport)
+internal sealed record Options(
+    bool Engines, bool Http, bool Batch, bool Certificates, bool Curves, bool Overload, bool Advice, bool Quick, bool WritesReport)
 {
     public const string Usage = """
-        dotnet run -c Release --project benchmarks/Evenstep.Benchmarks -- [engines|http|batch|certificates|curves|overload|all] [--quick] [--report]
+        dotnet run -c Release --project benchmarks/Evenstep.Benchmarks -- [engines|http|batch|certificates|curves|overload|advice|all] [--quick] [--report]
 
           engines   compare our engines with other ways of solving the same problems
           http      measure the service over HTTP against a floor
@@ -20,12 +22,13 @@ internal sealed record Options(bool Engines, bool Http, bool Batch, bool Certifi
           certificates  have the model confirm what the search proved, on larger problems
           curves    spending curves beside plans of the same problems
           overload  offer the service more than it can do, on one core
+          advice    what the service advises on the demo catalogue: drawbacks, prices, shares (writes no file without --report)
           all       everything (the default)
           --quick   a look in under five minutes; writes no file unless --report is given
           --report  write the report to benchmarks/reports; without --quick that is the default
         """;
 
-    private static readonly string[] Parts = ["engines", "http", "batch", "certificates", "curves", "overload", "all"];
+    private static readonly string[] Parts = ["engines", "http", "batch", "certificates", "curves", "overload", "advice", "all"];
 
     private static readonly string[] Flags = ["--quick", "--report"];
 
@@ -48,7 +51,7 @@ internal sealed record Options(bool Engines, bool Http, bool Batch, bool Certifi
         (true, _, _) => "-engines",
         (_, true, _) => "-http",
         (_, _, true) => "-certificates",
-        _ => Batch ? "-batch" : Overload ? "-overload" : "-curves",
+        _ => Batch ? "-batch" : Overload ? "-overload" : Advice ? "-advice" : "-curves",
     };
 
     /// <summary>Null for a command line that is not understood.</summary>
@@ -65,6 +68,14 @@ internal sealed record Options(bool Engines, bool Http, bool Batch, bool Certifi
         var quick = flags.Contains("--quick");
         bool Has(string name) => part == name || part == "all";
         return new Options(
-            Has("engines"), Has("http"), Has("batch"), Has("certificates"), Has("curves"), Has("overload"), quick, !quick || flags.Contains("--report"));
+            Has("engines"),
+            Has("http"),
+            Has("batch"),
+            Has("certificates"),
+            Has("curves"),
+            Has("overload"),
+            Has("advice"),
+            quick,
+            (!quick && part != "advice") || flags.Contains("--report"));
     }
 }

@@ -1,4 +1,5 @@
 using Evenstep.Benchmarks;
+using Evenstep.Benchmarks.Advised;
 using Evenstep.Benchmarks.Http;
 using Evenstep.Benchmarks.Reports;
 using Evenstep.Benchmarks.Trials;
@@ -50,6 +51,11 @@ if (options.Certificates)
 if (options.Curves)
 {
     parts.Add(CurvesReport.Of(CurveRuns.Run(options), options));
+}
+
+if (options.Advice)
+{
+    parts.Add(AdviceReport.Of(await AdviceRuns.RunAsync()));
 }
 
 // Last: from here on this process keeps to one core.

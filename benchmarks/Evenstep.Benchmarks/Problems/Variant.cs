@@ -6,7 +6,7 @@ namespace Evenstep.Benchmarks.Problems;
 /// <summary>In what the problems of a set differ from the usual ones.</summary>
 internal sealed record Variant(string Name)
 {
-    /// <summary>Four purchases, one telescope, no zooms, no interests, no demands, low price, no spectacles.</summary>
+    /// <summary>Four purchases, one telescope, no zooms, no interests, no demands, comfort, no spectacles.</summary>
     public static readonly Variant Usual = new("usual");
 
     /// <summary>Each thing on its own.</summary>
@@ -22,6 +22,7 @@ internal sealed record Variant(string Name)
         new("must frame") { MustFrame = true },
         new("must include") { MustInclude = true },
         new("reticle") { Reticle = true },
+        new("low price") { Prefer = Prefer.LowPrice },
         new("wide field") { Prefer = Prefer.WideField },
         new("long eye relief") { Prefer = Prefer.LongEyeRelief },
         new("light weight") { Prefer = Prefer.LightWeight },

@@ -13,6 +13,7 @@ internal sealed class Agreement
     [
         ("largest step", figures => figures.LnLargestStep),
         ("mean excess", figures => figures.MeanExcess),
+        ("quality", figures => figures.Quality),
         ("preference", figures => figures.Preference),
         ("price", figures => figures.Price),
     ];

@@ -24,20 +24,25 @@ internal enum Ending
     Failed,
 }
 
-/// <summary>The value of each stage; null for what a way does not compute. No plan at all if no set is allowed.</summary>
-internal sealed record StageFigures(double LnLargestStep, double MeanExcess, double Preference, double Price)
+/// <summary>The value of each stage, the quality 0 where only the price is preferred. All not a number if no set is allowed.</summary>
+internal sealed record StageFigures(double LnLargestStep, double MeanExcess, double Quality, double Preference, double Price)
 {
-    public static readonly StageFigures Infeasible = new(double.NaN, double.NaN, double.NaN, double.NaN);
+    public static readonly StageFigures Infeasible = new(double.NaN, double.NaN, double.NaN, double.NaN, double.NaN);
 
     public bool IsInfeasible => double.IsNaN(LnLargestStep);
 
     /// <summary>The figures that count, worked out from the set itself.</summary>
-    public static StageFigures Of(PurchaseProblem problem, IReadOnlyCollection<Item> purchases)
+    /// <param name="problem">The problem.</param>
+    /// <param name="purchases">The set.</param>
+    /// <param name="measure">Of the problem, once its first stage is known; without one the quality is 0.</param>
+    public static StageFigures Of(PurchaseProblem problem, IReadOnlyCollection<Item> purchases, QualityMeasure? measure = null)
     {
         var kit = Kit.Of(problem, purchases);
+        var figures = kit.FiguresIn(Candidacy.Of(problem).Telescopes);
         return new StageFigures(
-            Math.Max(2 * problem.EnoughMismatch, kit.Figures.LnLargestStep),
-            kit.Figures.MeanExcess,
+            Math.Max(2 * problem.EnoughMismatch, figures.LnLargestStep),
+            figures.MeanExcess,
+            measure?.Of(kit) ?? 0,
             new PreferenceScore(problem).Of(purchases),
             (double)kit.TotalPrice);
     }

@@ -25,33 +25,45 @@ internal sealed class ExhaustiveWay() : Way("exhaustive")
     {
         private readonly long started = Stopwatch.GetTimestamp();
         private readonly Item[] candidates = [.. Candidacy.Of(problem).Candidates];
-        private readonly PreferenceScore score = new(problem);
         private readonly double? wish = WideViewWish.TrueFieldWished(problem, Candidacy.Of(problem).Candidates);
-        private readonly List<(StageFigures Figures, bool GrantsWish)> allowed = [];
+        private readonly List<(Item[] Purchases, StageFigures Figures, bool GrantsWish)> allowed = [];
 
         /// <summary>False if the time was up.</summary>
         public bool Run() => Try([], 0);
 
         public Answer Elect()
         {
-            var standing = allowed.Exists(set => set.GrantsWish) ? allowed.Where(set => set.GrantsWish) : allowed;
-            StageFigures[] left = [.. standing.Select(set => set.Figures)];
+            (Item[] Purchases, StageFigures Figures, bool GrantsWish)[] left = [.. allowed];
             if (left.Length == 0)
             {
                 return Answer.Infeasible;
             }
 
             var leastStep = Keep(ref left, figures => figures.LnLargestStep, least => StageValues.StepLeeway * least);
+            if (left.Any(set => set.GrantsWish))
+            {
+                left = [.. left.Where(set => set.GrantsWish)];
+            }
+
             var leastExcess = Keep(ref left, figures => figures.MeanExcess, least => least + StageValues.ExcessLeeway);
+            var quality = 0.0;
+            if (problem.Preferences.Prefer != Prefer.LowPrice)
+            {
+                var measure = QualityMeasure.Of(problem, Candidacy.Of(problem).Telescopes, StageValues.StepLeeway * leastStep);
+                left = [.. left.Select(set => set with { Figures = StageFigures.Of(problem, set.Purchases, measure) })];
+                quality = -Keep(ref left, figures => -figures.Quality, least => least + StageValues.QualityLeeway);
+            }
+
             var preference = Keep(ref left, figures => figures.Preference, least => least);
             var price = Keep(ref left, figures => figures.Price, least => least);
-            return new Answer(Ending.Proved, new StageFigures(leastStep, leastExcess, preference, price));
+            return new Answer(Ending.Proved, new StageFigures(leastStep, leastExcess, quality, preference, price));
         }
 
-        private static double Keep(ref StageFigures[] left, Func<StageFigures, double> value, Func<double, double> most)
+        private static double Keep(
+            ref (Item[] Purchases, StageFigures Figures, bool GrantsWish)[] left, Func<StageFigures, double> value, Func<double, double> most)
         {
-            var least = left.Min(value);
-            left = [.. left.Where(figures => Tolerance.AtMost(value(figures), most(least)))];
+            var least = left.Min(set => value(set.Figures));
+            left = [.. left.Where(set => Tolerance.AtMost(value(set.Figures), most(least)))];
             return least;
         }
 
@@ -66,7 +78,7 @@ internal sealed class ExhaustiveWay() : Way("exhaustive")
             Breach[] breaches = [.. Breaches.Of(kit)];
             if (breaches.Length == 0)
             {
-                allowed.Add((FiguresOf(kit), wish is { } field && FramingRule.Frames(kit, field, telescopeIndex: null)));
+                allowed.Add((purchases, StageFigures.Of(problem, purchases), wish is { } field && FramingRule.Frames(kit, field, telescopeIndex: null)));
             }
 
             return Array.Exists(breaches, IsForGood) || TryLarger(purchases, next);
@@ -87,11 +99,5 @@ internal sealed class ExhaustiveWay() : Way("exhaustive")
 
         private static bool IsForGood(Breach breach) =>
             breach is not (Breach.MustInclude or Breach.MustFrame or Breach.Reticle);
-
-        private StageFigures FiguresOf(Kit kit) => new(
-            Math.Max(2 * problem.EnoughMismatch, kit.Figures.LnLargestStep),
-            kit.Figures.MeanExcess,
-            score.Of(kit.Purchases),
-            (double)kit.TotalPrice);
     }
 }

@@ -26,13 +26,17 @@ internal sealed class PlainModel
         solver.Row(2 * Problem.EnoughMismatch, [new Term(largestStep, 1)], double.PositiveInfinity, inWholes: false);
         KeepLimits();
         KeepOverlapsOut();
-        KeepDemands(wishedFieldDeg);
+        KeepDemands();
+        Wish = wishedFieldDeg is { } wished ? WishFor(wished) : null;
         path = new PlainPath(views, solver);
         path.Join(exists);
         MeasureLargestStep();
     }
 
     public PurchaseProblem Problem => views.Problem;
+
+    /// <summary>May be 1 only if the kit has the wide view that is wished for; null if none is.</summary>
+    public int? Wish { get; }
 
     public IReadOnlyCollection<Term> LargestStep => [new Term(largestStep, 1)];
 
@@ -54,6 +58,9 @@ internal sealed class PlainModel
             solver.Fix(arc.Variable, value: false);
         }
     }
+
+    /// <summary>What the kit's quality is the greatest sum of.</summary>
+    public IReadOnlyCollection<Term> Quality(QualityMeasure measure) => PlainQuality.Of(measure, views, exists, solver);
 
     /// <summary>What the purchases add to the preference.</summary>
     public IReadOnlyCollection<Term> Preference() =>
@@ -139,17 +146,28 @@ internal sealed class PlainModel
         }
     }
 
-    private void KeepDemands(double? wishedFieldDeg)
+    private void KeepDemands()
     {
         foreach (var (number, _) in views.Candidates.Index().Where(one => Problem.Demands.MustInclude.Contains(one.Item.Id)))
         {
             solver.Fix(bought[number], value: true);
         }
 
-        foreach (var width in Problem.Demands.MustFrame.Select(framing => framing.WidthDeg).Concat(wishedFieldDeg is { } wished ? [wished] : []))
+        foreach (var framing in Problem.Demands.MustFrame)
         {
-            var wide = exists.Where((_, i) => Tolerance.AtLeast(views.Listed[i].KitView.View.TrueFieldDeg / width, 1)).Distinct();
-            solver.Row(1, [.. wide.Select(view => new Term(view, 1))], double.PositiveInfinity);
+            solver.Row(1, Wide(framing.WidthDeg), double.PositiveInfinity);
         }
     }
+
+    private int WishFor(double trueFieldDeg)
+    {
+        var granted = solver.Binary();
+        solver.Row(0, [.. Wide(trueFieldDeg), new Term(granted, -1)], double.PositiveInfinity);
+        return granted;
+    }
+
+    private List<Term> Wide(double trueFieldDeg) =>
+    [
+        .. exists.Where((_, i) => Tolerance.AtLeast(views.Listed[i].KitView.View.TrueFieldDeg / trueFieldDeg, 1)).Distinct().Select(view => new Term(view, 1)),
+    ];
 }

@@ -29,9 +29,7 @@ internal sealed class PlainWay(string name, Func<ILinearProgram?> program) : Way
             return new Answer(Ending.TooLarge);
         }
 
-        var wish = WideViewWish.TrueFieldWished(problem, views.Candidates);
-        var answer = Solve(views, wish, Left);
-        return wish is not null && answer == Answer.Infeasible ? Solve(views, null, Left) : answer;
+        return Solve(views, WideViewWish.TrueFieldWished(problem, views.Candidates), Left);
 
         TimeSpan Left() => cap - Stopwatch.GetElapsedTime(started);
     }
@@ -52,6 +50,7 @@ internal sealed class PlainWay(string name, Func<ILinearProgram?> program) : Way
     private sealed class Stages(PlainModel model, ILinearProgram solver, Func<TimeSpan> left)
     {
         private RunEnd end;
+        private QualityMeasure? measure;
 
         public Answer Run()
         {
@@ -60,13 +59,38 @@ internal sealed class PlainWay(string name, Func<ILinearProgram?> program) : Way
                 return Unproved();
             }
 
-            model.KeepLargestStep(StageValues.StepLeeway * first.LnLargestStep);
+            var lnStepAllowed = StageValues.StepLeeway * first.LnLargestStep;
+            model.KeepLargestStep(lnStepAllowed);
+            if (model.Wish is { } wish)
+            {
+                if (Least([new Term(wish, -1)]) is null)
+                {
+                    return Unproved();
+                }
+
+                solver.Fix(wish, solver.IsOne(wish));
+            }
+
             if (Least(model.MeanExcess) is not { } second)
             {
                 return Unproved();
             }
 
             solver.Row(0, model.MeanExcess, second.MeanExcess + StageValues.ExcessLeeway + Slack, inWholes: false);
+            var quality = 0.0;
+            if (model.Problem.Preferences.Prefer != Prefer.LowPrice)
+            {
+                measure = QualityMeasure.Of(model.Problem, [0], lnStepAllowed);
+                var terms = model.Quality(measure);
+                if (Least([.. terms.Select(term => term with { Coefficient = -term.Coefficient })]) is not { } good)
+                {
+                    return Unproved();
+                }
+
+                quality = good.Quality;
+                solver.Row(quality - StageValues.QualityLeeway - Slack, terms, double.PositiveInfinity, inWholes: false);
+            }
+
             var preference = model.Preference();
             if (Least(preference) is not { } third)
             {
@@ -75,14 +99,14 @@ internal sealed class PlainWay(string name, Func<ILinearProgram?> program) : Way
 
             solver.Row(0, preference, third.Preference - model.PreferenceOwned + Slack, inWholes: false);
             return Least(model.Price) is { } last
-                ? new Answer(Ending.Proved, new StageFigures(first.LnLargestStep, second.MeanExcess, third.Preference, last.Price))
+                ? new Answer(Ending.Proved, new StageFigures(first.LnLargestStep, second.MeanExcess, quality, third.Preference, last.Price))
                 : Unproved();
         }
 
         private StageFigures? Least(IReadOnlyCollection<Term> value)
         {
             end = left() > TimeSpan.Zero ? solver.Minimize(value, left()) : RunEnd.Capped;
-            return end == RunEnd.Best ? StageFigures.Of(model.Problem, model.Purchases()) : null;
+            return end == RunEnd.Best ? StageFigures.Of(model.Problem, model.Purchases(), measure) : null;
         }
 
         private Answer Unproved() => end switch
