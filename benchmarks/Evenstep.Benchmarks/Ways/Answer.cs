@@ -36,7 +36,7 @@ internal sealed record StageFigures(double LnLargestStep, double MeanExcess, dou
     {
         var kit = Kit.Of(problem, purchases);
         return new StageFigures(
-            Math.Max(2 * problem.EnoughMismatch, kit.Figures.LnLargestStep),
+            Math.Max(problem.EnoughStep.Ln, kit.Figures.LargestStep.Ln),
             kit.Figures.MeanExcess,
             new PreferenceScore(problem).Of(purchases),
             (double)kit.TotalPrice);

@@ -89,7 +89,7 @@ internal sealed class ExhaustiveWay() : Way("exhaustive")
             breach is not (Breach.MustInclude or Breach.MustFrame or Breach.Reticle);
 
         private StageFigures FiguresOf(Kit kit) => new(
-            Math.Max(2 * problem.EnoughMismatch, kit.Figures.LnLargestStep),
+            Math.Max(problem.EnoughStep.Ln, kit.Figures.LargestStep.Ln),
             kit.Figures.MeanExcess,
             score.Of(kit.Purchases),
             (double)kit.TotalPrice);

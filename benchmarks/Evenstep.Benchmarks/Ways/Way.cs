@@ -45,7 +45,7 @@ internal sealed class EngineWay(string name, Func<PurchaseProblem, double, Cance
         { Outcome: Outcome.Infeasible } => Answer.Infeasible,
         { IsProved: true, Values: { } values } => new Answer(
             Ending.Proved,
-            new StageFigures(values.LnLeastLargestStep, values.LeastMeanExcess, values.Preference, (double)plan.Purchases.Sum(item => item.Price))),
+            new StageFigures(values.LeastLargestStep.Ln, values.LeastMeanExcess, values.Preference, (double)plan.Purchases.Sum(item => item.Price))),
         _ => new Answer(Ending.WorkLimit),
     };
 }
