@@ -15,9 +15,9 @@ internal static class FalseClaims
         foreach (var amount in Amounts)
         {
             yield return (problem, plan with { Values = values with { LeastMeanExcess = values.LeastMeanExcess + amount } });
-            if (values.LnLeastLargestStep > 2 * problem.EnoughMismatch)
+            if (values.LeastLargestStep.Ln > problem.EnoughStep.Ln)
             {
-                yield return (problem, plan with { Values = values with { LnLeastLargestStep = values.LnLeastLargestStep + amount } });
+                yield return (problem, plan with { Values = values with { LeastLargestStep = new(values.LeastLargestStep.Ln + amount) } });
             }
         }
 

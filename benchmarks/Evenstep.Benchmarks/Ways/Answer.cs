@@ -40,7 +40,7 @@ internal sealed record StageFigures(double LnLargestStep, double MeanExcess, dou
         var kit = Kit.Of(problem, purchases);
         var figures = kit.FiguresIn(Candidacy.Of(problem).Telescopes);
         return new StageFigures(
-            Math.Max(2 * problem.EnoughMismatch, figures.LnLargestStep),
+            Step.Max(problem.EnoughStep, figures.LargestStep).Ln,
             figures.MeanExcess,
             measure?.Of(kit) ?? 0,
             new PreferenceScore(problem).Of(purchases),

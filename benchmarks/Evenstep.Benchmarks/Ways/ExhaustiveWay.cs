@@ -49,7 +49,7 @@ internal sealed class ExhaustiveWay() : Way("exhaustive")
             var quality = 0.0;
             if (problem.Preferences.Prefer != Prefer.LowPrice)
             {
-                var measure = QualityMeasure.Of(problem, Candidacy.Of(problem).Telescopes, StageValues.StepLeeway * leastStep);
+                var measure = QualityMeasure.Of(problem, Candidacy.Of(problem).Telescopes, new Step(StageValues.StepLeeway * leastStep));
                 left = [.. left.Select(set => set with { Figures = StageFigures.Of(problem, set.Purchases, measure) })];
                 quality = -Keep(ref left, figures => -figures.Quality, least => least + StageValues.QualityLeeway);
             }

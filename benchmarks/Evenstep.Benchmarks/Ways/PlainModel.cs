@@ -23,7 +23,7 @@ internal sealed class PlainModel
         bought = [.. views.Candidates.Select(_ => solver.Binary())];
         exists = [.. views.Listed.Select(Existence)];
         largestStep = solver.Amount(2 * Length);
-        solver.Row(2 * Problem.EnoughMismatch, [new Term(largestStep, 1)], double.PositiveInfinity, inWholes: false);
+        solver.Row(Problem.EnoughStep.Ln, [new Term(largestStep, 1)], double.PositiveInfinity, inWholes: false);
         KeepLimits();
         KeepOverlapsOut();
         KeepDemands();
@@ -138,7 +138,7 @@ internal sealed class PlainModel
             for (var j = i + 1; j < exists.Length; j++)
             {
                 var (a, b) = (views.Listed[i].KitView, views.Listed[j].KitView);
-                if ((a.NeedsPurchase || b.NeedsPurchase) && Overlap.Between(a.Showing, b.Showing, Problem.Preferences.LnLeastStep))
+                if ((a.NeedsPurchase || b.NeedsPurchase) && Overlap.Between(a.Showing, b.Showing, Problem.LeastStep))
                 {
                     solver.Row(0, [new Term(exists[i], 1), new Term(exists[j], 1)], 1);
                 }

@@ -23,7 +23,7 @@ internal sealed class PlainPath
     public PlainPath(PlainViews views, ILinearProgram solver)
     {
         this.solver = solver;
-        enough = views.Problem.EnoughMismatch;
+        enough = views.Problem.EnoughStep.Half;
         length = views.Problem.Telescopes[0].Axis.Length;
         double[] at = [.. views.Listed.Select(view => view.At)];
         into = [.. at.Select(_ => new List<Arc>())];

@@ -80,7 +80,7 @@ internal sealed class PlainWay(string name, Func<ILinearProgram?> program) : Way
             var quality = 0.0;
             if (model.Problem.Preferences.Prefer != Prefer.LowPrice)
             {
-                measure = QualityMeasure.Of(model.Problem, [0], lnStepAllowed);
+                measure = QualityMeasure.Of(model.Problem, [0], new Step(lnStepAllowed));
                 var terms = model.Quality(measure);
                 if (Least([.. terms.Select(term => term with { Coefficient = -term.Coefficient })]) is not { } good)
                 {

@@ -46,7 +46,7 @@ internal sealed class EngineWay(string name, Func<PurchaseProblem, double, Cance
         { IsProved: true, Values: { } values } => new Answer(
             Ending.Proved,
             new StageFigures(
-                values.LnLeastLargestStep,
+                values.LeastLargestStep.Ln,
                 values.LeastMeanExcess,
                 values.GreatestQuality ?? 0,
                 values.Preference,

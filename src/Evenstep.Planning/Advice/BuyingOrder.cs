@@ -57,7 +57,7 @@ public static class BuyingOrder
     private sealed record NextStep(Item Item, LadderFigures Figures)
     {
         public bool IsBetterThan(NextStep other) =>
-            Differ(Figures.LnLargestStep, other.Figures.LnLargestStep) ? Figures.LnLargestStep < other.Figures.LnLargestStep
+            Differ(Figures.LargestStep.Ln, other.Figures.LargestStep.Ln) ? Figures.LargestStep.Ln < other.Figures.LargestStep.Ln
             : Differ(Figures.MeanExcess, other.Figures.MeanExcess) ? Figures.MeanExcess < other.Figures.MeanExcess
             : Item.ExactPrice != other.Item.ExactPrice ? Item.ExactPrice < other.Item.ExactPrice
             : string.CompareOrdinal(Item.Id, other.Item.Id) < 0;

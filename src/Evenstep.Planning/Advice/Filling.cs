@@ -39,7 +39,7 @@ public sealed record Filling(Jump Jump, KitView View)
     public static Filling? Of(Ladder ladder, IReadOnlyList<KitView> added, Func<Jump, bool> counts, double leastShrinking = 1)
     {
         IEnumerable<Jump> jumps = ladder.Usable.IsEmpty ? [WholeRange(ladder.Telescope)] : ladder.Jumps();
-        foreach (var jump in jumps.Where(counts).OrderByDescending(jump => jump.Weighed))
+        foreach (var jump in jumps.Where(counts).OrderByDescending(jump => jump.Weighed.Ratio))
         {
             KitView[] landed = [.. added.Where(view => ladder.Usable.IsEmpty || LandsIn(view, jump, ladder.Telescope.Axis))];
             if (landed.Length > 0 && (ladder.Usable.IsEmpty
@@ -63,7 +63,7 @@ public sealed record Filling(Jump Jump, KitView View)
             reached = Math.Max(reached, reach.To);
         }
 
-        return jump.Weighed / Math.Exp(Math.Max(largest, (jump.Place == JumpPlace.HighEnd ? 2 : 1) * (to - reached)));
+        return jump.Weighed.Ratio / new Step(Math.Max(largest, (jump.Place == JumpPlace.HighEnd ? 2 : 1) * (to - reached))).Ratio;
     }
 
     /// <summary>Beyond an end of the range counts as that end.</summary>

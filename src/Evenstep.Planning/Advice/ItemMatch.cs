@@ -103,7 +103,7 @@ public sealed record ItemMatch
     private static bool Improves(LadderFigures before, LadderFigures after) => after.HasViews && (!before.HasViews
         || Step(after).ReadsBelow(Step(before)) || Excess(after).ReadsBelow(Excess(before)));
 
-    private static RemarkValue Step(LadderFigures figures) => RemarkValue.Ratio("largestStep", figures.LargestStep);
+    private static RemarkValue Step(LadderFigures figures) => RemarkValue.Ratio("largestStep", figures.LargestStep.Ratio);
 
     private static RemarkValue Excess(LadderFigures figures) => RemarkValue.Percent("meanExcessPercent", 100 * (Math.Exp(figures.MeanExcess) - 1));
 

@@ -72,7 +72,7 @@ public static class Reasons
         }
 
         var (with, left) = (100 * kit.FiguresIn(telescopes).ComfortableShare, 100 * without.FiguresIn(telescopes).ComfortableShare);
-        var measure = QualityMeasure.Of(kit.Problem, telescopes, values.LnLargestStepAllowed);
+        var measure = QualityMeasure.Of(kit.Problem, telescopes, values.LargestStepAllowed);
         if (with - left >= LeastGainPercent || Tolerance.Above(measure.Of(kit), measure.Of(without)))
         {
             yield return new Remark(BetterViews, [RemarkValue.Percent("comfortablePercent", with), RemarkValue.Percent("withoutPercent", left)])

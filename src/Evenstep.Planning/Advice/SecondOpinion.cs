@@ -40,7 +40,7 @@ public sealed record KitDifference(decimal TotalPrice, double? LargestStep, doub
         var bothShow = one.HasViews && two.HasViews;
         return new KitDifference(
             kit.TotalPrice - other.TotalPrice,
-            bothShow ? one.LargestStep - two.LargestStep : null,
+            bothShow ? one.LargestStep.Ratio - two.LargestStep.Ratio : null,
             bothShow ? Math.Exp(one.MeanMismatch) - Math.Exp(two.MeanMismatch) : null,
             one.ServedShare - two.ServedShare,
             one.ComfortableShare - two.ComfortableShare);

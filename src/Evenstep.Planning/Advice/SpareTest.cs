@@ -30,7 +30,7 @@ internal sealed class SpareTest
     private readonly ImmutableArray<ImmutableArray<SpareView>> views;
     private readonly ImmutableArray<double> leastFieldsDeg;
     private readonly LadderFigures whole;
-    private readonly double lnMostStep;
+    private readonly Step mostStep;
     private readonly bool hasReticle;
     private readonly int viewCount;
     private readonly Reach[] reaches;
@@ -48,7 +48,7 @@ internal sealed class SpareTest
         viewCount = views.Sum(one => one.Length);
         leastFieldsDeg = [.. kit.Ladders.Select((_, t) => LeastFieldIn(t))];
         whole = kit.FiguresIn(telescopes);
-        lnMostStep = Math.Max(2 * kit.Problem.EnoughMismatch, whole.LnLargestStep);
+        mostStep = Step.Max(kit.Problem.EnoughStep, whole.LargestStep);
         hasReticle = kit.Problem.Demands.ReticleLeastPower is { } least && ReticleRule.Serves(kit, least);
         var most = kit.Ladders.Max(ladder => ladder.Usable.Length);
         (reaches, comfortable, starts) = (new Reach[most], new Reach[most], new double[most]);
@@ -71,7 +71,7 @@ internal sealed class SpareTest
     public double LengthOf(int telescope) => kit.Ladders[telescope].Telescope.Axis.Length;
 
     /// <summary>The greatest mismatch that is as good.</summary>
-    public double MostMismatch => lnMostStep / 2;
+    public double MostMismatch => mostStep.Half;
 
     /// <summary>Whether the kit without the owned item at this index is as good.</summary>
     public bool IsAsGoodWithout(int index)
@@ -93,7 +93,7 @@ internal sealed class SpareTest
     private bool KeepsFigures(bool[] kept)
     {
         var figures = LadderFigures.Of([.. telescopes.Select(t => FiguresOf(t, kept))]);
-        return Tolerance.AtMost(Math.Max(2 * kit.Problem.EnoughMismatch, figures.LnLargestStep), lnMostStep)
+        return Step.Max(kit.Problem.EnoughStep, figures.LargestStep).AtMost(mostStep)
             && Tolerance.AtMost(figures.MeanExcess, whole.MeanExcess + ExcessLeeway)
             && Tolerance.AtLeast(figures.ComfortableShare, whole.ComfortableShare - ComfortLeeway);
     }

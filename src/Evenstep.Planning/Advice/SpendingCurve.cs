@@ -60,8 +60,8 @@ public sealed record SpendingCurve(ImmutableArray<SpendingPoint> Points, int Sug
 
     private static ImmutableArray<SpendingPoint> UpToEnough(SpendingFrontier frontier)
     {
-        var enough = 2 * frontier.Problem.EnoughMismatch;
-        var first = frontier.Points.ToList().FindIndex(point => Tolerance.AtMost(point.LnLargestStep, enough));
+        var enough = frontier.Problem.EnoughStep;
+        var first = frontier.Points.ToList().FindIndex(point => point.LargestStep.AtMost(enough));
         return first < 0 ? frontier.Points : frontier.Points[..(first + 1)];
     }
 

@@ -1,5 +1,3 @@
-using Evenstep.Planning.Optics;
-
 namespace Evenstep.Planning.Purchases;
 
 /// <summary>Where a jump lies.</summary>
@@ -28,9 +26,9 @@ public sealed record Jump(double FromPower, double ToPower, double Distance, Jum
     public double Ratio => Math.Pow(ToPower / FromPower, AtEnd ? 2 : 1);
 
     /// <summary>The step as it counts: each zone of powers by its weight.</summary>
-    public double Weighed => Math.Exp(AtEnd ? 2 * Distance : Distance);
+    public Step Weighed => AtEnd ? Step.OfMismatch(Distance) : new Step(Distance);
 
     /// <summary>Whether the step is as good as none.</summary>
-    /// <param name="enough">The mismatch that is good enough: half the logarithm of a step that is.</param>
-    public bool IsEnough(double enough) => Tolerance.AtMost(Math.Log(Weighed), 2 * enough);
+    /// <param name="enough">The largest step that is.</param>
+    public bool IsEnough(Step enough) => Weighed.AtMost(enough);
 }

@@ -80,7 +80,7 @@ public sealed class Kit
         }
 
         views.Sort(ByPower);
-        return new Ladder(telescope, [.. views], problem.MismatchLimits, problem.Preferences.LnLeastStep);
+        return new Ladder(telescope, [.. views], problem.MismatchLimits, problem.LeastStep);
     }
 
     private static int ByPower(KitView a, KitView b)

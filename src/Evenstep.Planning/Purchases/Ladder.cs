@@ -7,12 +7,12 @@ namespace Evenstep.Planning.Purchases;
 public sealed class Ladder
 {
     private readonly MismatchLimits limits;
-    private readonly double lnLeastStep;
+    private readonly Step leastStep;
 
-    internal Ladder(TelescopeInUse telescope, ImmutableArray<KitView> views, MismatchLimits limits, double lnLeastStep)
+    internal Ladder(TelescopeInUse telescope, ImmutableArray<KitView> views, MismatchLimits limits, Step leastStep)
     {
         this.limits = limits;
-        this.lnLeastStep = lnLeastStep;
+        this.leastStep = leastStep;
         Telescope = telescope;
         Views = views;
         Usable = [.. views.Where(view => view.IsUsable)];
@@ -30,7 +30,7 @@ public sealed class Ladder
     public LadderFigures Figures { get; }
 
     /// <summary>What is left to see without one item.</summary>
-    public Ladder Without(Item item) => new(Telescope, Views.RemoveAll(view => view.Needs(item)), limits, lnLeastStep);
+    public Ladder Without(Item item) => new(Telescope, Views.RemoveAll(view => view.Needs(item)), limits, leastStep);
 
     /// <summary>So many overlaps of one telescope are told in full; of more, how many there are.</summary>
     public const int MostOverlapsTold = 1000;
@@ -47,7 +47,7 @@ public sealed class Ladder
                     break;
                 }
 
-                if (Overlap.Between(Usable[i].Showing, Usable[j].Showing, lnLeastStep))
+                if (Overlap.Between(Usable[i].Showing, Usable[j].Showing, leastStep))
                 {
                     yield return new OverlappingPair(Usable[i], Usable[j]);
                 }
@@ -57,7 +57,7 @@ public sealed class Ladder
 
     /// <summary>Whether no view from the second on repeats the first: views lie by power, and one that is no zoom repeats only what is close.</summary>
     private bool IsBeyond(in Showing first, in Showing second) =>
-        !first.IsZoom && second.LnCutPower - first.LnCutPower > Overlap.MostDistance(first, lnLeastStep);
+        !first.IsZoom && second.LnCutPower - first.LnCutPower > Overlap.MostDistance(first, leastStep);
 
     /// <summary>The jumps between neighbouring usable views, the jumps at both ends included; none of no length.</summary>
     public IEnumerable<Jump> Jumps()

@@ -26,10 +26,8 @@ public sealed record LadderFigures(
     /// <summary>The part of the axis, 0 to 1, that comfortable views serve; 0 where only reaches are known.</summary>
     public double ComfortableShare { get; private init; }
 
-    /// <summary>Twice the greatest mismatch: the logarithm of the largest step.</summary>
-    public double LnLargestStep => 2 * GreatestMismatch;
-
-    public double LargestStep => Math.Exp(LnLargestStep);
+    /// <summary>The step in whose middle the mismatch is greatest.</summary>
+    public Step LargestStep => Step.OfMismatch(GreatestMismatch);
 
     /// <summary>Figures of one telescope.</summary>
     /// <param name="usable">The reaches of its usable views, in any order.</param>

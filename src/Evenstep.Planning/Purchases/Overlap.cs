@@ -16,24 +16,24 @@ public static class Overlap
     /// <summary>It must show at least so many times the field: common practice, no source.</summary>
     public const double MoreSkyRatio = 1.1;
 
-    private static readonly double LnNearPowers = Math.Log(NearPowersRatio);
+    private static readonly Step NearPowers = Step.Of(NearPowersRatio);
 
     /// <summary>Whether the views repeat one another; a view of fixed power never repeats a zoom.</summary>
     /// <param name="a">One view.</param>
     /// <param name="b">Another in the same telescope.</param>
-    /// <param name="lnLeastStep">The logarithm of the least step.</param>
-    public static bool Between(in Showing a, in Showing b, double lnLeastStep) =>
+    /// <param name="leastStep">Views nearer than this repeat one another.</param>
+    public static bool Between(in Showing a, in Showing b, Step leastStep) =>
         a.IsZoom || b.IsZoom ? a.IsZoom && b.IsZoom && RepeatsZoom(a, b)
-        : ShowTheSame(a, b, lnLeastStep) || (a.LnPower < b.LnPower ? ShowsHardlyMoreSky(a, b) : ShowsHardlyMoreSky(b, a));
+        : ShowTheSame(a, b, leastStep) || (a.LnPower < b.LnPower ? ShowsHardlyMoreSky(a, b) : ShowsHardlyMoreSky(b, a));
 
     /// <summary>Views of fixed power farther apart than this, in the logarithm of their powers cut to the range, never repeat one another.</summary>
     /// <param name="one">Either of them.</param>
-    /// <param name="lnLeastStep">The logarithm of the least step.</param>
-    internal static double MostDistance(in Showing one, double lnLeastStep) =>
-        (one.Barlow is null ? Math.Max(lnLeastStep, LnNearPowers) : lnLeastStep) + Tolerance.Value;
+    /// <param name="leastStep">Views nearer than this repeat one another.</param>
+    internal static double MostDistance(in Showing one, Step leastStep) =>
+        (one.Barlow is null ? Step.Max(leastStep, NearPowers) : leastStep).WithTolerance.Ln;
 
-    private static bool ShowTheSame(in Showing a, in Showing b, double lnLeastStep) =>
-        Tolerance.Below(Math.Abs(a.LnCutPower - b.LnCutPower), lnLeastStep) && RepeatsFixed(a, b);
+    private static bool ShowTheSame(in Showing a, in Showing b, Step leastStep) =>
+        Tolerance.Below(Math.Abs(a.LnCutPower - b.LnCutPower), leastStep.Ln) && RepeatsFixed(a, b);
 
     private static bool RepeatsFixed(in Showing a, in Showing b) => (a.Barlow, b.Barlow) switch
     {
@@ -56,7 +56,7 @@ public static class Overlap
     /// <summary>Less power and hardly more sky: the real powers count here, not those cut to the range.</summary>
     private static bool ShowsHardlyMoreSky(in Showing lower, in Showing higher) =>
         lower.IsBoughtForSky && higher.Barlow is null
-        && Tolerance.Above(higher.LnPower, lower.LnPower) && Tolerance.Below(higher.LnPower - lower.LnPower, LnNearPowers)
+        && Tolerance.Above(higher.LnPower, lower.LnPower) && Tolerance.Below(higher.LnPower - lower.LnPower, NearPowers.Ln)
         && Tolerance.Below(lower.TrueFieldDeg / higher.TrueFieldDeg, MoreSkyRatio);
 
     private static bool RepeatsZoom(in Showing a, in Showing b)

@@ -11,7 +11,7 @@ internal sealed class OwnedKit
     private const long StepsOfComparison = 2;
 
     private readonly StepCounter? steps;
-    private readonly double lnLeastStep;
+    private readonly Step leastStep;
     private readonly Lazy<Item[]> allBarlows;
     private readonly Item[] barlows;
     private readonly Item[] oculars;
@@ -22,7 +22,7 @@ internal sealed class OwnedKit
     /// <param name="steps">Counts the work; null if nobody does.</param>
     public OwnedKit(PurchaseProblem problem, StepCounter? steps)
     {
-        (Problem, this.steps, lnLeastStep) = (problem, steps, problem.Preferences.LnLeastStep);
+        (Problem, this.steps, leastStep) = (problem, steps, problem.LeastStep);
         allBarlows = new(() => [.. problem.Owned.Concat(problem.Catalogue).Where(item => item.IsBarlow).Distinct()]);
         barlows = [.. problem.Owned.Where(item => item.IsBarlow)];
         oculars = [.. problem.Owned.Where(item => item.Ocular is not null)];
@@ -63,7 +63,7 @@ internal sealed class OwnedKit
         var count = 0;
         foreach (ref readonly var other in others)
         {
-            count += Overlap.Between(view, other, lnLeastStep) ? 1 : 0;
+            count += Overlap.Between(view, other, leastStep) ? 1 : 0;
         }
 
         return count;

@@ -45,14 +45,14 @@ public sealed record Plan
 }
 
 /// <summary>The values by which the best set was chosen, stage by stage.</summary>
-/// <param name="LnLeastLargestStep">The least attainable logarithm of the largest step, or of the step that is enough
+/// <param name="LeastLargestStep">The least attainable largest step, or of the step that is enough
 /// where that is larger. The best found, where the proof did not end.</param>
-/// <param name="LnBound">A proven lower bound on it; the same where the proof ended.</param>
+/// <param name="Bound">A proven lower bound on it; the same where the proof ended.</param>
 /// <param name="LeastMeanExcess">The least mean excess attainable within the leeway of the largest step.</param>
 /// <param name="GreatestQuality">The greatest quality attainable within the leeways of both: see <see cref="QualityMeasure"/>. Null
 /// where only the price is preferred.</param>
 /// <param name="Preference">The preference score of the purchases.</param>
-public sealed record StageValues(double LnLeastLargestStep, double LnBound, double LeastMeanExcess, double? GreatestQuality, double Preference)
+public sealed record StageValues(Step LeastLargestStep, Step Bound, double LeastMeanExcess, double? GreatestQuality, double Preference)
 {
     /// <summary>A largest step up to this much wider, in logarithm, is as good, for nobody sees it, and it may cost a second
     /// Barlow: common practice, no source.</summary>
@@ -64,8 +64,8 @@ public sealed record StageValues(double LnLeastLargestStep, double LnBound, doub
     /// <summary>A mean excess up to this much greater is as good, for no eye sees it: common practice, no source.</summary>
     public const double ExcessLeeway = 0.005;
 
-    /// <summary>The logarithm of the largest step that the later stages must keep to.</summary>
-    public double LnLargestStepAllowed => StepLeeway * LnLeastLargestStep;
+    /// <summary>The largest step that the later stages must keep to.</summary>
+    public Step LargestStepAllowed => LeastLargestStep.Widened(StepLeeway);
 
     public double MeanExcessAllowed => LeastMeanExcess + ExcessLeeway;
 

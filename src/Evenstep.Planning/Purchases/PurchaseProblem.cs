@@ -35,14 +35,17 @@ public sealed record PurchaseProblem
 
     public Demands Demands { get; init; } = new();
 
-    /// <summary>Half the logarithm of a step that is enough: no mismatch up to this is worth money.</summary>
-    public double EnoughMismatch => Math.Log(Preferences.EnoughStep) / 2;
+    /// <summary>What overlaps are judged by.</summary>
+    public Step LeastStep => Step.Of(Preferences.LeastStep);
+
+    /// <summary>No step up to this is worth money.</summary>
+    public Step EnoughStep => Step.Of(Preferences.EnoughStep);
 
     /// <summary>The share that is served is a matter of half a step that is enough, but of at least this step: common practice, no source.</summary>
-    private const double LeastServedStep = 1.2;
+    private static readonly Step LeastServedStep = Step.Of(1.2);
 
     /// <summary>Mismatches that matter.</summary>
-    public MismatchLimits MismatchLimits => new(EnoughMismatch, Math.Log(Math.Max(Preferences.EnoughStep, LeastServedStep)) / 2);
+    public MismatchLimits MismatchLimits => new(EnoughStep.Half, Step.Max(EnoughStep, LeastServedStep).Half);
 
     /// <summary>Whether a view with the widest field to be had is wished for.</summary>
     public bool WishesWideView => Observer.Observes.Contains(Interest.LargeNebulae);
@@ -113,9 +116,6 @@ public sealed record Preferences
 
     /// <summary>Powers closer than this ratio repeat one another: common practice, no source.</summary>
     public double LeastStep { get; init; } = 1.15;
-
-    /// <summary>What overlaps are judged by.</summary>
-    public double LnLeastStep => Math.Log(LeastStep);
 
     /// <summary>A step of up to this ratio is as good as none: common practice, no source.</summary>
     public double EnoughStep { get; init; } = 1.5;

@@ -31,8 +31,8 @@ public sealed class QualityMeasure
     /// <summary>The measure for a problem.</summary>
     /// <param name="problem">Its preference decides what is good.</param>
     /// <param name="telescopes">The telescopes that count, by their indices.</param>
-    /// <param name="lnLargestStepAllowed">The logarithm of the largest step that the first stage allows.</param>
-    public static QualityMeasure Of(PurchaseProblem problem, ImmutableArray<int> telescopes, double lnLargestStepAllowed)
+    /// <param name="largestStepAllowed">The largest step that the first stage allows.</param>
+    public static QualityMeasure Of(PurchaseProblem problem, ImmutableArray<int> telescopes, Step largestStepAllowed)
     {
         var owned = Kit.Of(problem, []);
         ImmutableArray<ImmutableArray<Reach>> wanting =
@@ -42,7 +42,7 @@ public sealed class QualityMeasure
         var levels = Quality.Levels(problem.Preferences.Prefer);
         return new QualityMeasure(
             problem,
-            Math.Max(problem.MismatchLimits.Served, lnLargestStepAllowed / 2),
+            Math.Max(problem.MismatchLimits.Served, largestStepAllowed.Half),
             wanting,
             [.. problem.Telescopes.Select(telescope => 1 / (telescope.Axis.Length * whole * levels.Length))],
             levels);

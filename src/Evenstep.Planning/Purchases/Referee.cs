@@ -67,20 +67,20 @@ public static class Referee
         }
 
         var figures = kit.FiguresIn(plan.Candidacy.Telescopes);
-        var step = Math.Max(2 * problem.EnoughMismatch, figures.LnLargestStep);
-        if (step > values.LnLargestStepAllowed + Tolerance.Value)
+        var step = Step.Max(problem.EnoughStep, figures.LargestStep);
+        if (step.Above(values.LargestStepAllowed))
         {
-            yield return $"The largest step, {step}, is above the {values.LnLargestStepAllowed} allowed.";
+            yield return $"The largest step, {step}, is above the {values.LargestStepAllowed} allowed.";
         }
 
-        if (values.LnBound > values.LnLeastLargestStep + Tolerance.Value || (plan.IsProved && values.LnBound < values.LnLeastLargestStep - Tolerance.Value))
+        if (values.Bound.Above(values.LeastLargestStep) || (plan.IsProved && values.Bound.Below(values.LeastLargestStep)))
         {
-            yield return $"The bound {values.LnBound} does not go with the least largest step {values.LnLeastLargestStep}.";
+            yield return $"The bound {values.Bound} does not go with the least largest step {values.LeastLargestStep}.";
         }
 
-        if (step < values.LnBound - ClaimTolerance)
+        if (step.Ln < values.Bound.Ln - ClaimTolerance)
         {
-            yield return $"The largest step, {step}, is better than the bound {values.LnBound} proved.";
+            yield return $"The largest step, {step}, is better than the bound {values.Bound} proved.";
         }
 
         if (figures.MeanExcess > values.MeanExcessAllowed + Tolerance.Value)
@@ -100,7 +100,7 @@ public static class Referee
 
         if (values is { GreatestQuality: { } greatest, QualityRequired: { } required })
         {
-            var quality = QualityMeasure.Of(problem, plan.Candidacy.Telescopes, values.LnLargestStepAllowed).Of(kit);
+            var quality = QualityMeasure.Of(problem, plan.Candidacy.Telescopes, values.LargestStepAllowed).Of(kit);
             if (quality < required - Tolerance.Value)
             {
                 yield return $"The quality, {quality}, is below the {required} required.";
@@ -127,12 +127,12 @@ public static class Referee
             yield break;
         }
 
-        var measure = QualityMeasure.Of(problem, plan.Candidacy.Telescopes, values.LnLargestStepAllowed);
+        var measure = QualityMeasure.Of(problem, plan.Candidacy.Telescopes, values.LargestStepAllowed);
         foreach (var item in plan.Purchases)
         {
             var without = Kit.Of(problem, plan.Purchases.Remove(item));
             var figures = without.FiguresIn(plan.Candidacy.Telescopes);
-            var asGood = figures.LnLargestStep <= values.LnLargestStepAllowed
+            var asGood = figures.LargestStep.Ln <= values.LargestStepAllowed.Ln
                 && figures.MeanExcess <= values.MeanExcessAllowed
                 && !(measure.Of(without) < values.QualityRequired)
                 && !Breaches.Of(without).Any()

@@ -6,9 +6,9 @@ namespace Evenstep.Planning.Purchases;
 /// <summary>A set that no allowed set beats: none is at once no dearer and narrower in its largest step.</summary>
 /// <param name="Purchases">In ordinal order of ids.</param>
 /// <param name="TotalPrice">Theirs.</param>
-/// <param name="LnLargestStep">The logarithm of the kit's largest step over the telescopes that count, or of the step that is enough
+/// <param name="LargestStep">The kit's largest step over the telescopes that count, or of the step that is enough
 /// where that is larger.</param>
-public sealed record SpendingPoint(ImmutableArray<Item> Purchases, decimal TotalPrice, double LnLargestStep);
+public sealed record SpendingPoint(ImmutableArray<Item> Purchases, decimal TotalPrice, Step LargestStep);
 
 /// <summary>What every budget could buy at best, in largest steps alone.</summary>
 /// <param name="Problem">Its budget is where the frontier ends; its wish for a wide view is left aside.</param>
@@ -23,8 +23,8 @@ public sealed record SpendingFrontier(PurchaseProblem Problem, ImmutableArray<Sp
 
     public bool IsProved => ProvedUpTo >= Problem.Limits.Budget;
 
-    /// <summary>The least logarithm of the largest step that so much money buys; null if no set of at most that price is allowed.</summary>
-    public double? LnLeastStepFor(decimal money) => PointFor(money)?.LnLargestStep;
+    /// <summary>The least largest step that so much money buys; null if no set of at most that price is allowed.</summary>
+    public Step? LeastStepFor(decimal money) => PointFor(money)?.LargestStep;
 
     /// <summary>The best that so much money buys; null if no set of at most that price is allowed.</summary>
     public SpendingPoint? PointFor(decimal money) => Points.LastOrDefault(point => point.TotalPrice <= money);

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving;
@@ -43,10 +42,10 @@ public static class BuyingPathReferee
             yield return $"{exclusion.Item} is no candidate: {exclusion.Reason}.";
         }
 
-        var lnLargestStep = LnLargestStepOf(path, kit);
-        if (Tolerance.Above(lnLargestStep, path.Plan.Values!.LnLargestStepAllowed))
+        var largestStep = LargestStepOf(path, kit);
+        if (largestStep.Above(path.Plan.Values!.LargestStepAllowed))
         {
-            yield return $"The largest step, {lnLargestStep}, is above the {path.Plan.Values.LnLargestStepAllowed} allowed.";
+            yield return $"The largest step, {largestStep}, is above the {path.Plan.Values.LargestStepAllowed} allowed.";
         }
     }
 
@@ -57,8 +56,8 @@ public static class BuyingPathReferee
             yield return $"The price so far is {kit.TotalPrice}, not {step.TotalPriceSoFar}.";
         }
 
-        var loss = path.Frontier.LnLeastStepFor(kit.TotalPrice) is { } least
-            ? Math.Max(0, Math.Exp(LnLargestStepOf(path, kit) - least) - 1)
+        var loss = path.Frontier.LeastStepFor(kit.TotalPrice) is { } least
+            ? Math.Max(0, LargestStepOf(path, kit).Over(least) - 1)
             : 0;
         if (Math.Abs(loss - step.Loss) > ClaimTolerance)
         {
@@ -67,6 +66,6 @@ public static class BuyingPathReferee
     }
 
     /// <summary>What is enough is as good as anything narrower.</summary>
-    private static double LnLargestStepOf(BuyingPath path, Kit kit) =>
-        Math.Max(2 * kit.Problem.EnoughMismatch, kit.FiguresIn(path.Plan.Candidacy.Telescopes).LnLargestStep);
+    private static Step LargestStepOf(BuyingPath path, Kit kit) =>
+        Step.Max(kit.Problem.EnoughStep, kit.FiguresIn(path.Plan.Candidacy.Telescopes).LargestStep);
 }

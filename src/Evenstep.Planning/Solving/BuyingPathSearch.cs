@@ -38,7 +38,7 @@ public static class BuyingPathSearch
         {
             using var ground = new PathGround(problem, plan.Candidacy, budget);
             var known = Ordering.Best(ground, losses, ChoicesOf(ground, plan));
-            var (best, least, isProved) = new PathSearch(ground, losses, new Destination(ground, values.LnLargestStepAllowed), known).Run();
+            var (best, least, isProved) = new PathSearch(ground, losses, new Destination(ground, values.LargestStepAllowed), known).Run();
             isProved &= plan.IsProved && frontier.IsProved;
             return new BuyingPath(plan, frontier, StepsOf(problem, plan, losses, best.Order), plan.IsProved && frontier.IsProved ? least : null, isProved);
         }
@@ -65,7 +65,7 @@ public static class BuyingPathSearch
         {
             spent += choice.Price;
             bought.Add(choice.Item);
-            return new BuyingStep(choice.Item, spent.ToDecimal(), losses.Of(spent, Kit.Of(problem, bought).FiguresIn(plan.Candidacy.Telescopes).LnLargestStep));
+            return new BuyingStep(choice.Item, spent.ToDecimal(), losses.Of(spent, Kit.Of(problem, bought).FiguresIn(plan.Candidacy.Telescopes).LargestStep));
         })];
     }
 }

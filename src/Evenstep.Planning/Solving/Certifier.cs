@@ -28,10 +28,10 @@ public sealed class Certifier
 
     private PurchaseProblem Problem => finder.Problem;
 
-    private QualityMeasure Quality => field ??= QualityMeasure.Of(Problem, finder.Telescopes, values.LnLargestStepAllowed);
+    private QualityMeasure Quality => field ??= QualityMeasure.Of(Problem, finder.Telescopes, values.LargestStepAllowed);
 
     /// <summary>What the first stage keeps.</summary>
-    private Question Kept => Question.Anything.KeepingTo(values.LnLargestStepAllowed);
+    private Question Kept => Question.Anything.KeepingTo(values.LargestStepAllowed);
 
     private Question KeptAndWished => plan.Wish is { Granted: true } wish ? Kept.WithField(wish.TrueFieldDeg) : Kept;
 
@@ -69,9 +69,9 @@ public sealed class Certifier
 
     private bool? NothingIsBetter() => All(NoSmallerStep, NoWishGranted, NoLessExcess, NoGreaterQuality, NothingPreferred, NothingCheaper);
 
-    private bool? NoSmallerStep() => values.LnLeastLargestStep <= (2 * Problem.EnoughMismatch) + Margin
+    private bool? NoSmallerStep() => values.LeastLargestStep.Ln <= Problem.EnoughStep.Ln + Margin
         ? true
-        : HasNone(finder, Question.Anything.KeepingTo(values.LnLeastLargestStep - Margin));
+        : HasNone(finder, Question.Anything.KeepingTo(new Step(values.LeastLargestStep.Ln - Margin)));
 
     /// <summary>None, if the plan says that none is.</summary>
     private bool? NoWishGranted() => plan.Wish is { Granted: false } wish ? HasNone(finder, Kept.WithField(wish.TrueFieldDeg)) : true;

@@ -39,7 +39,7 @@ public static class Planner
         {
             var modelled = ModelEngine.Solve(problem, budget, searched.HeadStart);
             return modelled.Outcome == Outcome.BestFound && searched.BestFound is { } found && IsBetter(found.Values!, modelled.Values!)
-                ? found with { Values = found.Values! with { LnBound = Math.Max(found.Values.LnBound, modelled.Values!.LnBound) } }
+                ? found with { Values = found.Values! with { Bound = Step.Max(found.Values.Bound, modelled.Values!.Bound) } }
                 : modelled;
         }
         catch (WorkLimitException) when (searched.BestFound is not null)
@@ -48,7 +48,7 @@ public static class Planner
         }
     }
 
-    private static bool IsBetter(StageValues one, StageValues other) => one.LnLeastLargestStep != other.LnLeastLargestStep
-        ? one.LnLeastLargestStep < other.LnLeastLargestStep
+    private static bool IsBetter(StageValues one, StageValues other) => one.LeastLargestStep != other.LeastLargestStep
+        ? one.LeastLargestStep.Ln < other.LeastLargestStep.Ln
         : one.LeastMeanExcess <= other.LeastMeanExcess;
 }

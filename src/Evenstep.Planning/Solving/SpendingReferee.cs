@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving;
@@ -22,7 +21,7 @@ public static class SpendingReferee
     ];
 
     private static bool IsBeaten(SpendingPoint cheaper, SpendingPoint dearer) =>
-        dearer.TotalPrice <= cheaper.TotalPrice || dearer.LnLargestStep >= cheaper.LnLargestStep - Tolerance.Value;
+        dearer.TotalPrice <= cheaper.TotalPrice || !dearer.LargestStep.Below(cheaper.LargestStep);
 
     private static IEnumerable<string> FaultsOfPoints(SpendingFrontier frontier)
     {
@@ -38,10 +37,10 @@ public static class SpendingReferee
             yield return $"The price is {kit.TotalPrice}, not {point.TotalPrice}.";
         }
 
-        var lnLargestStep = Math.Max(2 * problem.EnoughMismatch, kit.FiguresIn(telescopes).LnLargestStep);
-        if (Math.Abs(lnLargestStep - point.LnLargestStep) > ClaimTolerance)
+        var largestStep = Step.Max(problem.EnoughStep, kit.FiguresIn(telescopes).LargestStep);
+        if (Math.Abs(largestStep.Ln - point.LargestStep.Ln) > ClaimTolerance)
         {
-            yield return $"The largest step is {lnLargestStep}, not {point.LnLargestStep}.";
+            yield return $"The largest step is {largestStep}, not {point.LargestStep}.";
         }
 
         foreach (var breach in Breaches.Of(kit))

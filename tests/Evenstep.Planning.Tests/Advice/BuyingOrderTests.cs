@@ -105,7 +105,7 @@ public sealed class BuyingOrderTests
             var usable = left.Where(item => !item.IsBarlow || Serves(item, Kit.Of(kit.Problem, [.. order, item]))).ToList();
             order.Add((usable.Count > 0 ? usable : left)
                 .Select(item => (item, Kit.Of(kit.Problem, [.. order, item]).Figures))
-                .OrderBy(one => Math.Round(one.Figures.LnLargestStep, 9)).ThenBy(one => Math.Round(one.Figures.MeanExcess, 9))
+                .OrderBy(one => Math.Round(one.Figures.LargestStep.Ln, 9)).ThenBy(one => Math.Round(one.Figures.MeanExcess, 9))
                 .ThenBy(one => one.item.Price).ThenBy(one => one.item.Id, StringComparer.Ordinal)
                 .First().item);
         }

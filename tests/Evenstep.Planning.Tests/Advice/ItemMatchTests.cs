@@ -163,7 +163,7 @@ public sealed class ItemMatchTests
     private static Verdict Expected(ItemMatch match)
     {
         var (before, after) = (match.Before.Figures, match.After.Figures);
-        var isSmaller = Read(before.LargestStep, 3) > Read(after.LargestStep, 3) || Read(Percent(before), 2) > Read(Percent(after), 2);
+        var isSmaller = Read(before.LargestStep.Ratio, 3) > Read(after.LargestStep.Ratio, 3) || Read(Percent(before), 2) > Read(Percent(after), 2);
         var (so, then) = (match.Before.WidestFieldDeg() ?? 0, match.Views.Where(view => view.IsUsable).Max(view => (double?)view.View.TrueFieldDeg) ?? 0);
         return so > 0 && then / so > 1.25 - 1e-9 ? Verdict.WidensTheView
             : then > 0 && (so == 0 || isSmaller) ? Verdict.FillsAStep

@@ -155,7 +155,7 @@ public sealed class ReasonsTests
         Outcome = Outcome.Optimal,
         Purchases = kit.Purchases,
         Candidacy = new Candidacy(kit.Purchases, []) { Telescopes = [.. Enumerable.Range(0, kit.Ladders.Length)] },
-        Values = new StageValues(1, 1, 0, null, 0),
+        Values = new StageValues(new Step(1), new Step(1), 0, null, 0),
         Wish = wish,
     };
 
@@ -177,7 +177,7 @@ public sealed class ReasonsTests
                 && (double)ValueOf(reason, "power") > kit.Problem.Demands.ReticleLeastPower - Little
                 && (double)ValueOf(reason, "power") <= kit.ReticlePower() + Little,
             Reasons.BetterViews => reason.Variant is not null || kit.Figures.ComfortableShare > kit.Without(item).Figures.ComfortableShare + 0.0099,
-            Reasons.NotProvedNeeded => added.TrueForAll(view => kit.Without(item).Figures.LargestStep <= kit.Figures.LargestStep * (1 + Little)),
+            Reasons.NotProvedNeeded => added.TrueForAll(view => kit.Without(item).Figures.LargestStep.Ratio <= kit.Figures.LargestStep.Ratio * (1 + Little)),
             _ => false,
         };
     }

@@ -104,7 +104,7 @@ public sealed class SecondOpinionTests
         var (list, nothing) = (opinion.List.Figures, Kit.Of(Problem, []).Figures);
 
         Assert.Equal(60, opinion.Difference!.TotalPrice);
-        Assert.Equal(list.LargestStep - nothing.LargestStep, opinion.Difference.LargestStep);
+        Assert.Equal(list.LargestStep.Ratio - nothing.LargestStep.Ratio, opinion.Difference.LargestStep);
         Assert.True(opinion.Difference.LargestStep < 0);
         Assert.Equal(Math.Exp(list.MeanMismatch) - Math.Exp(nothing.MeanMismatch), opinion.Difference.MeanMismatch);
         Assert.True(opinion.Difference.ServedShare > 0);
@@ -122,7 +122,8 @@ public sealed class SecondOpinionTests
     private static SecondOpinion OpinionOn(ImmutableArray<Item> list, PurchaseProblem? problem = null)
     {
         var asked = (problem ?? Problem) with { Catalogue = [.. list] };
-        var plan = new Plan { Outcome = Outcome.NothingWorthwhile, Purchases = [], Candidacy = Candidacy.Of(asked), Values = new StageValues(0, 0, 0, 0, 0) };
+        var values = new StageValues(default, default, 0, 0, 0);
+        var plan = new Plan { Outcome = Outcome.NothingWorthwhile, Purchases = [], Candidacy = Candidacy.Of(asked), Values = values };
         return SecondOpinion.Of(asked, plan, list);
     }
 

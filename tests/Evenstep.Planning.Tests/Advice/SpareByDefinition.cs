@@ -16,7 +16,7 @@ internal static class SpareByDefinition
         int[] telescopes = counted[0] < 0 ? [.. Enumerable.Range(0, kit.Ladders.Length)] : [.. counted];
         var enough = Math.Log(kit.Problem.Preferences.EnoughStep);
         var (before, after) = (telescopes.Select(t => kit.Ladders[t].Figures).ToList(), telescopes.Select(t => left.Ladders[t].Figures).ToList());
-        return Math.Max(enough, after.Max(one => one.LnLargestStep)) <= Math.Max(enough, before.Max(one => one.LnLargestStep)) + Tiny
+        return Math.Max(enough, after.Max(one => one.LargestStep.Ln)) <= Math.Max(enough, before.Max(one => one.LargestStep.Ln)) + Tiny
             && after.Average(one => one.MeanExcess) <= before.Average(one => one.MeanExcess) + 0.005 + Tiny
             && after.Average(one => one.ComfortableShare) >= before.Average(one => one.ComfortableShare) - 0.01 - Tiny
             && Enumerable.Range(0, kit.Ladders.Length).All(t => (left.WidestFieldDeg(t) ?? 0) + Tiny >= 0.98 * (kit.WidestFieldDeg(t) ?? 0))

@@ -46,15 +46,15 @@ public sealed class SpendingCurveTests
     public void Shares_are_those_of_the_kits()
     {
         ImmutableArray<Item> all = [Some.Eyepiece(5), Some.Eyepiece(10), Some.Eyepiece(20)];
-        SpendingPoint[] points = [new([], 0, 3), new([all[1]], 10, 2), new(all, 100, 1)];
+        SpendingPoint[] points = [new([], 0, new(3)), new([all[1]], 10, new(2)), new(all, 100, new(1))];
 
         Assert.Equal(1, SpendingCurve.Of(new SpendingFrontier(Problem, [.. points], 1000)).SuggestedIndex);
         Assert.Equal(2, SpendingCurve.Of(new SpendingFrontier(Problem, [points[0], points[1] with { TotalPrice = 90 }, points[2]], 1000)).SuggestedIndex);
     }
 
     private static int SuggestedOf(decimal[] prices, double[] served) => SpendingCurve.SuggestedOf(
-        [.. prices.Select(price => new SpendingPoint([], price, 0))], [.. served.Select(share => 1 - share)]);
+        [.. prices.Select(price => new SpendingPoint([], price, default))], [.. served.Select(share => 1 - share)]);
 
     private static SpendingCurve CurveOf(params (decimal Price, double Step)[] points) =>
-        SpendingCurve.Of(new SpendingFrontier(Problem, [.. points.Select(point => new SpendingPoint([], point.Price, Math.Log(point.Step)))], 1000));
+        SpendingCurve.Of(new SpendingFrontier(Problem, [.. points.Select(point => new SpendingPoint([], point.Price, Step.Of(point.Step)))], 1000));
 }

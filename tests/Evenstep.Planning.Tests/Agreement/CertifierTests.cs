@@ -27,8 +27,8 @@ public class CertifierTests
 
     [Fact]
     public void A_plan_that_claims_too_wide_a_step_is_refuted() => AssertRefuted(
-        (problem, plan) => plan.Values!.LnLeastLargestStep > 2 * problem.EnoughMismatch,
-        values => values with { LnLeastLargestStep = values.LnLeastLargestStep + Spoilt });
+        (problem, plan) => plan.Values!.LeastLargestStep.Ln > problem.EnoughStep.Ln,
+        values => values with { LeastLargestStep = new(values.LeastLargestStep.Ln + Spoilt) });
 
     [Fact]
     public void A_plan_that_claims_too_great_an_excess_is_refuted() => AssertRefuted(
@@ -129,7 +129,7 @@ public class CertifierTests
     [Fact]
     public void Without_memory_nothing_is_said()
     {
-        var (problem, plan, _) = Plans().First(one => one.Plan.Values!.LnLeastLargestStep > 2 * one.Problem.EnoughMismatch);
+        var (problem, plan, _) = Plans().First(one => one.Plan.Values!.LeastLargestStep.Ln > one.Problem.EnoughStep.Ln);
         var budget = new WorkBudget(new WorkLimits(Comparison.WorkLimit, Bytes: 1000));
         Assert.Null(Certifier.Certify(problem, plan, budget));
         Assert.Equal(ReachedLimit.Memory, budget.Reached);
@@ -138,7 +138,7 @@ public class CertifierTests
     [Fact]
     public void Without_work_nothing_is_said()
     {
-        var (problem, plan, _) = Plans().First(one => one.Plan.Values!.LnLeastLargestStep > 2 * one.Problem.EnoughMismatch);
+        var (problem, plan, _) = Plans().First(one => one.Plan.Values!.LeastLargestStep.Ln > one.Problem.EnoughStep.Ln);
         Assert.Null(Certifier.Certify(problem, plan, new WorkBudget(0)));
     }
 

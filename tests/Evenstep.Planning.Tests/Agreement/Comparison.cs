@@ -75,7 +75,7 @@ internal static class Comparison
         return
         [
             .. Same("outcome", expected.BuyingNothingIsBest ? Outcome.NothingWorthwhile : Outcome.Optimal, plan.Outcome),
-            .. Near("least largest step", expected.LeastLargestStep, Math.Exp(values.LnLeastLargestStep)),
+            .. Near("least largest step", expected.LeastLargestStep, values.LeastLargestStep.Ratio),
             .. Near("least mean excess", expected.LeastMeanExcess, values.LeastMeanExcess),
             .. expected.BestQuality is null && values.GreatestQuality is null ? [] : Near("greatest quality", expected.BestQuality, values.GreatestQuality),
             .. Near("preference", expected.BestPreferenceValue, values.Preference),
@@ -85,7 +85,7 @@ internal static class Comparison
             .. expected.WishAsked ? Near("field wished for", expected.WishedFieldDeg, plan.Wish?.TrueFieldDeg) : [],
             .. Same("telescopes that count", expected.StandingAside.Count, problem.Telescopes.Length - plan.Candidacy.Telescopes.Length),
             .. Same("one of the best sets", true, figures is not null),
-            .. Near("largest step", figures?.LnLargestStep, kit.Figures.LnLargestStep),
+            .. Near("largest step", figures?.LnLargestStep, kit.Figures.LargestStep.Ln),
             .. Near("mean mismatch", figures?.MeanMismatch, kit.Figures.MeanMismatch),
             .. Near("mean excess", figures?.MeanExcess, kit.Figures.MeanExcess),
             .. Near("served share", figures?.ServedShare, kit.Figures.ServedShare),

@@ -25,9 +25,9 @@ internal static class FalseClaims
                 yield return ($"quality {amount}", problem, plan with { Values = values with { GreatestQuality = quality - amount } });
             }
 
-            if (values.LnLeastLargestStep > 2 * problem.EnoughMismatch)
+            if (values.LeastLargestStep.Ln > problem.EnoughStep.Ln)
             {
-                yield return ($"step {amount}", problem, plan with { Values = values with { LnLeastLargestStep = values.LnLeastLargestStep + amount } });
+                yield return ($"step {amount}", problem, plan with { Values = values with { LeastLargestStep = new(values.LeastLargestStep.Ln + amount) } });
             }
         }
 

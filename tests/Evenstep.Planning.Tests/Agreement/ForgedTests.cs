@@ -36,7 +36,7 @@ public class ForgedTests
 
     [Fact]
     public void A_wrong_step_of_a_point_is_not_let_pass() =>
-        AssertOnly("The largest step is", Curve(^1, point => point with { LnLargestStep = point.LnLargestStep - 0.01 }));
+        AssertOnly("The largest step is", Curve(^1, point => point with { LargestStep = new(point.LargestStep.Ln - 0.01) }));
 
     [Fact]
     public void A_point_that_is_no_better_is_not_let_pass() =>
@@ -91,7 +91,7 @@ public class ForgedTests
     [Fact]
     public void A_faulty_plan_or_curve_of_a_path_is_not_let_pass()
     {
-        AssertOnly("bound", Path with { Plan = Path.Plan with { Values = Path.Plan.Values! with { LnBound = 9 } } });
+        AssertOnly("bound", Path with { Plan = Path.Plan with { Values = Path.Plan.Values! with { Bound = new(9) } } });
         AssertOnly("is no better than", Path with { Frontier = Path.Frontier with { Points = Path.Frontier.Points.Add(Path.Frontier.Points[^1]) } });
     }
 
@@ -101,7 +101,7 @@ public class ForgedTests
 
     [Fact]
     public void A_step_better_than_the_bound_is_not_let_pass() => Assert.Contains(
-        Referee.FaultsOf(Problem, Path.Plan with { Values = Path.Plan.Values! with { LnLeastLargestStep = 2, LnBound = 2 } }),
+        Referee.FaultsOf(Problem, Path.Plan with { Values = Path.Plan.Values! with { LeastLargestStep = new(2), Bound = new(2) } }),
         fault => fault.Contains("is better than the bound", StringComparison.Ordinal));
 
     [Fact]
@@ -127,7 +127,7 @@ public class ForgedTests
     private static SpendingFrontier PointOf(params ImmutableArray<Item> items)
     {
         var kit = Kit.Of(Problem, items);
-        return new SpendingFrontier(Problem, [new SpendingPoint(items, kit.TotalPrice, kit.Figures.LnLargestStep)], Problem.Limits.Budget);
+        return new SpendingFrontier(Problem, [new SpendingPoint(items, kit.TotalPrice, kit.Figures.LargestStep)], Problem.Limits.Budget);
     }
 
     private static IEnumerable<BuyingStep> Steps(params Item[] items) => items.Select((item, place) => Step(items[..place], item));
@@ -136,9 +136,9 @@ public class ForgedTests
     private static BuyingStep Step(IEnumerable<Item> before, Item item)
     {
         var kit = Kit.Of(Problem, [.. before, item]);
-        var enough = 2 * Problem.EnoughMismatch;
-        var loss = Path.Frontier.LnLeastStepFor(kit.TotalPrice) is { } least
-            ? Math.Max(0, Math.Exp(Math.Max(enough, kit.Figures.LnLargestStep) - Math.Max(enough, least)) - 1) : 0;
+        var enough = Problem.EnoughStep;
+        var loss = Path.Frontier.LeastStepFor(kit.TotalPrice) is { } least
+            ? Math.Max(0, Math.Exp(Math.Max(enough.Ln, kit.Figures.LargestStep.Ln) - Math.Max(enough.Ln, least.Ln)) - 1) : 0;
         return new BuyingStep(item, kit.TotalPrice, loss);
     }
 

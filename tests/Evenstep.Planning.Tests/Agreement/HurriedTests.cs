@@ -137,8 +137,8 @@ public class HurriedTests
             .. Referee.FaultsOf(problem, plan),
             .. Unless(truth.LeastLargestStep is not null, "there is no set, and yet one is found"),
             .. Unless(
-                values.LnBound <= Math.Log(truth.LeastLargestStep ?? 1) + FigureTolerance, $"the bound {values.LnBound} is above {truth.LeastLargestStep}"),
-            .. Unless(values.LnLeastLargestStep >= Math.Log(truth.LeastLargestStep ?? 1) - FigureTolerance, "the step is below the least"),
+                values.Bound.Ln <= Math.Log(truth.LeastLargestStep ?? 1) + FigureTolerance, $"the bound {values.Bound} is above {truth.LeastLargestStep}"),
+            .. Unless(values.LeastLargestStep.Ln >= Math.Log(truth.LeastLargestStep ?? 1) - FigureTolerance, "the step is below the least"),
             .. Unless(plan.Outcome == Outcome.BestFound, $"cut short, and yet {plan.Outcome}"),
         ],
         _ => ["neither values nor conflicts"],
@@ -224,7 +224,7 @@ public class HurriedTests
             .. Unless(
                 plan.Outcome is Outcome.BestFound or Outcome.Infeasible || plan.Purchases.SequenceEqual(whole.Purchases), "proved, and yet another is best"),
             .. Unless(plan.Outcome == Outcome.Infeasible == (whole.Outcome == Outcome.Infeasible), $"{whole.Outcome}, not {plan.Outcome}"),
-            .. Unless(plan.Values is null || plan.Values.LnBound <= whole.Values!.LnLeastLargestStep + FigureTolerance, "the bound is too high"),
+            .. Unless(plan.Values is null || plan.Values.Bound.Ln <= whole.Values!.LeastLargestStep.Ln + FigureTolerance, "the bound is too high"),
         ];
     }
 

@@ -32,11 +32,11 @@ public class RefereeTests
     [Fact]
     public void A_largest_step_that_is_not_kept_is_not_let_pass() => AssertFaulty("largest step", (problem, plan) =>
         Spoil(
-            plan, values => values with { LnLeastLargestStep = (values.LnLeastLargestStep / 2) - Spoilt, LnBound = (values.LnLeastLargestStep / 2) - Spoilt }));
+            plan, values => values with { LeastLargestStep = new(values.LeastLargestStep.Half - Spoilt), Bound = new(values.LeastLargestStep.Half - Spoilt) }));
 
     [Fact]
     public void A_bound_above_the_step_is_not_let_pass() => AssertFaulty("bound", (_, plan) =>
-        Spoil(plan, values => values with { LnBound = values.LnBound + Spoilt }));
+        Spoil(plan, values => values with { Bound = new(values.Bound.Ln + Spoilt) }));
 
     [Fact]
     public void A_mean_excess_that_is_not_kept_is_not_let_pass() => AssertFaulty("mean excess", (_, plan) =>

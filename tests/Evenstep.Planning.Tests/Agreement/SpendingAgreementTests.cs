@@ -75,12 +75,12 @@ public class SpendingAgreementTests
         }
 
         var isSame = points.Length == expected.Count && points.Zip(expected).All(pair =>
-            pair.First.TotalPrice == pair.Second.Price && Math.Abs(pair.First.LnLargestStep - pair.Second.LnStep) <= FigureTolerance);
+            pair.First.TotalPrice == pair.Second.Price && Math.Abs(pair.First.LargestStep.Ln - pair.Second.LnStep) <= FigureTolerance);
         return isSame
             ? faults
             : [
                 .. faults,
-                $"({string.Join("; ", expected)}) was expected, not ({string.Join("; ", points.Select(point => (point.TotalPrice, point.LnLargestStep)))})"
+                $"({string.Join("; ", expected)}) was expected, not ({string.Join("; ", points.Select(point => (point.TotalPrice, point.LargestStep)))})"
             ];
     }
 

@@ -28,8 +28,8 @@ public class WorkTests
 
             cut++;
             Assert.Empty(Referee.FaultsOf(problem, plan));
-            Assert.True(plan.Values!.LnBound <= proved.Values.LnLeastLargestStep + FigureTolerance, $"seed {seed}");
-            Assert.True(plan.Values.LnLeastLargestStep >= proved.Values.LnLeastLargestStep - FigureTolerance, $"seed {seed}");
+            Assert.True(plan.Values!.Bound.Ln <= proved.Values.LeastLargestStep.Ln + FigureTolerance, $"seed {seed}");
+            Assert.True(plan.Values.LeastLargestStep.Ln >= proved.Values.LeastLargestStep.Ln - FigureTolerance, $"seed {seed}");
         }
 
         Assert.True(cut > 20, $"only {cut} problems were cut short");

@@ -19,7 +19,7 @@ public class CutTests
             foreach (var places in drawn.RandomSets(SetsEach))
             {
                 var (judged, kit) = (Judged.Of(drawn.Settled, places), drawn.KitOf(places));
-                Assert.Equal(drawn.FiguresOf(kit).LnLargestStep, judged.LnStep, FigureTolerance);
+                Assert.Equal(drawn.FiguresOf(kit).LargestStep.Ln, judged.Step.Ln, FigureTolerance);
                 Assert.Equal(drawn.FiguresOf(kit).MeanExcess, judged.MeanExcess, FigureTolerance);
                 Assert.Equal(drawn.QualityOf(kit), judged.Quality, FigureTolerance);
             }
@@ -139,7 +139,7 @@ public class CutTests
     private static bool IsWithin(ModelDraw drawn, int[] places)
     {
         var (kit, question) = (drawn.KitOf(places), drawn.Settled.Question);
-        return drawn.FiguresOf(kit).LnLargestStep <= question.MostLnStep
+        return drawn.FiguresOf(kit).LargestStep.Ln <= question.MostStep.Ln
             && drawn.FiguresOf(kit).MeanExcess <= question.MostExcess
             && drawn.QualityOf(kit) >= question.LeastQuality
             && kit.OverlapsThroughPurchases() <= drawn.Settled.AllowedOverlaps;

@@ -56,8 +56,8 @@ internal sealed record ModelDraw(int Seed, Settled Settled)
     private static Question QuestionOf(PurchaseProblem problem, ImmutableArray<int> telescopes, Random random)
     {
         var figures = Kit.Of(problem, []).FiguresIn(telescopes);
-        var enough = 2 * problem.EnoughMismatch;
-        var step = enough + (random.NextDouble() * Math.Max(0, figures.LnLargestStep - enough));
+        var enough = problem.EnoughStep.Ln;
+        var step = new Step(enough + (random.NextDouble() * Math.Max(0, figures.LargestStep.Ln - enough)));
         return Question.Anything
             .KeepingTo(step)
             .WithExcessUpTo(random.NextDouble() * figures.MeanExcess)

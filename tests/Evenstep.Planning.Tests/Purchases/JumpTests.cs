@@ -20,9 +20,9 @@ public sealed class JumpTests
     {
         // Exit pupils of 4 to 2 mm weigh 0.9, under 2 mm 1.
         var jumps = JumpsOf(Some.Eyepiece(20), Some.Eyepiece(10));
-        Assert.Equal(Math.Pow(2, 2 * 0.9), jumps[0].Weighed, Tolerance.Value);
-        Assert.Equal(2, jumps[1].Weighed, Tolerance.Value);
-        Assert.Equal(4, jumps[2].Weighed, Tolerance.Value);
+        Assert.Equal(Math.Pow(2, 2 * 0.9), jumps[0].Weighed.Ratio, Tolerance.Value);
+        Assert.Equal(2, jumps[1].Weighed.Ratio, Tolerance.Value);
+        Assert.Equal(4, jumps[2].Weighed.Ratio, Tolerance.Value);
     }
 
     [Fact]
@@ -47,7 +47,7 @@ public sealed class JumpTests
         for (var round = 0; round < 40; round++)
         {
             var ladder = LadderOf([.. Enumerable.Range(0, random.Next(1, 6)).Select(i => RandomItem(random, i))]);
-            Assert.Equal(ladder.Figures.LargestStep, ladder.Jumps().Max(jump => jump.Weighed), ladder.Figures.LargestStep * Tolerance.Value);
+            Assert.Equal(ladder.Figures.LargestStep.Ratio, ladder.Jumps().Max(jump => jump.Weighed.Ratio), ladder.Figures.LargestStep.Ratio * Tolerance.Value);
         }
     }
 
@@ -71,7 +71,7 @@ public sealed class JumpTests
     [InlineData(2, true)]
     [InlineData(1.99, false)]
     public void A_step_of_as_much_as_is_enough_is_enough(double enoughStep, bool isEnough) =>
-        Assert.Equal(isEnough, new Jump(50, 100, Math.Log(2), JumpPlace.BetweenViews).IsEnough(Math.Log(enoughStep) / 2));
+        Assert.Equal(isEnough, new Jump(50, 100, Math.Log(2), JumpPlace.BetweenViews).IsEnough(Step.Of(enoughStep)));
 
     private static Item RandomItem(Random random, int number)
     {

@@ -46,7 +46,7 @@ public sealed class LadderFiguresTests
         const double Length = 2.5;
         var figures = FiguresOf([], Length);
         Assert.Equal(new LadderFigures(false, Length, Length, Length - Enough, 0), figures);
-        Assert.Equal(Math.Exp(2 * Length), figures.LargestStep, Math.Exp(2 * Length) * Tolerance.Value);
+        Assert.Equal(Math.Exp(2 * Length), figures.LargestStep.Ratio, Math.Exp(2 * Length) * Tolerance.Value);
     }
 
     [Fact]
@@ -70,7 +70,7 @@ public sealed class LadderFiguresTests
         // All of it between exit pupils of 2 and 1 mm, of weight 1.
         var telescope = Some.InUse(lowest: 50, highest: 100);
         double AtPower(double first, double second) => FiguresOf(
-            [Point(telescope, first), Point(telescope, second)], telescope.Axis.Length).LargestStep;
+            [Point(telescope, first), Point(telescope, second)], telescope.Axis.Length).LargestStep.Ratio;
 
         Assert.Equal(2, AtPower(50, 100), Tolerance.Value);
         Assert.Equal(100.0 / 80 * 100 / 80, AtPower(60, 80), Tolerance.Value);
@@ -121,7 +121,7 @@ public sealed class LadderFiguresTests
         var figures = Kit.Of(problem, []).Figures;
         Assert.Equal(Math.Log(servedStep) / Math.Log(4), figures.ServedShare, Tolerance.Value);
         Assert.Equal(figures.ServedShare, figures.ComfortableShare, Tolerance.Value);
-        Assert.Equal(Math.Log(enoughStep) / 2, problem.EnoughMismatch, Tolerance.Value);
+        Assert.Equal(Math.Log(enoughStep) / 2, problem.EnoughStep.Half, Tolerance.Value);
     }
 
     [Fact]

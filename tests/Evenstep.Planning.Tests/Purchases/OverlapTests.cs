@@ -126,8 +126,8 @@ public sealed class OverlapTests
 
     private static void AssertOverlap(bool expected, KitView a, KitView b)
     {
-        Assert.Equal(expected, Overlap.Between(a.Showing, b.Showing, Math.Log(LeastStep)));
-        Assert.Equal(expected, Overlap.Between(b.Showing, a.Showing, Math.Log(LeastStep)));
+        Assert.Equal(expected, Overlap.Between(a.Showing, b.Showing, Step.Of(LeastStep)));
+        Assert.Equal(expected, Overlap.Between(b.Showing, a.Showing, Step.Of(LeastStep)));
     }
 
     private static KitView Alone(Item eyepiece) => Usable(eyepiece, null, View.Of(From25To200, eyepiece.Ocular!));

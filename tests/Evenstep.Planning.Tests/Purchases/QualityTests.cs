@@ -52,7 +52,7 @@ public sealed class QualityTests
     public void The_measure_of_one_view_is_its_quality_times_what_it_reaches(double fieldDeg, double eyeReliefMm, double quality)
     {
         var problem = Some.Problem(Some.InUse(lowest: 50, highest: 200), catalogue: [Some.Eyepiece(10, fieldDeg, eyeReliefMm)]);
-        var measure = QualityMeasure.Of(problem, [0], Math.Log(1.8));
+        var measure = QualityMeasure.Of(problem, [0], Step.Of(1.8));
         Assert.Equal(quality * Math.Log(1.8) / Math.Log(4), measure.Of(Kit.Of(problem, [.. problem.Catalogue.Items])), Tolerance.Value);
         Assert.Equal(0, measure.Of(Kit.Of(problem, [])));
     }
@@ -65,7 +65,7 @@ public sealed class QualityTests
         var problem = Some.Problem(Some.InUse(lowest: 50, highest: 200), catalogue: [.. items]);
         var kit = Kit.Of(problem, [.. items]);
         Assert.Equal(
-            (Math.Log(1.5) + (0.5 * Math.Log(1.2))) / Math.Log(4), QualityMeasure.Of(problem, [0], Math.Log(1.5)).Of(kit), Tolerance.Value);
+            (Math.Log(1.5) + (0.5 * Math.Log(1.2))) / Math.Log(4), QualityMeasure.Of(problem, [0], Step.Of(1.5)).Of(kit), Tolerance.Value);
     }
 
     /// <summary>An owned view in the middle leaves ln 4 - ln 1.5 that needs something, which is more than half of the axis.</summary>
@@ -74,7 +74,7 @@ public sealed class QualityTests
     {
         var problem = Some.Problem(
             Some.InUse(lowest: 50, highest: 200), owned: [Some.Eyepiece(10, 40, 5)], catalogue: [Some.Eyepiece(10, 60, id: "same"), Some.Eyepiece(5, 60)]);
-        var measure = QualityMeasure.Of(problem, [0], Math.Log(1.5));
+        var measure = QualityMeasure.Of(problem, [0], Step.Of(1.5));
         Assert.Equal(0, measure.Of(Kit.Of(problem, [problem.Catalogue.Items.Single(item => item.Id == "same")])), Tolerance.Value);
         var atTheEnd = measure.Of(Kit.Of(problem, [problem.Catalogue.Items.Single(item => item.Id != "same")]));
         Assert.Equal(Math.Log(1.5) / 2 / (Math.Log(4) - Math.Log(1.5)), atTheEnd, Tolerance.Value);
@@ -90,7 +90,7 @@ public sealed class QualityTests
         Assert.True(needed < Math.Log(4) / 2);
         Assert.Equal(
             Math.Log(1.5) / 2 / (Math.Log(4) / 2),
-            QualityMeasure.Of(problem, [0], Math.Log(1.5)).Of(Kit.Of(problem, [.. problem.Catalogue.Items])),
+            QualityMeasure.Of(problem, [0], Step.Of(1.5)).Of(Kit.Of(problem, [.. problem.Catalogue.Items])),
             Tolerance.Value);
     }
 
@@ -98,8 +98,8 @@ public sealed class QualityTests
     public void A_view_reaches_half_the_step_that_is_allowed_but_never_less_than_it_serves()
     {
         var problem = Some.Problem(Some.InUse(lowest: 50, highest: 200), catalogue: [Some.Eyepiece(10)]);
-        Assert.Equal(Math.Log(1.5) / 2, QualityMeasure.Of(problem, [0], Math.Log(1.1)).Radius, Tolerance.Value);
-        Assert.Equal(Math.Log(3) / 2, QualityMeasure.Of(problem, [0], Math.Log(3)).Radius, Tolerance.Value);
+        Assert.Equal(Math.Log(1.5) / 2, QualityMeasure.Of(problem, [0], Step.Of(1.1)).Radius, Tolerance.Value);
+        Assert.Equal(Math.Log(3) / 2, QualityMeasure.Of(problem, [0], Step.Of(3)).Radius, Tolerance.Value);
     }
 
     private static Eyepiece Of(double fieldDeg, double eyeReliefMm) => new(20, fieldDeg, eyeReliefMm, Barrel.Inch125);

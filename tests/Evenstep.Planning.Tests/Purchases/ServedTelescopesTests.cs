@@ -44,8 +44,8 @@ public sealed class ServedTelescopesTests
         var candidacy = Candidacy.Of(problem);
         var kit = Kit.Of(problem, []);
         Assert.Equal(0, Assert.Single(candidacy.Telescopes));
-        Assert.Equal(kit.Ladders[0].Figures.LnLargestStep, kit.FiguresIn(candidacy.Telescopes).LnLargestStep);
-        Assert.Equal(2 * Small.Axis.Length, kit.Figures.LnLargestStep, Tolerance.Value);
+        Assert.Equal(kit.Ladders[0].Figures.LargestStep, kit.FiguresIn(candidacy.Telescopes).LargestStep);
+        Assert.Equal(2 * Small.Axis.Length, kit.Figures.LargestStep.Ln, Tolerance.Value);
     }
 
     private static int[] Served(ImmutableArray<TelescopeInUse> telescopes, ImmutableArray<Item> owned, params Item[] candidates) =>

@@ -70,8 +70,8 @@ public sealed class SkyOverlapTests
 
     private static void AssertOverlap(bool expected, KitView a, KitView b)
     {
-        Assert.Equal(expected, Overlap.Between(a.Showing, b.Showing, Math.Log(LeastStep)));
-        Assert.Equal(expected, Overlap.Between(b.Showing, a.Showing, Math.Log(LeastStep)));
+        Assert.Equal(expected, Overlap.Between(a.Showing, b.Showing, Step.Of(LeastStep)));
+        Assert.Equal(expected, Overlap.Between(b.Showing, a.Showing, Step.Of(LeastStep)));
     }
 
     private static KitView Bought(Item eyepiece, Item? barlow = null) => ViewOf(eyepiece, true, barlow);

@@ -157,7 +157,7 @@ public class BenchTests
     {
         foreach (var (drawn, bench, places) in BenchesAndSets())
         {
-            Assert.True(bench.LnLeastStep <= drawn.FiguresOf(drawn.KitOf(bench, places)).LnLargestStep + Rounding);
+            Assert.True(bench.LeastStep.Ln <= drawn.FiguresOf(drawn.KitOf(bench, places)).LargestStep.Ln + Rounding);
         }
     }
 
@@ -167,7 +167,7 @@ public class BenchTests
         foreach (var (drawn, bench) in EveryBench())
         {
             var everything = drawn.KitOf(bench, Enumerable.Range(0, drawn.Ground.Oculars.Length));
-            Assert.Equal(drawn.FiguresOf(everything).LnLargestStep, bench.LnLeastStep, Rounding);
+            Assert.Equal(drawn.FiguresOf(everything).LargestStep.Ln, bench.LeastStep.Ln, Rounding);
         }
     }
 

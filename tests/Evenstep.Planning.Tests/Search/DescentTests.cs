@@ -18,7 +18,7 @@ public class DescentTests
         foreach (var (tried, met) in Tried.Problems(Problems).Select(tried => (tried, tried.Met())))
         {
             Assert.All(met, set => Assert.True(tried.Allowed.ContainsKey(set.Name), $"seed {tried.Drawn.Seed}: {set.Name}"));
-            Assert.All(met, set => Assert.True(Tolerance.AtMost(set.LnLargestStep, tried.LnStep)));
+            Assert.All(met, set => Assert.True(Tolerance.AtMost(set.LnLargestStep, tried.Step.Ln)));
         }
     }
 
@@ -103,7 +103,7 @@ public class DescentTests
     public void Where_nothing_keeps_to_the_step_nothing_is_met()
     {
         var none = 0;
-        foreach (var narrower in Tried.Problems(Problems).Select(tried => tried with { LnStep = tried.LnStep * 0.7 }))
+        foreach (var narrower in Tried.Problems(Problems).Select(tried => tried with { Step = tried.Step.Widened(0.7) }))
         {
             if (narrower.KeepingToStep().Count > 0)
             {

@@ -27,7 +27,7 @@ internal sealed class EverySet : Goal
 
     public override bool Note(Node node, Path path)
     {
-        Sets.Add(new Noted([.. path.Select().Items], path.Cost, node.Excess, node.LnLargestStep()));
+        Sets.Add(new Noted([.. path.Select().Items], path.Cost, node.Excess, node.LargestStep().Ln));
         return true;
     }
 }
@@ -38,7 +38,7 @@ internal static class Descents
 
     /// <summary>The same goal for every bench of a problem and every reticle eyepiece that would do.</summary>
     public static T Run<T>(
-        Drawn drawn, double lnLargestStep, T goal, long nodes = NoEnd, QualityMeasure? measure = null, CancellationToken cancellation = default)
+        Drawn drawn, Step largestStep, T goal, long nodes = NoEnd, QualityMeasure? measure = null, CancellationToken cancellation = default)
         where T : Goal
     {
         var effort = new Effort(nodes, new WorkBudget(Comparison.WorkLimit, cancellation));
@@ -56,7 +56,7 @@ internal static class Descents
                 if (chain[0].MoneyLeft >= Money.Zero)
                 {
                     var path = new Path(drawn.Ground.Pricing, reticle is null ? bench.Settled : bench.Settled.Add(reticle));
-                    Descent.Run(bench, chain, lnLargestStep, goal, effort, path);
+                    Descent.Run(bench, chain, largestStep, goal, effort, path);
                 }
             }
         }

@@ -37,7 +37,7 @@ internal sealed record Drawn(int Seed, OracleProblem Oracle, PurchaseProblem Pro
     public LadderFigures FiguresOf(Kit kit) => kit.FiguresIn(Ground.Candidacy.Telescopes);
 
     /// <summary>The measure of quality, with a step allowed that is this many times what is enough, in logarithm.</summary>
-    public QualityMeasure Measure(double steps = 1.5) => QualityMeasure.Of(Problem, Ground.Candidacy.Telescopes, 2 * steps * Problem.EnoughMismatch);
+    public QualityMeasure Measure(double steps = 1.5) => QualityMeasure.Of(Problem, Ground.Candidacy.Telescopes, Problem.EnoughStep.Widened(steps));
 
     private static Drawn? Make(int seed)
     {

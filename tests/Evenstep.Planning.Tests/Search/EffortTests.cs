@@ -13,7 +13,7 @@ public class EffortTests
     /// <summary>More nodes than may pass before a caller who gives up is noticed.</summary>
     private const int ManyNodes = 2000;
 
-    private const double AnyStep = 100;
+    private static readonly Step AnyStep = new(100);
 
     [Theory]
     [InlineData(1)]

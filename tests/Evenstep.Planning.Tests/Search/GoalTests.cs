@@ -14,9 +14,9 @@ public class GoalTests
     public void Some_set_is_found_exactly_if_one_keeps_to_the_step()
     {
         var none = 0;
-        foreach (var tried in Tried.Problems(Problems).SelectMany(tried => new[] { tried, tried with { LnStep = tried.LnStep * 0.7 } }))
+        foreach (var tried in Tried.Problems(Problems).SelectMany(tried => new[] { tried, tried with { Step = tried.Step.Widened(0.7) } }))
         {
-            var any = Descents.Run(tried.Drawn, tried.LnStep, new AnySet());
+            var any = Descents.Run(tried.Drawn, tried.Step, new AnySet());
             Assert.Equal(tried.KeepingToStep().Count > 0, any.Selection is not null);
             Assert.Equal(any.IsReached, any.Selection is not null);
             none += any.IsReached ? 0 : 1;
@@ -30,11 +30,11 @@ public class GoalTests
     {
         foreach (var tried in Tried.Problems(Problems))
         {
-            if (Descents.Run(tried.Drawn, tried.LnStep, new AnySet()) is { Selection: { } found } any)
+            if (Descents.Run(tried.Drawn, tried.Step, new AnySet()) is { Selection: { } found } any)
             {
                 var step = tried.Allowed[Noted.NameOf(found.Items.Select(item => item.Id))].Figures.Counting.LnLargestStep;
-                Assert.Equal(step, any.LnLargestStep, Rounding);
-                Assert.True(Tolerance.AtMost(step, tried.LnStep));
+                Assert.Equal(step, any.LargestStep.Ln, Rounding);
+                Assert.True(Tolerance.AtMost(step, tried.Step.Ln));
             }
         }
     }
@@ -45,7 +45,7 @@ public class GoalTests
         foreach (var tried in Tried.Problems(Problems))
         {
             var expected = tried.KeepingToStep().Select(set => set.Figures.Counting.MeanExcess).DefaultIfEmpty(double.PositiveInfinity).Min();
-            var found = Descents.Run(tried.Drawn, tried.LnStep, new LeastExcess(new Selection([]), double.PositiveInfinity)).Best;
+            var found = Descents.Run(tried.Drawn, tried.Step, new LeastExcess(new Selection([]), double.PositiveInfinity)).Best;
             Assert.True(expected == found || Math.Abs(expected - found) <= Rounding, $"seed {tried.Drawn.Seed}: {found} and not {expected}");
         }
     }
@@ -62,7 +62,7 @@ public class GoalTests
             var expected = good.Select(tried.CostOf).DefaultIfEmpty(Cost.Unknown).Min();
             var priceDecides = tried.Drawn.Problem.Preferences.Prefer is not (Prefer.LightWeight or Prefer.Parfocal);
             var least = Descents.Run(
-                tried.Drawn, tried.LnStep, new LeastCost(most, double.NegativeInfinity, new Selection([]), Cost.Unknown, priceDecides));
+                tried.Drawn, tried.Step, new LeastCost(most, double.NegativeInfinity, new Selection([]), Cost.Unknown, priceDecides));
             Assert.Equal(expected, least.Best);
             Assert.Equal(expected, least.Selection is { } best ? tried.Drawn.Ground.Pricing.Of(best.Items) : Cost.Unknown);
             found += least.Selection is { Items.IsEmpty: false } ? 1 : 0;

@@ -17,7 +17,7 @@ public class NodeTests
         {
             var figures = drawn.FiguresOf(kit);
             Assert.Equal(figures.MeanExcess, node.Excess, Rounding);
-            Assert.Equal(figures.LnLargestStep, node.LnLargestStep(), Rounding);
+            Assert.Equal(figures.LargestStep.Ln, node.LargestStep().Ln, Rounding);
             Assert.Equal(drawn.Problem.Telescopes.Length, node.Telescopes.Count);
         }
     }

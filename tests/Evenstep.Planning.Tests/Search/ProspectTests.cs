@@ -19,7 +19,7 @@ public class ProspectTests
             foreach (var bench in drawn.Benches())
             {
                 var root = Node.Chain(drawn.Ground)[0];
-                var measure = QualityMeasure.Of(drawn.Problem, drawn.Ground.Candidacy.Telescopes, 2 * drawn.Problem.EnoughMismatch);
+                var measure = QualityMeasure.Of(drawn.Problem, drawn.Ground.Candidacy.Telescopes, drawn.Problem.EnoughStep);
                 root.Measure(measure);
                 root.Begin(bench, extraPrice: Money.Zero);
                 var prospects = root.ProspectsOf(root.CountLeft);

@@ -18,7 +18,7 @@ public class QualityGoalTests
         foreach (var (tried, measure, most, good) in Rated())
         {
             var goal = Descents.Run(
-                tried.Drawn, tried.LnStep, new MostQuality(most, new Selection([]), double.NegativeInfinity), measure: measure);
+                tried.Drawn, tried.Step, new MostQuality(most, new Selection([]), double.NegativeInfinity), measure: measure);
             var expected = good.Select(one => one.Quality).DefaultIfEmpty(double.NegativeInfinity).Max();
             Assert.True(expected == goal.Best || Math.Abs(expected - goal.Best) <= Rounding, $"seed {tried.Drawn.Seed}: {goal.Best}, not {expected}");
             if (goal.Selection is { } best)
@@ -43,7 +43,7 @@ public class QualityGoalTests
             var expected = good.Where(one => one.Quality >= least - Tolerance.Value).Min(one => one.Cost);
             var priceDecides = tried.Drawn.Problem.Preferences.Prefer is not (Prefer.LightWeight or Prefer.Parfocal);
             var goal = Descents.Run(
-                tried.Drawn, tried.LnStep, new LeastCost(most, least, new Selection([]), Cost.Unknown, priceDecides), measure: measure);
+                tried.Drawn, tried.Step, new LeastCost(most, least, new Selection([]), Cost.Unknown, priceDecides), measure: measure);
             Assert.Equal(expected, goal.Best);
             Assert.Equal(expected, tried.Drawn.Ground.Pricing.Of(goal.Selection!.Items));
             decides += expected != good.Min(one => one.Cost) ? 1 : 0;
@@ -60,7 +60,7 @@ public class QualityGoalTests
             var ceiling = good.Min(one => one.Quality);
             var goal = Descents.Run(
                 tried.Drawn,
-                tried.LnStep,
+                tried.Step,
                 new MostQuality(most, new Selection([]), double.NegativeInfinity) { Ceiling = ceiling },
                 measure: measure);
             Assert.True(goal.IsReached && goal.Best >= ceiling - Rounding);
@@ -74,8 +74,8 @@ public class QualityGoalTests
             var keeping = tried.KeepingToStep();
             var most = keeping.Select(set => set.Figures.Counting.MeanExcess).Order().ElementAtOrDefault(keeping.Count / 2);
             var search = new OracleSearch(tried.Drawn.Oracle);
-            var quality = new OracleKitQuality(search, tried.LnStep);
-            var measure = QualityMeasure.Of(tried.Drawn.Problem, tried.Drawn.Ground.Candidacy.Telescopes, tried.LnStep);
+            var quality = new OracleKitQuality(search, tried.Step.Ln);
+            var measure = QualityMeasure.Of(tried.Drawn.Problem, tried.Drawn.Ground.Candidacy.Telescopes, tried.Step);
             yield return (tried, measure, most,
             [
                 .. keeping.Where(set => Tolerance.AtMost(set.Figures.Counting.MeanExcess, most))

@@ -37,7 +37,7 @@ public class WishTests
             var least = allowed.Min(set => OracleElection.StepOf(search, set));
             var kept = allowed.Where(set => Tolerance.AtMost(OracleElection.StepOf(search, set), StageValues.StepLeeway * least));
             var isGranted = kept.Any(set => Tolerance.AtLeast(search.WidestField(search.SetOf(set.Ids), null) / wish.TrueFieldDeg, 1));
-            Assert.Equal(least, values.LnLeastLargestStep, FigureTolerance);
+            Assert.Equal(least, values.LeastLargestStep.Ln, FigureTolerance);
             Assert.True(isGranted == wish.Granted, $"seed {seed}");
             Assert.True(!isGranted || FramingRule.Frames(Kit.Of(problem, plan.Purchases), wish.TrueFieldDeg, null), $"seed {seed}");
             granted += isGranted ? 1 : 0;

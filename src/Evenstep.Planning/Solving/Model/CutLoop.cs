@@ -189,7 +189,7 @@ internal sealed class CutLoop(Settled settled, RecentSets recent)
     private bool IsConfirmed(Kit kit)
     {
         var figures = kit.FiguresIn(settled.Space.Telescopes);
-        return Tolerance.AtMost(figures.LnLargestStep, Question.MostLnStep)
+        return figures.LargestStep.AtMost(Question.MostStep)
             && Tolerance.AtMost(figures.MeanExcess, Question.MostExcess)
             && (Question.QualityMeasure is not { } measure || Tolerance.AtLeast(measure.Of(kit), Question.LeastQuality))
             && kit.OverlapsThroughPurchases() <= settled.AllowedOverlaps

@@ -43,8 +43,6 @@ public sealed class ModelEngine
         return new ModelEngine(problem, budget, headStart).Solve();
     }
 
-    private double LnEnough => 2 * problem.EnoughMismatch;
-
     private Plan Solve() => DemandsAreCandidates() && AnyAllowed() is { } any ? Best(any) : Infeasible();
 
     private bool DemandsAreCandidates()
@@ -77,8 +75,8 @@ public sealed class ModelEngine
     private Plan Best(Standing any)
     {
         var first = LeastStep(any);
-        var values = new StageValues(first.Least, first.Bound, LeastMeanExcess: 0, GreatestQuality: null, Preference: 0);
-        var wished = Wished(Question.Anything.KeepingTo(values.LnLargestStepAllowed), first.Best);
+        var values = new StageValues(new Step(first.Least), new Step(first.Bound), LeastMeanExcess: 0, GreatestQuality: null, Preference: 0);
+        var wished = Wished(Question.Anything.KeepingTo(values.LargestStepAllowed), first.Best);
         var second = LeastExcess(wished.Kept, wished.Known);
         values = values with { LeastMeanExcess = second.Least };
         var third = GreatestQuality(wished.Kept.WithExcessUpTo(values.MeanExcessAllowed), second.Best, values);
@@ -99,9 +97,9 @@ public sealed class ModelEngine
 
     private LeastFigureResult LeastStep(Standing any) => LeastFigure.Find(
         finder,
-        Question.Anything.KeepingTo,
-        kit => Math.Max(LnEnough, kit.FiguresIn(candidacy.Telescopes).LnLargestStep),
-        Math.Max(headStart?.LnBound ?? 0, LnEnough),
+        step => Question.Anything.KeepingTo(new Step(step)),
+        kit => Step.Max(problem.EnoughStep, kit.FiguresIn(candidacy.Telescopes).LargestStep).Ln,
+        Step.Max(headStart?.Bound ?? default, problem.EnoughStep).Ln,
         CloseInStep,
         any);
 
@@ -136,7 +134,7 @@ public sealed class ModelEngine
             return (null, kept, known with { IsProved = true });
         }
 
-        var measure = QualityMeasure.Of(problem, candidacy.Telescopes, values.LnLargestStepAllowed);
+        var measure = QualityMeasure.Of(problem, candidacy.Telescopes, values.LargestStepAllowed);
         var found = LeastFigure.Find(
             finder, lack => kept.WithQualityFrom(measure, -lack), kit => -measure.Of(kit), -MostQuality, CloseInQuality, known);
         var greatest = -found.Least;

@@ -1,4 +1,3 @@
-using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Planning.Solving.Search;
 
@@ -6,22 +5,22 @@ namespace Evenstep.Planning.Solving.Paths;
 
 /// <summary>Where a path must end, and what it takes at the least to get there.</summary>
 /// <param name="ground">The problem.</param>
-/// <param name="lnStepAllowed">The largest step, in logarithm, that the end must keep to.</param>
-internal sealed class Destination(PathGround ground, double lnStepAllowed)
+/// <param name="stepAllowed">The largest step that the end must keep to.</param>
+internal sealed class Destination(PathGround ground, Step stepAllowed)
 {
     private const int MostGapsWeighed = 16;
 
     private const long StepsOfChoice = 10;
     private const long StepsOfBarlow = 10;
 
-    private readonly double half = (lnStepAllowed + Tolerance.Value) / 2;
+    private readonly double half = stepAllowed.WithTolerance.Half;
     private readonly int mostFactors = ground.BarlowChoices.Select(choice => ground.FactorsOf(choice.Barlow)).DefaultIfEmpty(0).Max();
     private readonly bool anyZoom = ground.Problem.Owned.Any(item => item.IsZoom) || ground.Choices.Any(choice => choice.Item.IsZoom);
 
     /// <summary>Whether a holding is an allowed set whose steps are small enough.</summary>
     public bool IsReachedBy(Holding holding) =>
         holding.OpenFramings == 0
-        && holding.LnLargestStep() <= lnStepAllowed + Tolerance.Value
+        && holding.LargestStep().AtMost(stepAllowed)
         && ground.Musts.All(holding.Has)
         && holding.HasReticle();
 

@@ -57,7 +57,7 @@ internal sealed class Holding
 
     public bool Has(Choice choice) => bought.Contains(choice);
 
-    public double LnLargestStep() => islands.Max(one => one.LnLargestStep());
+    public Step LargestStep() => new(islands.Max(one => one.LargestStep().Ln));
 
     /// <summary>Whether what is bought with the owned gives the reticle asked for, if one is.</summary>
     public bool HasReticle()
@@ -178,11 +178,11 @@ internal sealed class Holding
 
     private int RepeatsOf(in Sight sight)
     {
-        var (count, lnLeastStep) = (0, ground.Problem.Preferences.LnLeastStep);
+        var (count, leastStep) = (0, ground.Problem.LeastStep);
         foreach (ref readonly var other in System.Runtime.InteropServices.CollectionsMarshal.AsSpan(sights))
         {
             count += sight.Telescope == other.Telescope && (sight.NeedsPurchase || other.NeedsPurchase)
-                && Overlap.Between(sight.Shows, other.Shows, lnLeastStep) ? 1 : 0;
+                && Overlap.Between(sight.Shows, other.Shows, leastStep) ? 1 : 0;
         }
 
         ground.Steps.Count(StepsOfComparison * sights.Count);

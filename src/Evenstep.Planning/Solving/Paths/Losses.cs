@@ -10,13 +10,13 @@ namespace Evenstep.Planning.Solving.Paths;
 internal sealed class Losses(SpendingFrontier frontier)
 {
     private readonly Money[] prices = [.. frontier.Points.Select(point => Money.Of(point.TotalPrice))];
-    private readonly double lnEnough = 2 * frontier.Problem.EnoughMismatch;
+    private readonly Step enough = frontier.Problem.EnoughStep;
 
     /// <summary>The loss once so much is spent; 0 where no set of that price is allowed.</summary>
-    public double Of(Money spent, double lnLargestStep)
+    public double Of(Money spent, Step largestStep)
     {
         var last = LastUpTo(spent);
-        return last < 0 ? 0 : Math.Max(0, Math.Exp(Math.Max(lnEnough, lnLargestStep) - frontier.Points[last].LnLargestStep) - 1);
+        return last < 0 ? 0 : Math.Max(0, Step.Max(enough, largestStep).Over(frontier.Points[last].LargestStep) - 1);
     }
 
     /// <summary>Whether a loss is above another by more than rounding.</summary>

@@ -36,7 +36,7 @@ internal sealed class Ordering
         for (var i = from; i < set.Length; i++)
         {
             chain[depth + 1].TryBecome(chain[depth], set[i]);
-            lossWith[subset | (1 << i)] = losses.Of(chain[depth + 1].Spent, chain[depth + 1].LnLargestStep());
+            lossWith[subset | (1 << i)] = losses.Of(chain[depth + 1].Spent, chain[depth + 1].LargestStep());
             FillLosses(chain, losses, depth + 1, i + 1, subset | (1 << i));
         }
     }

@@ -73,7 +73,7 @@ internal sealed class PathSearch
                     if (!met.Contains(next.Key) && !Consider(next, byLoss: true) && destination.LeastMoneyFrom(next) <= MoneyLeft(next))
                     {
                         ground.Hold(BytesOfOpen);
-                        open.Enqueue([.. next.Bought], (loss, next.LnLargestStep()));
+                        open.Enqueue([.. next.Bought], (loss, next.LargestStep().Ln));
                     }
                 }
             }
@@ -156,7 +156,7 @@ internal sealed class PathSearch
         return chain[bought.Length];
     }
 
-    private double LossOf(Holding holding) => losses.Of(holding.Spent, holding.LnLargestStep());
+    private double LossOf(Holding holding) => losses.Of(holding.Spent, holding.LargestStep());
 
     private Money MoneyLeft(Holding holding) => BudgetRule.Most(ground.Problem) - holding.Spent;
 }

@@ -27,7 +27,7 @@ internal sealed partial class Bench : IDisposable
     private readonly Groundwork ground;
     private readonly Lending lending;
     private readonly SightTable table;
-    private readonly double lnLeastStep;
+    private readonly Step leastStep;
     private readonly Lazy<Neighbourhoods> neighbourhoods;
     private readonly Lazy<int[]> overlapsAlone;
     private readonly int[]?[] overlapsWith;
@@ -40,7 +40,7 @@ internal sealed partial class Bench : IDisposable
     public Bench(Groundwork ground, BarlowSet barlows)
     {
         this.ground = ground;
-        lnLeastStep = ground.Problem.Preferences.LnLeastStep;
+        leastStep = ground.Problem.LeastStep;
         ground.Steps.Count(StepsOfBench);
         Set = barlows;
         lending = new Lending(ground.Budget);
@@ -101,11 +101,10 @@ internal sealed partial class Bench : IDisposable
     /// <summary>The open framings that an ocular meets.</summary>
     public uint FramingsMet(int place) => framingsMet is null ? 0 : framingsMet[place];
 
-    /// <summary>The logarithm of a step that is enough.</summary>
-    public double LnEnough => 2 * ground.Problem.EnoughMismatch;
+    public Step EnoughStep => ground.Problem.EnoughStep;
 
-    /// <summary>The logarithm of the largest step with all oculars together: no set of this bench does better.</summary>
-    public double LnLeastStep => withEverything.Value.LnLargestStep;
+    /// <summary>The largest step with all oculars together: no set of this bench does better.</summary>
+    public Step LeastStep => withEverything.Value.LargestStep;
 
     /// <summary>The mean excess with all oculars together: no set of this bench does better.</summary>
     public double LeastExcess => withEverything.Value.MeanExcess;

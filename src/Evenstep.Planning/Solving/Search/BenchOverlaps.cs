@@ -103,5 +103,5 @@ internal sealed partial class Bench
     }
 
     private bool Repeats(in Sight one, in Sight other) =>
-        one.Telescope == other.Telescope && Overlap.Between(one.Shows, other.Shows, lnLeastStep);
+        one.Telescope == other.Telescope && Overlap.Between(one.Shows, other.Shows, leastStep);
 }

@@ -1,3 +1,5 @@
+using Evenstep.Planning.Purchases;
+
 namespace Evenstep.Planning.Solving.Search;
 
 /// <summary>
@@ -21,19 +23,19 @@ internal sealed class Descent
     private readonly double half;
     private readonly List<(int Telescope, double Place)> faults = [];
 
-    private Descent(Bench bench, Node[] chain, double lnLargestStep, Goal goal, Effort effort, Path path)
+    private Descent(Bench bench, Node[] chain, Step largestStep, Goal goal, Effort effort, Path path)
     {
         this.bench = bench;
         this.chain = chain;
         this.goal = goal;
         this.effort = effort;
         this.path = path;
-        half = (lnLargestStep + Optics.Tolerance.Value) / 2;
+        half = largestStep.WithTolerance.Half;
     }
 
     /// <summary>Runs from a first node that has begun.</summary>
-    public static void Run(Bench bench, Node[] chain, double lnLargestStep, Goal goal, Effort effort, Path path) =>
-        new Descent(bench, chain, lnLargestStep, goal, effort, path).Below(0, NothingChosen);
+    public static void Run(Bench bench, Node[] chain, Step largestStep, Goal goal, Effort effort, Path path) =>
+        new Descent(bench, chain, largestStep, goal, effort, path).Below(0, NothingChosen);
 
     /// <param name="depth">How many oculars are chosen.</param>
     /// <param name="chosen">The last of them.</param>

@@ -4,7 +4,7 @@ using Evenstep.Planning.Purchases;
 namespace Evenstep.Planning.Solving.Search;
 
 /// <summary>A set that no known one beats in both its price and its largest step.</summary>
-internal sealed record Outpost(Selection Selection, Cost Cost, double LnStep, double Excess);
+internal sealed record Outpost(Selection Selection, Cost Cost, Step Step, double Excess);
 
 /// <summary>The sets known that no other known set beats: the dearer, the smaller their largest step.</summary>
 internal sealed class Frontier
@@ -15,49 +15,49 @@ internal sealed class Frontier
     public IReadOnlyList<Outpost> Outposts => outposts;
 
     /// <summary>
-    /// The widest step, in logarithm, at which a set of this price would still be news: it must beat all that is cheaper, and
+    /// The widest step at which a set of this price would still be news: it must beat all that is cheaper, and
     /// may equal what costs the same, for then the fixed rule decides. No price above can be news with a wider step.
     /// </summary>
-    public double NewsAt(Money price)
+    public Step NewsAt(Money price)
     {
         var last = LastUpTo(price);
-        return last < 0 ? double.PositiveInfinity
-            : outposts[last].Cost.Price == price ? outposts[last].LnStep
-            : NarrowerThan(outposts[last].LnStep);
+        return last < 0 ? Step.Unlimited
+            : outposts[last].Cost.Price == price ? outposts[last].Step
+            : NarrowerThan(outposts[last].Step);
     }
 
     /// <summary>The widest step that counts as narrower, where thresholds are kept to within the tolerance.</summary>
-    public static double NarrowerThan(double lnStep) => lnStep - (2 * Tolerance.Value);
+    public static Step NarrowerThan(Step step) => new(step.Ln - (2 * Tolerance.Value));
 
     /// <summary>Takes a set in, if it is news, and lets go of those that it beats.</summary>
     /// <param name="path">What it buys.</param>
-    /// <param name="lnStep">The logarithm of its largest step, or of the step that is enough where that is larger.</param>
+    /// <param name="step">Its largest step, or of the step that is enough where that is larger.</param>
     /// <param name="excess">The mean excess that it leaves.</param>
-    public void Note(Path path, double lnStep, double excess)
+    public void Note(Path path, Step step, double excess)
     {
         var cost = path.Cost;
         var place = LastUpTo(cost.Price);
-        if (place >= 0 && !IsBeaten(outposts[place], cost, lnStep, excess))
+        if (place >= 0 && !IsBeaten(outposts[place], cost, step, excess))
         {
             return;
         }
 
         var from = place >= 0 && outposts[place].Cost.Price == cost.Price ? place : place + 1;
         var after = from;
-        while (after < outposts.Count && (outposts[after].Cost.Price == cost.Price || !Tolerance.Below(outposts[after].LnStep, lnStep)))
+        while (after < outposts.Count && (outposts[after].Cost.Price == cost.Price || !outposts[after].Step.Below(step)))
         {
             after++;
         }
 
         outposts.RemoveRange(from, after - from);
-        outposts.Insert(from, new Outpost(path.Select(), cost, lnStep, excess));
+        outposts.Insert(from, new Outpost(path.Select(), cost, step, excess));
     }
 
     /// <summary>Whether one that costs no more is beaten: by a narrower step, or at the same price and step by less mean excess, then by
     /// the fixed rule.</summary>
-    private static bool IsBeaten(Outpost known, Cost cost, double lnStep, double excess) =>
-        Tolerance.Below(lnStep, known.LnStep)
-        || (known.Cost.Price == cost.Price && !Tolerance.Above(lnStep, known.LnStep) && IsChosenOverEqual(known, cost, excess));
+    private static bool IsBeaten(Outpost known, Cost cost, Step step, double excess) =>
+        step.Below(known.Step)
+        || (known.Cost.Price == cost.Price && !step.Above(known.Step) && IsChosenOverEqual(known, cost, excess));
 
     private static bool IsChosenOverEqual(Outpost known, Cost cost, double excess) =>
         Tolerance.Below(excess, known.Excess)

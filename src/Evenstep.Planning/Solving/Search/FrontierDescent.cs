@@ -20,11 +20,11 @@ internal sealed class FrontierDescent
     private readonly Money knownBelow;
     private readonly Effort effort;
     private readonly Path path;
-    private readonly double lnEnough;
+    private readonly Step enough;
 
     private FrontierDescent(Bench bench, Node[] chain, Frontier frontier, Money knownBelow, Effort effort, Path path)
     {
-        lnEnough = bench.LnEnough;
+        enough = bench.EnoughStep;
         this.bench = bench;
         this.chain = chain;
         this.frontier = frontier;
@@ -48,13 +48,13 @@ internal sealed class FrontierDescent
         var node = chain[depth];
         effort.Spend();
         node.CountLooks(1 + frontier.Outposts.Count);
-        var lnStep = Math.Max(lnEnough, node.LnLargestStep());
+        var step = Step.Max(enough, node.LargestStep());
         if (node.OpenFramings == 0)
         {
-            frontier.Note(path, lnStep, node.Excess);
+            frontier.Note(path, step, node.Excess);
         }
 
-        if (node.CountLeft == 0 || AimOf(node, lnStep) is not { } aim)
+        if (node.CountLeft == 0 || AimOf(node, step) is not { } aim)
         {
             return;
         }
@@ -74,14 +74,14 @@ internal sealed class FrontierDescent
     /// The widest step at which a set below a node can be news; null if none can. To get there takes so many purchases, which cost
     /// so much at the least, which makes the aim narrower, and so on.
     /// </summary>
-    private double? AimOf(Node node, double lnStep)
+    private Step? AimOf(Node node, Step step)
     {
         // A superset without narrower steps is never news, but a node that lacks a framing is no set that could be beaten by.
-        var widest = node.OpenFramings == 0 ? Frontier.NarrowerThan(lnStep) : double.PositiveInfinity;
+        var widest = node.OpenFramings == 0 ? Frontier.NarrowerThan(step) : Step.Unlimited;
         var purchases = 1L;
         while (purchases <= node.CountLeft)
         {
-            var aim = Math.Min(widest, NewsAfter(purchases * bench.LeastPriceOfAll));
+            var aim = Step.Min(widest, NewsAfter(purchases * bench.LeastPriceOfAll));
             var needed = PurchasesNeeded(node, aim);
             if (needed <= purchases)
             {
@@ -95,11 +95,11 @@ internal sealed class FrontierDescent
     }
 
     /// <summary>What is news once so much more is spent.</summary>
-    private double NewsAfter(Money more) => frontier.NewsAt(Money.Max(knownBelow, path.Cost.Price + more));
+    private Step NewsAfter(Money more) => frontier.NewsAt(Money.Max(knownBelow, path.Cost.Price + more));
 
-    private long PurchasesNeeded(Node node, double aim)
+    private long PurchasesNeeded(Node node, Step aim)
     {
-        if (aim < lnEnough)
+        if (aim.Ln < enough.Ln)
         {
             return long.MaxValue;
         }
@@ -107,7 +107,7 @@ internal sealed class FrontierDescent
         var most = 0L;
         for (var t = 0; t < node.Telescopes.Count; t++)
         {
-            var points = node.Telescopes[t].PointsNeeded(HalfOf(aim));
+            var points = node.Telescopes[t].PointsNeeded(aim.WithTolerance.Half);
             var each = bench.MostPointsIn(t);
             most = Math.Max(most, points == 0 ? 0 : each == 0 ? long.MaxValue : (points + each - 1) / each);
         }
@@ -137,7 +137,7 @@ internal sealed class FrontierDescent
     }
 
     /// <summary>The options that mend the fault which fewest can mend; none, if some fault cannot be mended.</summary>
-    private int Mending(Node node, double aim)
+    private int Mending(Node node, Step aim)
     {
         if (node.OpenFramings != 0)
         {
@@ -145,12 +145,12 @@ internal sealed class FrontierDescent
             return node.GatherTried(option => (bench.FramingsMet(option.Place) & framing) != 0);
         }
 
-        while (aim >= lnEnough && FewestMend(node, HalfOf(aim)) is { Count: > 0 } gap)
+        while (aim.Ln >= enough.Ln && FewestMend(node, aim.WithTolerance.Half) is { Count: > 0 } gap)
         {
             var narrower = NewsAfter(gap.LeastPrice);
-            if (narrower >= aim)
+            if (narrower.Ln >= aim.Ln)
             {
-                return node.GatherTried(option => bench.Covers(option.Place, gap.Telescope, gap.Place, HalfOf(aim)));
+                return node.GatherTried(option => bench.Covers(option.Place, gap.Telescope, gap.Place, aim.WithTolerance.Half));
             }
 
             aim = narrower;
@@ -192,8 +192,6 @@ internal sealed class FrontierDescent
 
         return new Gap(telescope, place, count, count == 0 ? Money.Zero : least);
     }
-
-    private static double HalfOf(double lnStep) => (lnStep + Optics.Tolerance.Value) / 2;
 
     /// <summary>A place just beyond which nothing is near enough.</summary>
     /// <param name="Telescope">On whose axis.</param>

@@ -90,5 +90,5 @@ internal sealed class FrontierEngine : IDisposable
         }
     }
 
-    private static SpendingPoint PointOf(Outpost outpost) => new(outpost.Selection.Items, outpost.Cost.Price.ToDecimal(), outpost.LnStep);
+    private static SpendingPoint PointOf(Outpost outpost) => new(outpost.Selection.Items, outpost.Cost.Price.ToDecimal(), outpost.Step);
 }

@@ -45,7 +45,7 @@ internal abstract class Goal
 /// <summary>Any set at all.</summary>
 internal sealed class AnySet : Goal
 {
-    public double LnLargestStep { get; private set; }
+    public Step LargestStep { get; private set; }
 
     public override bool IsReached => Selection is not null;
 
@@ -57,7 +57,7 @@ internal sealed class AnySet : Goal
 
     public override bool Note(Node node, Path path)
     {
-        (Selection, LnLargestStep) = (path.Select(), node.LnLargestStep());
+        (Selection, LargestStep) = (path.Select(), node.LargestStep());
         return false;
     }
 }

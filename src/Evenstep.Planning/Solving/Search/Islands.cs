@@ -23,7 +23,7 @@ internal readonly record struct Shore(double Length, double Enough, double Weigh
     public static Shore[] All(PurchaseProblem problem, ImmutableArray<int> telescopes) =>
     [
         .. problem.Telescopes.Select((telescope, t) => telescopes.Contains(t)
-            ? new Shore(telescope.Axis.Length, problem.EnoughMismatch, 1 / (telescope.Axis.Length * telescopes.Length))
+            ? new Shore(telescope.Axis.Length, problem.MismatchLimits.Enough, 1 / (telescope.Axis.Length * telescopes.Length))
             : default),
     ];
 }
@@ -94,11 +94,11 @@ internal sealed class Islands(Shore shore)
     }
 
     /// <summary>The widest step, twice the greatest mismatch.</summary>
-    public double LnLargestStep()
+    public Step LargestStep()
     {
         if (count == 0)
         {
-            return 2 * Shore.Length;
+            return Step.OfMismatch(Shore.Length);
         }
 
         var widest = 2 * Math.Max(from[0], Shore.Length - to[count - 1]);
@@ -107,7 +107,7 @@ internal sealed class Islands(Shore shore)
             widest = Math.Max(widest, from[i] - to[i - 1]);
         }
 
-        return widest;
+        return new Step(widest);
     }
 
     /// <summary>

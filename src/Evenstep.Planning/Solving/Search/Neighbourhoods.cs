@@ -20,7 +20,7 @@ internal sealed class Neighbourhoods
     private const long StepsOfPlacing = 12;
 
     private readonly ImmutableArray<TelescopeInUse> telescopes;
-    private readonly double lnLeastStep;
+    private readonly Step leastStep;
     private readonly double length;
     private readonly int[] firstOfTelescope;
     private readonly int[] ends;
@@ -33,8 +33,8 @@ internal sealed class Neighbourhoods
         var problem = ground.Problem;
         this.bench = bench;
         telescopes = problem.Telescopes;
-        lnLeastStep = problem.Preferences.LnLeastStep;
-        length = Math.Max(Shortest, lnLeastStep);
+        leastStep = problem.LeastStep;
+        length = Math.Max(Shortest, leastStep.Ln);
         firstOfTelescope = new int[telescopes.Length + 1];
         for (var t = 0; t < telescopes.Length; t++)
         {
@@ -51,7 +51,7 @@ internal sealed class Neighbourhoods
     public void CountRepeats(in Sight one, int[] counts)
     {
         var stretch = StretchOf(one);
-        var far = (int)Math.Ceiling(Overlap.MostDistance(one.Shows, lnLeastStep) / length);
+        var far = (int)Math.Ceiling(Overlap.MostDistance(one.Shows, leastStep) / length);
         var (first, last) = one.Shows.IsZoom
             ? (stretch, stretch)
             : (Math.Max(stretch - far, firstOfTelescope[one.Telescope] + 1), Math.Min(stretch + far, firstOfTelescope[one.Telescope + 1] - 1));
@@ -60,7 +60,7 @@ internal sealed class Neighbourhoods
         for (var i = start; i < ends[last]; i++)
         {
             var (place, index) = sights[i];
-            if (Overlap.Between(one.Shows, bench.SightsOf(place)[index].Shows, lnLeastStep))
+            if (Overlap.Between(one.Shows, bench.SightsOf(place)[index].Shows, leastStep))
             {
                 counts[place]++;
             }

@@ -73,12 +73,12 @@ internal sealed partial class Node
     /// <summary>From now on quality is asked for as well; the node must begin anew before it is used.</summary>
     public void Measure(QualityMeasure measure) => cover = new Cover(measure, islands.Length);
 
-    public double LnLargestStep()
+    public Step LargestStep()
     {
-        var widest = 0.0;
+        var widest = default(Step);
         foreach (var one in islands)
         {
-            widest = Math.Max(widest, one.LnLargestStep());
+            widest = Step.Max(widest, one.LargestStep());
         }
 
         return widest;

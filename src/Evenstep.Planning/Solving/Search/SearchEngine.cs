@@ -23,11 +23,11 @@ public sealed partial class SearchEngine : IDisposable
     private readonly Node[] chain;
 
     /// <summary>What each bench has at the least, once all of them have been asked.</summary>
-    private readonly List<double> lnLeastSteps = [];
+    private readonly List<Step> leastSteps = [];
     private bool areAllAsked;
 
     private WideViewWish? wish;
-    private LeastStep first = new(null, double.PositiveInfinity);
+    private LeastStep first = new(null, Step.Unlimited);
     private LeastExcess? second;
     private double? leastExcess;
     private MostQuality? third;
@@ -42,8 +42,6 @@ public sealed partial class SearchEngine : IDisposable
     }
 
     private PurchaseProblem Problem => ground.Problem;
-
-    private double LnEnough => 2 * Problem.EnoughMismatch;
 
     /// <summary>The best plan, proved, unless no set is allowed or the search was too long.</summary>
     /// <param name="problem">What to plan.</param>
@@ -120,8 +118,8 @@ public sealed partial class SearchEngine : IDisposable
     private SearchResult SearchGranting()
     {
         var any = new AnySet();
-        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), first.LnAllowed, any);
-        LongLooks(unfinished, benches, first.LnAllowed, any);
+        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), first.Allowed, any);
+        LongLooks(unfinished, benches, first.Allowed, any);
         first = first with { Enough = null };
         return any.Selection is { } granting ? Best(granting) : effort.IsSpent ? Unfinished() : SearchResult.NothingAllowed;
     }
@@ -135,7 +133,7 @@ public sealed partial class SearchEngine : IDisposable
             return Unfinished();
         }
 
-        var values = new StageValues(first.LnLeast, first.LnLeast, leastExcess!.Value, GreatestQuality: null, Preference: 0);
+        var values = new StageValues(first.Least, first.Least, leastExcess!.Value, GreatestQuality: null, Preference: 0);
         if (Problem.Preferences.Prefer != Prefer.LowPrice)
         {
             (known, var quality) = GreatestQuality(values, known);
@@ -153,12 +151,12 @@ public sealed partial class SearchEngine : IDisposable
             return SearchResult.Unfinished(null);
         }
 
-        var bound = first.IsLeast ? first.LnLeast : Math.Min(first.LnLeast, areAllAsked ? lnLeastSteps.Append(double.PositiveInfinity).Min() : LnEnough);
+        var bound = first.IsLeast ? first.Least : Step.Min(first.Least, areAllAsked ? leastSteps.Aggregate(Step.Unlimited, Step.Min) : Problem.EnoughStep);
         var best = fourth?.Cheapest ?? third?.BestSet ?? second?.Selection ?? known;
         var excess = leastExcess ?? Kit.Of(Problem, best.Items).FiguresIn(ground.Candidacy.Telescopes).MeanExcess;
         return SearchResult.Unfinished(
             new HeadStart(known.Items, bound),
-            PlanOf(best, new StageValues(first.LnLeast, bound, excess, third?.Best, Preference: 0), isProved: false));
+            PlanOf(best, new StageValues(first.Least, bound, excess, third?.Best, Preference: 0), isProved: false));
     }
 
     private Plan PlanOf(Selection best, StageValues values, bool isProved) => new()
@@ -170,23 +168,23 @@ public sealed partial class SearchEngine : IDisposable
         Wish = isProved || wish is null ? wish : wish with { Granted = FramingRule.Frames(Kit.Of(Problem, best.Items), wish.TrueFieldDeg, null) },
     };
 
-    private void LookThrough(Benches left, double lnLargestStep, LeastCost least)
+    private void LookThrough(Benches left, Step largestStep, LeastCost least)
     {
         var all = left.Below(() => least.Best).SelectMany(bench => bench.Reticle.ToTry.Select(reticle => (bench, reticle)));
-        LongLooks(ShortLooks(all, lnLargestStep, least), left, lnLargestStep, least);
+        LongLooks(ShortLooks(all, largestStep, least), left, largestStep, least);
     }
 
     /// <summary>
     /// A short look at every bench comes first: the best set is often found at once, and then the long looks end early. Returns
     /// the benches that were not seen to the end.
     /// </summary>
-    private List<(BarlowSet Set, Item? Reticle)> ShortLooks(IEnumerable<(Bench Bench, Item? Reticle)> all, double lnLargestStep, Goal goal)
+    private List<(BarlowSet Set, Item? Reticle)> ShortLooks(IEnumerable<(Bench Bench, Item? Reticle)> all, Step largestStep, Goal goal)
     {
         List<(BarlowSet Set, Item? Reticle)> unfinished = [];
         foreach (var (bench, reticle) in all.TakeWhile(_ => !goal.IsReached))
         {
             var shortLook = effort.Short(NodesOfShortLook);
-            Descend(bench, lnLargestStep, goal, reticle, shortLook);
+            Descend(bench, largestStep, goal, reticle, shortLook);
             if (shortLook.IsSpent)
             {
                 unfinished.Add((bench.Set, reticle));
@@ -196,21 +194,21 @@ public sealed partial class SearchEngine : IDisposable
         return unfinished;
     }
 
-    private void LongLooks(IEnumerable<(BarlowSet Set, Item? Reticle)> unfinished, Benches on, double lnLargestStep, Goal goal)
+    private void LongLooks(IEnumerable<(BarlowSet Set, Item? Reticle)> unfinished, Benches on, Step largestStep, Goal goal)
     {
         foreach (var (set, reticle) in unfinished.TakeWhile(_ => !goal.IsReached))
         {
-            Descend(on.Of(set), lnLargestStep, goal, reticle, effort);
+            Descend(on.Of(set), largestStep, goal, reticle, effort);
         }
     }
 
-    private void Descend(Bench bench, double lnStep, Goal goal, Item? reticle, Effort looked)
+    private void Descend(Bench bench, Step step, Goal goal, Item? reticle, Effort looked)
     {
         chain[0].Begin(bench, bench.Reticle.ExtraPrice(reticle));
         if (chain[0].MoneyLeft >= Money.Zero)
         {
             var settled = reticle is null ? bench.Settled : bench.Settled.Add(reticle);
-            Descent.Run(bench, chain, lnStep, goal, looked, new Path(ground.Pricing, settled));
+            Descent.Run(bench, chain, step, goal, looked, new Path(ground.Pricing, settled));
         }
     }
 }

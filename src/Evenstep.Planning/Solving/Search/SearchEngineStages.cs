@@ -9,11 +9,11 @@ public sealed partial class SearchEngine
     {
         var excess = first.Enough is not null ? 0 : Kit.Of(Problem, known.Items).FiguresIn(ground.Candidacy.Telescopes).MeanExcess;
         var least = second = new LeastExcess(known, excess);
-        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), first.LnAllowed, least);
+        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), first.Allowed, least);
         if (unfinished.Count > 0 && !least.IsReached)
         {
             least.Floor = benches.ByPowers.Min(bench => bench.LeastExcess);
-            LongLooks(unfinished, benches, first.LnAllowed, least);
+            LongLooks(unfinished, benches, first.Allowed, least);
         }
 
         leastExcess = effort.IsSpent ? null : Math.Max(0, least.Best);
@@ -22,18 +22,18 @@ public sealed partial class SearchEngine
 
     private (Selection Best, double Quality) GreatestQuality(StageValues values, Selection known)
     {
-        var measure = QualityMeasure.Of(Problem, ground.Candidacy.Telescopes, values.LnLargestStepAllowed);
+        var measure = QualityMeasure.Of(Problem, ground.Candidacy.Telescopes, values.LargestStepAllowed);
         foreach (var node in chain)
         {
             node.Measure(measure);
         }
 
         var most = third = new MostQuality(values.MeanExcessAllowed, known, measure.Of(Kit.Of(Problem, known.Items)));
-        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), first.LnAllowed, most);
+        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), first.Allowed, most);
         if (unfinished.Count > 0)
         {
             most.Ceiling = benches.ByPowers.Max(bench => bench.MostQuality(measure));
-            LongLooks(unfinished, benches, first.LnAllowed, most);
+            LongLooks(unfinished, benches, first.Allowed, most);
         }
 
         var required = most.Best - StageValues.QualityLeeway;
@@ -49,19 +49,19 @@ public sealed partial class SearchEngine
         if (first.Enough is { } knownOn)
         {
             var bench = benches.Of(knownOn);
-            Descend(bench, values.LnLargestStepAllowed, least, bench.Reticle.Cheapest, effort.Short(NodesOfShortLook));
+            Descend(bench, values.LargestStepAllowed, least, bench.Reticle.Cheapest, effort.Short(NodesOfShortLook));
         }
 
         if (!priceDecides)
         {
-            LookThrough(benches, values.LnLargestStepAllowed, least);
+            LookThrough(benches, values.LargestStepAllowed, least);
             return least.Cheapest;
         }
 
         // What costs more than the best set known is in no better one.
         benches.Forget();
         using var left = new Benches(ground.UpTo(least.Best.Price));
-        LookThrough(left, values.LnLargestStepAllowed, least);
+        LookThrough(left, values.LargestStepAllowed, least);
         return least.Cheapest;
     }
 }

@@ -22,11 +22,11 @@ internal sealed record AssessedTelescopeAnswer
 
 internal static class AssessedTelescopeWriter
 {
-    public static AssessedTelescopeAnswer Write(Ladder ladder, double enoughMismatch, ImmutableArray<AskedTarget>? targets) => new()
+    public static AssessedTelescopeAnswer Write(Ladder ladder, Step enough, ImmutableArray<AskedTarget>? targets) => new()
     {
         Name = ladder.Telescope.Telescope.Name,
         PowerRange = KitWriter.RangeOf(ladder.Telescope),
         Resolution = KitWriter.ResolutionOf(ladder.Telescope),
-        Ladder = KitWriter.LadderOf(ladder, enoughMismatch, targets),
+        Ladder = KitWriter.LadderOf(ladder, enough, targets),
     };
 }

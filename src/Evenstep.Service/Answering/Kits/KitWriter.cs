@@ -21,9 +21,9 @@ internal static class KitWriter
         ComfortablePercent = Rounded.Percent(100 * figures.ComfortableShare),
     };
 
-    public static double? LargestStepOf(LadderFigures figures) => figures.HasViews ? Rounded.Ratio(figures.LargestStep) : null;
+    public static double? LargestStepOf(LadderFigures figures) => figures.HasViews ? Rounded.Ratio(figures.LargestStep.Ratio) : null;
 
-    public static LadderAnswer LadderOf(Ladder ladder, double enoughMismatch, ImmutableArray<AskedTarget>? targets)
+    public static LadderAnswer LadderOf(Ladder ladder, Step enough, ImmutableArray<AskedTarget>? targets)
     {
         var figures = FiguresOf(ladder.Figures);
         return new LadderAnswer
@@ -34,7 +34,7 @@ internal static class KitWriter
             ServedPercent = figures.ServedPercent,
             ComfortablePercent = figures.ComfortablePercent,
             Views = new Written<KitView, ViewAnswer>(ladder.Views, ViewOf),
-            Steps = [.. ladder.Jumps().Select(jump => StepOf(jump, enoughMismatch))],
+            Steps = [.. ladder.Jumps().Select(jump => StepOf(jump, enough))],
             Overlaps = [.. ladder.Overlaps().Take(Ladder.MostOverlapsTold).Select(OverlapOf)],
             Targets = TargetWriter.Write(targets, ladder),
         };
@@ -97,13 +97,13 @@ internal static class KitWriter
         Drawbacks = DrawbackWriter.Write(one.Drawbacks),
     };
 
-    public static StepAnswer StepOf(Jump jump, double enoughMismatch) => new()
+    public static StepAnswer StepOf(Jump jump, Step enough) => new()
     {
         From = Rounded.Power(jump.FromPower),
         To = Rounded.Power(jump.ToPower),
         Ratio = Rounded.Ratio(jump.Ratio),
-        Weighed = Rounded.Ratio(jump.Weighed),
-        Enough = jump.IsEnough(enoughMismatch),
+        Weighed = Rounded.Ratio(jump.Weighed.Ratio),
+        Enough = jump.IsEnough(enough),
     };
 
     public static OverlapAnswer OverlapOf(OverlappingPair pair) => new()

@@ -44,5 +44,5 @@ internal sealed record Stage(string CaptionKey, Kit Kit)
     /// <summary>What there is to buy for it, in the order to name it under its heading.</summary>
     public ImmutableArray<Item> Purchases { get; init; } = [];
 
-    public double Enough => Kit.Problem.EnoughMismatch;
+    public Step Enough => Kit.Problem.EnoughStep;
 }

@@ -59,15 +59,15 @@ internal sealed class PictureWords(Language language)
         Say(isNew ? "picture/item/new/through" : "picture/item/own/through", RemarkValue.Of("name", Through(view)));
 
     /// <summary>A step in one sentence.</summary>
-    public string Tell(Jump jump, double enough) => Say(
+    public string Tell(Jump jump, Step enough) => Say(
         jump.IsEnough(enough) ? "picture/step" : "picture/step/wide",
         RemarkValue.Power("from", jump.FromPower),
         RemarkValue.Power("to", jump.ToPower),
         RemarkValue.Ratio("ratio", jump.ToPower / jump.FromPower),
-        RemarkValue.Ratio("weighed", jump.Weighed));
+        RemarkValue.Ratio("weighed", jump.Weighed.Ratio));
 
     /// <summary>The ratio of a step; at an end of the range, where it counts twice, with a 2 above it.</summary>
-    public string RatioOf(Jump jump, double enough) => Say(
+    public string RatioOf(Jump jump, Step enough) => Say(
         jump.IsEnough(enough) ? "picture/ratio" : "picture/ratio/wide",
         RemarkValue.Ratio("ratio", jump.ToPower / jump.FromPower),
         RemarkValue.Of("twice", jump.AtEnd ? Twice : ""));

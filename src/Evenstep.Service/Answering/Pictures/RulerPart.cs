@@ -91,7 +91,7 @@ internal static class RulerPart
         }
     }
 
-    private static void DrawSteps(Sheet sheet, PowerScale scale, Ladder ladder, double enough)
+    private static void DrawSteps(Sheet sheet, PowerScale scale, Ladder ladder, Step enough)
     {
         var rows = new LabelRows(Sheet.Left, Sheet.Right);
         foreach (var jump in ladder.Jumps().OrderBy(jump => jump.IsEnough(enough)))
@@ -102,7 +102,7 @@ internal static class RulerPart
         sheet.Skip(BracketEnd + (rows.Count * Face.Quiet.LineHeight));
     }
 
-    private static XElement StepOf(Sheet sheet, PowerScale scale, Jump jump, double enough, LabelRows rows)
+    private static XElement StepOf(Sheet sheet, PowerScale scale, Jump jump, Step enough, LabelRows rows)
     {
         var isEnough = jump.IsEnough(enough);
         var (face, text) = (isEnough ? Face.Quiet : Face.Strong, sheet.Words.RatioOf(jump, enough));

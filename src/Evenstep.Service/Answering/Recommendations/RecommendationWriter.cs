@@ -40,7 +40,7 @@ internal static class RecommendationWriter
             HoldsWhile = HoldsWhileWriter.Write(solved.HoldsWhile),
             Before = KitWriter.FiguresOf(before.Figures),
             After = after is null ? null : KitWriter.FiguresOf(after.Figures),
-            LeastLargestStep = Step(plan.Values?.LnLeastLargestStep),
+            LeastLargestStep = Step(plan.Values?.LeastLargestStep),
             Telescopes = [.. before.Ladders.Select((ladder, i) => TelescopeOf(ladder, after?.Ladders[i], asked))],
             Demands = KitWriter.FramingsOf(kit),
             Notes = [.. PlanRemarks.NotesOf(asked, solved, kit, budget)],
@@ -50,7 +50,7 @@ internal static class RecommendationWriter
             Solver = new SolverAnswer
             {
                 Proved = plan.IsProved,
-                Bound = Step(plan.Values?.LnBound),
+                Bound = Step(plan.Values?.Bound),
                 Certified = solved.Certified,
                 Limit = plan.Limit,
                 Milliseconds = Rounded.Milliseconds(solved.Took),
@@ -58,7 +58,7 @@ internal static class RecommendationWriter
         };
     }
 
-    private static double? Step(double? ln) => ln is { } value ? Rounded.Ratio(Math.Exp(value)) : null;
+    private static double? Step(Step? step) => step is { } value ? Rounded.Ratio(value.Ratio) : null;
 
     private static PurchaseAnswer PurchaseOf(ExplainedPurchase purchase, RecommendationAsked asked, Solved solved)
     {
@@ -86,7 +86,7 @@ internal static class RecommendationWriter
         Name = before.Telescope.Telescope.Name,
         PowerRange = KitWriter.RangeOf(before.Telescope),
         Resolution = KitWriter.ResolutionOf(before.Telescope),
-        Before = KitWriter.LadderOf(before, asked.Problem.EnoughMismatch, asked.Targets),
-        After = after is null ? null : KitWriter.LadderOf(after, asked.Problem.EnoughMismatch, asked.Targets),
+        Before = KitWriter.LadderOf(before, asked.Problem.EnoughStep, asked.Targets),
+        After = after is null ? null : KitWriter.LadderOf(after, asked.Problem.EnoughStep, asked.Targets),
     };
 }

@@ -38,7 +38,7 @@ internal static class SpendingRemarks
     [
         RemarkValue.Of("totalPrice", kit.TotalPrice),
         RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency),
-        RemarkValue.Ratio("largestStep", kit.Figures.LargestStep),
+        RemarkValue.Ratio("largestStep", kit.Figures.LargestStep.Ratio),
         RemarkValue.Ratio("largestRatio", LargestRatioOf(kit)),
     ]), variant);
 

@@ -44,7 +44,7 @@ internal static class AssessmentWriter
         {
             Catalogue = asked.Catalogue is null ? null : KitWriter.CatalogueOf(asked.Catalogue),
             Kit = KitWriter.FiguresOf(kit.Figures),
-            Telescopes = [.. kit.Ladders.Select(ladder => AssessedTelescopeWriter.Write(ladder, asked.Problem.EnoughMismatch, asked.Targets))],
+            Telescopes = [.. kit.Ladders.Select(ladder => AssessedTelescopeWriter.Write(ladder, asked.Problem.EnoughStep, asked.Targets))],
             Spare = KitWriter.SpareOf(kit, budget),
             SpareTogether = KitWriter.SpareTogetherOf(kit, Spare.ShowingTelescopes(kit), budget),
             Demands = KitWriter.FramingsOf(kit),

@@ -70,5 +70,5 @@ internal static class ChoicesWriter
         Choices = [.. choices.Select(choice => new LadderOfChoiceAnswer { Codes = choice.Codes, Ladder = LadderOf(choice.Kit.Ladders[index], asked) })],
     };
 
-    private static LadderAnswer LadderOf(Ladder ladder, RecommendationAsked asked) => KitWriter.LadderOf(ladder, asked.Problem.EnoughMismatch, asked.Targets);
+    private static LadderAnswer LadderOf(Ladder ladder, RecommendationAsked asked) => KitWriter.LadderOf(ladder, asked.Problem.EnoughStep, asked.Targets);
 }

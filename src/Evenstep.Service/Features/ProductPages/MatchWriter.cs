@@ -25,7 +25,7 @@ internal static class MatchWriter
             Verdict = VerdictWriter.Write(match, item, asked),
             Views = [.. match.Views.Select(KitWriter.ViewOf)],
             Repeats = [.. match.Repetitions.Select(KitWriter.OverlapOf)],
-            Fills = match.Filling is { } filling ? KitWriter.StepOf(filling.Jump, asked.Problem.EnoughMismatch) : null,
+            Fills = match.Filling is { } filling ? KitWriter.StepOf(filling.Jump, asked.Problem.EnoughStep) : null,
             Before = KitWriter.FiguresOf(match.Before.Figures),
             After = KitWriter.FiguresOf(match.After.Figures),
             Notes = ignored is null ? [] : [ignored],

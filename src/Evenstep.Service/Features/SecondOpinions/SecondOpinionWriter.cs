@@ -28,7 +28,7 @@ internal static class SecondOpinionWriter
         {
             TotalPrice = Rounded.Money(kit.TotalPrice),
             After = KitWriter.FiguresOf(kit.Figures),
-            Telescopes = [.. kit.Ladders.Select(ladder => AssessedTelescopeWriter.Write(ladder, planning.Problem.EnoughMismatch, planning.Targets))],
+            Telescopes = [.. kit.Ladders.Select(ladder => AssessedTelescopeWriter.Write(ladder, planning.Problem.EnoughStep, planning.Targets))],
             Breaches = [.. opinion.Breaches.SelectMany(breach => BreachWriter.Write(breach, kit, planning.Catalogue))],
             Exclusions = opinion.Exclusions.ToDictionary(exclusion => exclusion.Item.Id, exclusion => exclusion.Reason, StringComparer.Ordinal),
             Demands = KitWriter.FramingsOf(kit),

@@ -81,7 +81,7 @@ public sealed class RecommendationWriterTests
         Outcome = ids.Length == 0 ? Outcome.NothingWorthwhile : Outcome.Optimal,
         Purchases = [.. asked.Problem.Catalogue.Where(item => ids.Contains(item.Id))],
         Candidacy = Candidacy.Of(asked.Problem),
-        Values = new StageValues(Math.Log(1.5), Math.Log(1.5), 0, 0, 0),
+        Values = new StageValues(Step.Of(1.5), Step.Of(1.5), 0, 0, 0),
     };
 
     private static Recommendation Write(RecommendationAsked asked, Plan plan)

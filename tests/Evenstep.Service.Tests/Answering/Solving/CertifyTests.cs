@@ -82,7 +82,7 @@ public sealed class CertifyTests
         var (level, message) = log.Entries.First();
         Assert.Equal(LogLevel.Error, level);
         Assert.Contains(Body, message, StringComparison.Ordinal);
-        Assert.Matches("Outcome: Optimal.*LnLeastLargestStep = .*Catalogue: demo, version [0-9a-f]{12}", message);
+        Assert.Matches("Outcome: Optimal.*LeastLargestStep = .*Catalogue: demo, version [0-9a-f]{12}", message);
     }
 
     [Theory]

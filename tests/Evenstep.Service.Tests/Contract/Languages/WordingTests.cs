@@ -158,7 +158,7 @@ public sealed class WordingTests
         var (from, to) = (telescope.Axis.PositionOf(160), telescope.Axis.Length);
         var jump = new Jump(telescope.Axis.PowerAt(from), telescope.Axis.PowerAt(to), to - from, JumpPlace.HighEnd);
 
-        var step = KitWriter.StepOf(jump, enoughMismatch: 0);
+        var step = KitWriter.StepOf(jump, enough: default);
 
         Assert.Equal((160, 200, 1.563, 1.563), (step.From, step.To, step.Ratio, step.Weighed));
     }

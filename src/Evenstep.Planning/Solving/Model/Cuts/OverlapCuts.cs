@@ -16,7 +16,7 @@ internal static class OverlapCuts
         {
             foreach (var (other, _) in settled.ViewsOf(clash.Other).Where(view => view.Telescope == t).Select(view => (view.View, t)))
             {
-                if (!one.IsZoom && Overlap.Between(one, other, settled.Problem.Preferences.LnLeastStep))
+                if (!one.IsZoom && Overlap.Between(one, other, settled.Problem.LeastStep))
                 {
                     return new AtMostOne(Widened(settled, t, clash, one, other));
                 }
@@ -30,12 +30,12 @@ internal static class OverlapCuts
     {
         SortedSet<int> indices = [clash.One, clash.Other];
         List<Showing> all = [one, other];
-        var lnLeastStep = settled.Problem.Preferences.LnLeastStep;
+        var leastStep = settled.Problem.LeastStep;
         for (var index = 0; index < settled.Choices.Length; index++)
         {
             foreach (ref readonly var view in settled.PlainIn(telescope, index))
             {
-                if (!indices.Contains(index) && OverlapsAll(view, all, lnLeastStep))
+                if (!indices.Contains(index) && OverlapsAll(view, all, leastStep))
                 {
                     indices.Add(index);
                     all.Add(view);
@@ -47,7 +47,7 @@ internal static class OverlapCuts
         return [.. indices];
     }
 
-    private static bool OverlapsAll(in Showing view, List<Showing> all, double lnLeastStep)
+    private static bool OverlapsAll(in Showing view, List<Showing> all, Step leastStep)
     {
         if (view.IsZoom || view.Barlow is not null)
         {
@@ -56,7 +56,7 @@ internal static class OverlapCuts
 
         foreach (var other in all)
         {
-            if (!Overlap.Between(view, other, lnLeastStep))
+            if (!Overlap.Between(view, other, leastStep))
             {
                 return false;
             }

@@ -18,7 +18,7 @@ internal static class StepClauses
     public static IEnumerable<AtLeastOne> Of(Judged judged)
     {
         var settled = judged.Settled;
-        var reach = settled.Question.MostLnStep / 2;
+        var reach = settled.Question.MostStep.Half;
         foreach (var (telescope, _, gaps, _) in judged.Telescopes)
         {
             var length = settled.Problem.Telescopes[telescope].Axis.Length;

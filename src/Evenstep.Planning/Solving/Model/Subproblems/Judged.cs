@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Solving.Model.Subproblems;
 
@@ -23,7 +24,7 @@ internal sealed class Judged
         Telescopes = [.. settled.Space.Telescopes.Select(JudgedIn)];
         foreach (var one in Telescopes)
         {
-            LnStep = Math.Max(LnStep, 2 * one.Gaps.Mismatch);
+            Step = Step.Max(Step, Step.OfMismatch(one.Gaps.Mismatch));
             MeanExcess += one.Gaps.Excess * one.Weight;
             Quality += one.QualityGaps?.Quality ?? 0;
         }
@@ -37,14 +38,14 @@ internal sealed class Judged
     /// <summary>Those that count.</summary>
     public JudgedTelescope[] Telescopes { get; }
 
-    public double LnStep { get; }
+    public Step Step { get; }
 
     public double MeanExcess { get; }
 
     /// <summary>0 where the question does not ask for it.</summary>
     public double Quality { get; }
 
-    public bool KeepsStep => LnStep <= Settled.Question.MostLnStep;
+    public bool KeepsStep => Step.Ln <= Settled.Question.MostStep.Ln;
 
     public bool KeepsExcess => MeanExcess <= Settled.Question.MostExcess;
 
@@ -106,7 +107,7 @@ internal sealed class Judged
         return new JudgedTelescope(
             telescope,
             1 / (length * Settled.Space.Telescopes.Length),
-            Gaps.Of(sorted, length, Settled.Problem.EnoughMismatch),
+            Gaps.Of(sorted, length, Settled.Problem.MismatchLimits.Enough),
             Settled.Question.QualityMeasure is { } measure ? QualityGaps.Of(measure, telescope, sorted) : null);
     }
 }

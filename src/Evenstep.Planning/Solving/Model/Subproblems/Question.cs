@@ -10,8 +10,8 @@ internal sealed record Question
     /// <summary>Any allowed set.</summary>
     public static readonly Question Anything = new();
 
-    /// <summary>The logarithm of the largest step is at most this.</summary>
-    public double MostLnStep { get; private init; } = double.PositiveInfinity;
+    /// <summary>The largest step is at most this.</summary>
+    public Step MostStep { get; private init; } = Step.Unlimited;
 
     /// <summary>The mean excess is at most this.</summary>
     public double MostExcess { get; private init; } = double.PositiveInfinity;
@@ -40,7 +40,7 @@ internal sealed record Question
     public bool TellsItemsApart => Least is not null || !AtMost.IsEmpty;
 
     /// <summary>Within the tolerance, so that rounding decides nothing.</summary>
-    public Question KeepingTo(double lnLargestStep) => this with { MostLnStep = lnLargestStep + Tolerance.Value };
+    public Question KeepingTo(Step largestStep) => this with { MostStep = largestStep.WithTolerance };
 
     /// <summary>Within the tolerance, so that rounding decides nothing.</summary>
     public Question WithExcessUpTo(double meanExcess) => this with { MostExcess = meanExcess + Tolerance.Value };

@@ -9,7 +9,7 @@ internal sealed class SettledOverlaps
 {
     private readonly PurchaseSpace space;
     private readonly Sights[] sights;
-    private readonly double lnLeastStep;
+    private readonly Step leastStep;
     private readonly WorkBudget budget;
     private readonly List<Showing> views = [];
     private readonly List<Showing> others = [];
@@ -23,7 +23,7 @@ internal sealed class SettledOverlaps
     /// <param name="sights">Alone and through what is owned, then through each Barlow settled.</param>
     public SettledOverlaps(PurchaseSpace space, Sights[] sights)
     {
-        (this.space, this.sights, lnLeastStep, budget) = (space, sights, space.Problem.Preferences.LnLeastStep, space.Budget);
+        (this.space, this.sights, leastStep, budget) = (space, sights, space.Problem.LeastStep, space.Budget);
         var telescopes = space.Problem.Telescopes.Length;
         certain = new Showing[telescopes][];
         lnPowers = new double[telescopes][];
@@ -114,7 +114,7 @@ internal sealed class SettledOverlaps
             return certain[telescope].AsSpan(powers.Length);
         }
 
-        var distance = Overlap.MostDistance(view, lnLeastStep);
+        var distance = Overlap.MostDistance(view, leastStep);
         var first = FirstAbove(powers, view.LnCutPower - distance);
         return certain[telescope].AsSpan(first..FirstAbove(powers, view.LnCutPower + distance));
     }
@@ -154,7 +154,7 @@ internal sealed class SettledOverlaps
         var count = 0;
         foreach (ref readonly var other in all)
         {
-            count += Overlap.Between(view, other, lnLeastStep) ? 1 : 0;
+            count += Overlap.Between(view, other, leastStep) ? 1 : 0;
         }
 
         return count;
