@@ -15,6 +15,11 @@ internal static class FalseClaims
         foreach (var amount in Amounts)
         {
             yield return (problem, plan with { Values = values with { LeastMeanExcess = values.LeastMeanExcess + amount } });
+            if (values.GreatestQuality >= amount)
+            {
+                yield return (problem, plan with { Values = values with { GreatestQuality = values.GreatestQuality - amount } });
+            }
+
             if (values.LnLeastLargestStep > 2 * problem.EnoughMismatch)
             {
                 yield return (problem, plan with { Values = values with { LnLeastLargestStep = values.LnLeastLargestStep + amount } });
