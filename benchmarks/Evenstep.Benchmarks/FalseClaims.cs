@@ -15,6 +15,11 @@ internal static class FalseClaims
         foreach (var amount in Amounts)
         {
             yield return (problem, plan with { Values = values with { LeastMeanExcess = values.LeastMeanExcess + amount } });
+            if (values.GreatestQuality >= amount)
+            {
+                yield return (problem, plan with { Values = values with { GreatestQuality = values.GreatestQuality - amount } });
+            }
+
             if (values.LeastLargestStep.Ln > problem.EnoughStep.Ln)
             {
                 yield return (problem, plan with { Values = values with { LeastLargestStep = new(values.LeastLargestStep.Ln + amount) } });
