@@ -32,14 +32,22 @@ public static class Cautions
         [Sun, Eyesight, ExitPupilNarrow, ExitPupilWide, HeavyForFocuser, EyeReliefTight, ZoomFieldNarrow];
 
     /// <summary>The cautions for a kit, that of the Sun always and first.</summary>
-    public static ImmutableArray<Remark> Of(Kit kit) =>
+    public static ImmutableArray<Remark> Of(Kit kit) => OfViews(kit, [.. kit.Ladders.Select(ladder => ladder.Usable)]);
+
+    /// <summary>The same, of the views only that need a purchase.</summary>
+    public static ImmutableArray<Remark> OfPurchases(Kit kit) =>
+        OfViews(kit, [.. kit.Ladders.Select(ladder => ladder.Usable.RemoveAll(view => !view.NeedsPurchase))]);
+
+    /// <param name="kit">The kit.</param>
+    /// <param name="usable">The usable views that count, by the telescopes.</param>
+    private static ImmutableArray<Remark> OfViews(Kit kit, ImmutableArray<ImmutableArray<KitView>> usable) =>
     [
         new Remark(Sun, []),
         .. OfEyesight(kit.Problem.Observer),
-        .. kit.Ladders.SelectMany(ladder => OfExitPupils(ladder, kit.Problem.Observer)),
-        .. kit.Ladders.SelectMany(OfWeight),
-        .. kit.Ladders.SelectMany(ladder => OfEyeRelief(ladder, kit)),
-        .. OfZooms(kit),
+        .. usable.SelectMany(views => OfExitPupils(views, kit.Problem.Observer)),
+        .. usable.SelectMany(OfWeight),
+        .. usable.SelectMany(views => OfEyeRelief(views, kit)),
+        .. OfZooms(usable.SelectMany(views => views)),
     ];
 
     /// <summary>More than this, in grams, is heavy for a focuser: common practice, no source.</summary>
@@ -53,10 +61,10 @@ public static class Cautions
     private static IEnumerable<Remark> OfEyesight(Observer observer) =>
         observer.WearsSpectacles || observer.AstigmatismDioptres is not null ? [new Remark(Eyesight, [])] : [];
 
-    private static IEnumerable<Remark> OfExitPupils(Ladder ladder, Observer observer) => ladder.Usable.IsEmpty ? [] :
+    private static IEnumerable<Remark> OfExitPupils(ImmutableArray<KitView> views, Observer observer) => views.IsEmpty ? [] :
     [
-        .. OfNarrowest(ladder.Usable.MinBy(view => NarrowestExitPupilMm(view.View))!.View, observer),
-        .. OfWidest(ladder.Usable.MaxBy(view => view.View.ExitPupilMm)!.View, observer),
+        .. OfNarrowest(views.MinBy(view => NarrowestExitPupilMm(view.View))!.View, observer),
+        .. OfWidest(views.MaxBy(view => view.View.ExitPupilMm)!.View, observer),
     ];
 
     /// <summary>What bears a narrow exit pupil bears this one.</summary>
@@ -89,20 +97,20 @@ public static class Cautions
     private static double NarrowestExitPupilMm(View view) => view.Telescope.Telescope.ApertureMm / view.PowerAtShortest;
 
     /// <summary>Of the heaviest that is ever in one focuser, as far as masses are known.</summary>
-    private static IEnumerable<Remark> OfWeight(Ladder ladder)
+    private static IEnumerable<Remark> OfWeight(ImmutableArray<KitView> views)
     {
-        var barrel = ladder.Telescope.Telescope.FocuserBarrel;
-        if (ladder.Usable.MaxBy(KnownGrams) is not { } heaviest)
+        if (views.MaxBy(KnownGrams) is not { } heaviest)
         {
             yield break;
         }
 
+        var barrel = heaviest.View.Telescope.Telescope.FocuserBarrel;
         var (mass, limit) = (RemarkValue.Grams("massGrams", KnownGrams(heaviest)), RemarkValue.Grams("limitGrams", HeavyGrams(barrel)));
         if (limit.ReadsBelow(mass))
         {
             yield return new Remark(HeavyForFocuser,
             [
-                RemarkValue.Of("telescope", ladder.Telescope.Telescope.Name),
+                TelescopeOf(heaviest.View),
                 RemarkValue.Of("barrel", barrel),
                 mass,
                 limit,
@@ -114,24 +122,28 @@ public static class Cautions
     private static double KnownGrams(KitView view) => (view.Eyepiece.MassGrams ?? 0) + (view.Barlow?.MassGrams ?? 0);
 
     /// <summary>One for each need, the tightest first: whoever takes the spectacles off for some views needs less there.</summary>
-    private static IEnumerable<Remark> OfEyeRelief(Ladder ladder, Kit kit) =>
-        from view in ladder.Usable
+    private static IEnumerable<Remark> OfEyeRelief(ImmutableArray<KitView> views, Kit kit) =>
+        from view in views
         let needed = kit.Problem.Observer.NeededEyeReliefMm(view.View.ExitPupilMm, kit.Purchases.Contains(view.Eyepiece))
         where needed > 0 && Tolerance.Below(view.View.Ocular.EyeReliefMm, needed + EyeReliefMarginMm)
-        group view.Eyepiece by needed into tight
+        group view by needed into tight
         orderby tight.Key
         select new Remark(EyeReliefTight,
         [
-            RemarkValue.Of("telescope", ladder.Telescope.Telescope.Name),
+            TelescopeOf(tight.First().View),
             RemarkValue.Millimetres("neededMm", tight.Key),
-            .. RemarkValue.ItemsOf([.. tight.Distinct().OrderBy(item => item.Ocular!.EyeReliefMm).ThenBy(item => item.Id, StringComparer.Ordinal)]),
+            .. RemarkValue.ItemsOf(
+            [
+                .. tight.Select(view => view.Eyepiece).Distinct()
+                    .OrderBy(item => item.Ocular!.EyeReliefMm).ThenBy(item => item.Id, StringComparer.Ordinal),
+            ]),
         ]);
 
-    private static IEnumerable<Remark> OfZooms(Kit kit)
+    private static IEnumerable<Remark> OfZooms(IEnumerable<KitView> views)
     {
         var limit = RemarkValue.Degrees("narrowDeg", NarrowApparentFieldDeg);
         return
-            from zoom in kit.Ladders.SelectMany(ladder => ladder.Usable).Select(view => view.Eyepiece).Distinct()
+            from zoom in views.Select(view => view.Eyepiece).Distinct()
             where zoom.IsZoom
             let field = RemarkValue.Degrees("apparentFieldDeg", zoom.Ocular!.ApparentFieldAtLongestDeg)
             where field.ReadsBelow(limit)

@@ -19,6 +19,9 @@ public static class Differences
     public const string FewerBarlows = "fewer-barlows";
     public const string MoreBarlows = "more-barlows";
 
+    /// <summary>Where there is none of it, as it is read.</summary>
+    public const string None = "none";
+
     /// <summary>Every code that <see cref="Of"/> can give.</summary>
     public static readonly ImmutableArray<string> Codes =
     [
@@ -37,12 +40,16 @@ public static class Differences
             MoreComfortable,
             ComfortIn(kit, telescopes, "comfortablePercent"),
             ComfortIn(other, telescopes, "otherPercent"),
-            decimals: 0),
+            decimals: 0).Select(NoneAsSuch),
         .. Compared(NarrowerFields, WiderFields, NarrowestIn(kit, "apparentFieldDeg"), NarrowestIn(other, "otherDeg")),
         .. Compared(LighterAtFocuser, HeavierAtFocuser, HeaviestIn(kit, "massGrams"), HeaviestIn(other, "otherGrams")),
         .. Counted(FewerEyepieces, MoreEyepieces, kit, other, item => item.Ocular is not null),
         .. Counted(FewerBarlows, MoreBarlows, kit, other, item => item.IsBarlow),
     ];
+
+    private static Remark NoneAsSuch(Remark comfort) => comfort.Code == LessComfortable && RemarkValue.Rounded((double)comfort.Values[0].Value!, 0) == 0
+        ? comfort with { Variant = None }
+        : comfort;
 
     private static ImmutableArray<Remark> OfMoney(decimal more) => more == 0 ? [] :
         [new Remark(more < 0 ? CostsLess : CostsMore, [RemarkValue.Of("difference", Math.Abs(more))])];

@@ -39,6 +39,10 @@ public static class KitNotes
         .. kit.Ladders.SelectMany(OfManyOverlaps),
     ];
 
+    /// <summary>What is against the purchases: that a telescope is too fast for them.</summary>
+    public static IEnumerable<Remark> OfPurchases(Kit kit) =>
+        kit.Ladders.SelectMany(ladder => OfSteepCones(ladder, kit)).Where(remark => remark.Variant == Bought);
+
     /// <summary>More pairs of views that overlap than are told.</summary>
     private static IEnumerable<Remark> OfManyOverlaps(Ladder ladder) => !ladder.Overlaps().Skip(Ladder.MostOverlapsTold).Any() ? [] :
     [

@@ -11,7 +11,8 @@ namespace Evenstep.Planning.Advice;
 /// </summary>
 /// <param name="Zoom">The zoom; ties go to the first id.</param>
 /// <param name="Items">Eyepieces and Barlows, at least two.</param>
-/// <param name="LeastApparentFieldDeg">The narrowest apparent field, in degrees, of the views that they make.</param>
+/// <param name="LeastApparentFieldDeg">The narrowest apparent field, in degrees, of the eyepieces among them; where all are Barlows, of
+/// the views that they make.</param>
 /// <param name="MoneyLeft">What the budget leaves without them; null where none was named.</param>
 public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Items, double LeastApparentFieldDeg, decimal? MoneyLeft)
 {
@@ -61,7 +62,8 @@ public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Items, double L
     private static ZoomInPlace InPlaceOf(ImmutableArray<Item> items, Item zoom, Kit kit) => new(
         zoom,
         items,
-        kit.Ladders.SelectMany(ladder => ladder.Usable).Where(view => items.Any(view.Needs)).Min(view => view.View.Ocular.ApparentFieldAtLongestDeg),
+        items.Min(item => item.Ocular?.ApparentFieldAtLongestDeg)
+            ?? kit.Ladders.SelectMany(ladder => ladder.Usable).Where(view => items.Any(view.Needs)).Min(view => view.View.Ocular.ApparentFieldAtLongestDeg),
         PlanNotes.MoneyLeft(kit.Problem, kit.TotalPrice - items.Sum(item => item.Price)));
 
     private static ImmutableArray<Item> CandidatesAmong(ImmutableArray<Item> zooms, PurchaseProblem problem) => zooms.IsEmpty

@@ -178,6 +178,19 @@ public sealed class CautionsTests
     }
 
     [Fact]
+    public void Of_purchases_only_their_own_views_and_cones_are_told()
+    {
+        var telescope = Some.InUse(Some.Telescope(200, 1000), lowest: 25, highest: 300);
+        var problem = Some.Problem(telescope, owned: [For(Some.Eyepiece(40, id: "own"), 6)]);
+        var (plain, slow) = (Kit.Of(problem, [Some.Eyepiece(15)]), Kit.Of(problem, [For(Some.Eyepiece(15, id: "slow"), 7)]));
+
+        Assert.Contains(Cautions.ExitPupilWide, Cautions.Of(plain).Select(one => one.Code));
+        Assert.DoesNotContain(Cautions.ExitPupilWide, Cautions.OfPurchases(plain).Select(one => one.Code));
+        Assert.Empty(KitNotes.OfPurchases(plain));
+        Assert.Equal(["slow"], (string[])ValueOf(Assert.Single(KitNotes.OfPurchases(slow)), "itemIds"));
+    }
+
+    [Fact]
     public void The_tightest_eye_relief_is_named_first()
     {
         Item[] bought = [Some.Eyepiece(10, eyeReliefMm: 6, id: "c"), Some.Eyepiece(12, eyeReliefMm: 5.5, id: "d"), Some.Eyepiece(15, eyeReliefMm: 6, id: "a")];

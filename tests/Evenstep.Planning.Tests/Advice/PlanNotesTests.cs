@@ -59,6 +59,16 @@ public sealed class PlanNotesTests
         Assert.Equal((200m, 300m, null), (ValueOf(note, "pricesTogether"), ValueOf(note, "moneyLeft"), note.Variant));
     }
 
+    [Fact]
+    public void The_apparent_field_beside_the_zoom_is_that_of_the_eyepieces_named()
+    {
+        ImmutableArray<Item> bought = [Some.Eyepiece(10, 65, id: "ten"), Some.Barlow(2)];
+
+        var note = Single(PlanNotes.ZoomInstead, bought, [Some.Zoom(4, 20, fieldAtLongestDeg: 50)], owned: [Some.Eyepiece(25, 50)]);
+
+        Assert.Equal(65.0, ValueOf(note, "leastApparentFieldDeg"));
+    }
+
     [Theory]
     [InlineData(6, 20, 50, 16)] // 200 times are out of its reach
     [InlineData(4, 20, 49, 16)] // a narrow field, as nothing bought has

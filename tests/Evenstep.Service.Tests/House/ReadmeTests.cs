@@ -18,7 +18,7 @@ public sealed partial class ReadmeTests(Service service) : IClassFixture<Service
 {
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
     private static readonly string[] Frames =
-        ["alone", "in-telescope", "no-candidate", "no-view", "not-bought", "power", "remedies", "remedy", "through", "together", "widest", "with"];
+        ["alone", "beside", "in-telescope", "no-candidate", "no-view", "not-bought", "power", "remedies", "remedy", "through", "together", "widest", "with"];
 
     /// <summary>Sentences by the ids of targets, which are no codes.</summary>
     private const string Designations = "designation";

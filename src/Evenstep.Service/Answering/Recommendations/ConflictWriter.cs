@@ -1,4 +1,5 @@
 using Evenstep.Planning.Advice;
+using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Contract.Languages;
 
@@ -30,8 +31,10 @@ internal static class ConflictWriter
         return new RemarkAnswer
         {
             Code = because.Code,
-            Text = new Sentence("conflict/no-candidate", [.. item, RemarkValue.Of("sentence", because.Text)]),
-            Values = Phrase.ValuesOf([.. item, .. because.Text.Values]),
+            Text = new Sentence(
+                ExclusionDetail.IsFixed(asked.Problem, exclusion) ? "conflict/no-candidate/fixed" : "conflict/no-candidate",
+                [.. item, RemarkValue.Of("sentence", because.Text)]),
+            Values = Phrase.ValuesOf([.. item, .. because.Values.Values]),
         };
     }
 
@@ -41,7 +44,9 @@ internal static class ConflictWriter
         var remark = RemarkOf(demand);
         var possible = demand switch
         {
-            Demand.MustFrame frame => most.WidestFieldDeg(frame.Framing.TelescopeIndex) is { } widest ? RemarkValue.Degrees("mostDeg", widest) : null,
+            Demand.MustFrame frame => most.WidestFieldDeg(frame.Framing.TelescopeIndex) is { } widest
+                ? RemarkValue.Degrees("mostDeg", RoundedDown(widest))
+                : null,
             _ => most.ReticlePower() is { } power ? RemarkValue.Power("mostPower", power) : null,
         };
         var key = possible is null ? "nothing" : "impossible";
@@ -53,6 +58,9 @@ internal static class ConflictWriter
             Values = Phrase.ValuesOf(values),
         };
     }
+
+    /// <summary>To a hundredth of a degree, as the nearest framing that can be had: what is read can be asked for.</summary>
+    private static double RoundedDown(double degrees) => Math.Floor(100 * degrees * (1 + Tolerance.Value)) / 100;
 
     private static RemarkAnswer Together(Demand demand, ConflictCauses causes, RecommendationAsked asked, Conflicts conflicts)
     {

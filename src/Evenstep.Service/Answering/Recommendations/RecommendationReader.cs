@@ -18,6 +18,9 @@ internal sealed record RecommendationAsked
 
     public required ExcludedAs Excluded { get; init; }
 
+    /// <summary>Whether the request says itself what is wanted of zooms.</summary>
+    public required bool NamesZooms { get; init; }
+
     /// <summary>Whether the second engine is to confirm the plan.</summary>
     public required bool Certify { get; init; }
 
@@ -60,6 +63,7 @@ internal static class RecommendationReader
             Problem = ProblemOf(request, setup, demands),
             Catalogue = setup.Catalogue!,
             Excluded = request.Explain?.Excluded ?? ExcludedAs.Count,
+            NamesZooms = request.Preferences?.Zooms is not null,
             Certify = request.Explain?.Certify ?? false,
             IfUnavailable = request.Explain?.IfUnavailable ?? false,
             SeeingArcsec = setup.SeeingArcsec,

@@ -34,17 +34,39 @@ internal static class SpendingRemarks
         _ => Phrase.Of("note", new Remark("curve-not-proved", [])),
     };
 
-    private static RemarkAnswer SuggestedPoint(RecommendationAsked asked, Kit kit, string variant) => Phrase.Of("note", new Remark("suggested-point",
-    [
-        RemarkValue.Of("totalPrice", kit.TotalPrice),
-        RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency),
-        RemarkValue.Ratio("largestStep", kit.Figures.LargestStep.Ratio),
-        RemarkValue.Ratio("largestRatio", LargestRatioOf(kit)),
-    ]), variant);
+    private static RemarkAnswer SuggestedPoint(RecommendationAsked asked, Kit kit, string variant)
+    {
+        var phrase = Phrase.Of("note", new Remark("suggested-point",
+        [
+            RemarkValue.Of("totalPrice", kit.TotalPrice),
+            RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency),
+            RemarkValue.Ratio("largestStep", kit.Figures.LargestStep.Ratio),
+        ]), variant);
+        return phrase with { Text = phrase.Text with { Values = [.. phrase.Text.Values, RemarkValue.Of("powers", PowersOf(kit))] } };
+    }
 
-    /// <summary>The greatest ratio of neighbouring powers, in any telescope: what a step is to whoever looks, whatever it weighs.</summary>
-    private static double LargestRatioOf(Kit kit) =>
-        kit.Ladders.SelectMany(ladder => ladder.Jumps()).Select(jump => jump.ToPower / jump.FromPower).DefaultIfEmpty(1).Max();
+    /// <summary>The one power there is, or the largest step, as it counts and from where to where.</summary>
+    private static Sentence PowersOf(Kit kit)
+    {
+        KitView[] views = [.. kit.Ladders.SelectMany(ladder => ladder.Usable)];
+        if (views is [{ View.IsZoom: false } only])
+        {
+            var range = only.View.Telescope.Range;
+            return new Sentence(
+                "note/suggested-point/one-power",
+                [RemarkValue.Power("power", only.View.Power), RemarkValue.Power("from", range.Lowest), RemarkValue.Power("to", range.Highest)]);
+        }
+
+        return kit.Ladders.Where(ladder => !ladder.Usable.IsEmpty).SelectMany(ladder => ladder.Jumps()).MaxBy(jump => jump.Weighed.Ln) is { } widest
+            ? new Sentence(
+                "note/suggested-point/steps",
+                [
+                    RemarkValue.Ratio("largestStep", widest.Weighed.Ratio),
+                    RemarkValue.Power("from", widest.FromPower),
+                    RemarkValue.Power("to", widest.ToPower),
+                ])
+            : new Sentence("note/suggested-point/no-step", []);
+    }
 
     /// <summary>What can be said of the suggested point; null if nothing can, for it is the first and no knee.</summary>
     private static string? VariantOf(SpendingCurve curve, SpendingFrontier frontier, Kit suggested) =>

@@ -17,7 +17,7 @@ internal static class MatchScene
             Headline = VerdictWriter.Write(match, item, asked).Text,
             Purchases = [item],
             Stages = [new Stage(Stage.Kept, match.Before), new Stage(Stage.WithItem, match.After)],
-            Cautions = KitRemarks.CautionsOf(match.After),
+            Cautions = KitRemarks.CautionsOfPurchases(match.After),
         };
     }
 }

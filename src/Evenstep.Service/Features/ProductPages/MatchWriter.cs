@@ -28,8 +28,8 @@ internal static class MatchWriter
             Fills = match.Filling is { } filling ? KitWriter.StepOf(filling.Jump, asked.Problem.EnoughStep) : null,
             Before = KitWriter.FiguresOf(match.Before.Figures),
             After = KitWriter.FiguresOf(match.After.Figures),
-            Notes = ignored is null ? [] : [ignored],
-            Cautions = KitRemarks.CautionsOf(match.After),
+            Notes = [.. ignored is null ? Array.Empty<RemarkAnswer>() : [ignored], .. KitRemarks.NotesOfPurchases(match.After)],
+            Cautions = KitRemarks.CautionsOfPurchases(match.After),
         };
     }
 

@@ -88,7 +88,7 @@ internal static class VerdictWriter
         return Of(Verdict.NotUsable, null) with
         {
             Text = new Sentence($"{Section}/not-usable", [RemarkValue.Of("sentence", because.Text)]),
-            Values = Phrase.ValuesOf([RemarkValue.Of("reason", because.Code), .. because.Text.Values]),
+            Values = Phrase.ValuesOf([RemarkValue.Of("reason", because.Code), .. because.Values.Values]),
         };
     }
 

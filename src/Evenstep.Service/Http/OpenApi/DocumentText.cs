@@ -26,7 +26,7 @@ internal static class DocumentText
 
     /// <summary>Frames of sentences, which are no codes of their own.</summary>
     private static readonly string[] NoCodes =
-        ["alone", "in-telescope", "no-candidate", "no-view", "not-bought", "remedies", "remedy", "together", "widest", "with"];
+        ["alone", "beside", "in-telescope", "no-candidate", "no-view", "not-bought", "remedies", "remedy", "together", "widest", "with"];
 
     public static readonly OpenApiInfo Info = new()
     {

@@ -108,15 +108,38 @@ public sealed class AdviceWordingTests
     }
 
     [Theory]
-    [InlineData("note/suggested-point/last", "For EUR 90.00 from one power to the next it is at most 1.8 times.")]
+    [InlineData("note/suggested-point/steps", "the largest step counts as 1.81: from 50x to 91x.")]
     [InlineData("note/no-regret", "Wherever you stop, the widest step between your powers is at most 2.72 times as large as")]
     public void Steps_are_told_as_times(string key, string beginning) => Assert.StartsWith(beginning, Say(
         "en",
         key,
-        RemarkValue.Of("totalPrice", 90m),
-        RemarkValue.Of(Sentence.Currency, "EUR"),
-        RemarkValue.Ratio("largestRatio", 1.8123),
+        RemarkValue.Ratio("largestStep", 1.8123),
+        RemarkValue.Power("from", 50),
+        RemarkValue.Power("to", 90.6),
         RemarkValue.Ratio("timesAsLarge", 2.7189)), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("en", "None of the useful powers are comfortable to look at, instead of 42%.")]
+    [InlineData("de", "Keine der sinnvollen Vergrößerungen ist bequem; sonst sind es 42 %.")]
+    public void No_comfort_is_told_as_none(string tag, string text) =>
+        Assert.Equal(text, Say(tag, "difference/less-comfortable/none", RemarkValue.Percent("otherPercent", 41.6)));
+
+    [Theory]
+    [InlineData("en", "Telescope 1: at f/5 it is too fast for some of what you have: a (made for f/6 or slower) and b (made for f/8 or slower). Stars")]
+    [InlineData("de", "Teleskop 1: Mit f/5 ist es zu lichtstark für einen Teil Ihrer Ausrüstung: a (ausgelegt bis f/6) und b (ausgelegt bis f/8). Sterne")]
+    public void Each_item_is_told_with_its_own_light_cone(string tag, string beginning)
+    {
+        Item[] slow =
+        [
+            new("a", (Eyepiece)Some.Eyepiece(15).Optic with { FastestFocalRatio = 6 }),
+            new("b", (Eyepiece)Some.Eyepiece(10).Optic with { FastestFocalRatio = 8 }),
+        ];
+        var telescope = Some.InUse(Some.Telescope(200, 1000, name: "telescope 1"), lowest: 50, highest: 300);
+
+        var note = KitRemarks.NotesOf(Kit.Of(Some.Problem(telescope, owned: [.. slow]), [])).Single(one => one.Code == KitNotes.FastTelescope);
+
+        Assert.StartsWith(beginning, note.Text.In(LanguageOf(tag)), StringComparison.Ordinal);
+    }
 
     private static void AssertReason(Item bought, ImmutableArray<Item> owned, string english, string german)
     {

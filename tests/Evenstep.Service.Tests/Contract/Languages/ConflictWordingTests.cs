@@ -75,6 +75,54 @@ public sealed class ConflictWordingTests
 
     [Theory]
     [InlineData(
+        "en",
+        "You asked for Barrel, but it does not qualify: Its 2in barrel does not fit the focuser. It costs EUR 95.00, more than the budget of EUR 40.00. "
+        + "It weighs 700 g, more than the 500 g allowed for one item. Do without it.")]
+    [InlineData(
+        "de",
+        "Barrel soll dabei sein, kommt aber nicht infrage: Die Steckhülse von 2 Zoll passt nicht in den Okularauszug. "
+        + "Es kostet 95,00 EUR, mehr als das Budget von 40,00 EUR. Es wiegt 700 g; ein einzelnes Teil darf höchstens 500 g wiegen. Verzichten Sie darauf.")]
+    public void What_cannot_be_changed_comes_first_and_what_else_is_against_it_beside_the_reason(string tag, string text)
+    {
+        var asked = Asking(OneDegree);
+        var conflicts = Against(asked, 50m, 0) with { NoCandidates = [new Exclusion(asked.Catalogue.Items["barrel"], Excluded.OverBudget)], Together = [] };
+
+        Assert.Equal([text], Said(asked, tag, conflicts));
+        Assert.Equal("over-budget", ConflictWriter.Write(asked, conflicts).Demands[0].Code);
+    }
+
+    [Theory]
+    [InlineData("en", "Bought now, it would overlap what you have already: your 20 mm eyepiece (50x) and Wide (50x).")]
+    [InlineData("de", "Jetzt gekauft, würde es doppeln, was Sie schon haben: Ihr 20-mm-Okular (50-fach) und Wide (50-fach).")]
+    public void What_would_overlap_is_named(string tag, string text)
+    {
+        var asked = Asking("", owned: """{ "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in" }""");
+
+        Assert.Equal(text, ExclusionDetail.Of(asked, new Exclusion(asked.Catalogue.Items["wide"], Excluded.OverlapsOwned)).Text.In(LanguageOf(tag)));
+    }
+
+    [Theory]
+    [InlineData("null", "Zooms are left out unless asked for.")]
+    [InlineData("\"avoid\"", "You ruled zooms out.")]
+    public void Zooms_are_ruled_out_only_by_who_said_so(string zooms, string text)
+    {
+        var asked = Asking("", zooms: zooms);
+
+        Assert.Equal(text, ExclusionDetail.Of(asked, new Exclusion(asked.Catalogue.Items["zoom"], Excluded.ByRequest)).Text.In(Language.English));
+    }
+
+    [Theory]
+    [InlineData(1.2599, "1.25° is the most")]
+    [InlineData(1.25, "1.25° is the most")]
+    public void The_most_that_can_be_framed_is_rounded_down_so_that_it_can_be_asked_for(double fieldStopDeg, string part)
+    {
+        var asked = Asking(Loop, wideFieldDeg: fieldStopDeg * 50);
+
+        Assert.Contains(part, Said(asked, "en", Against(asked, null, 0)).Single(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(
         "en", "Shows 1.25° at 50x; the widest so far is 1°. A recommendation would not buy it, though: your 20 mm eyepiece (50x) and Wide (50x) overlap.")]
     [InlineData(
         "de",
@@ -113,7 +161,8 @@ public sealed class ConflictWordingTests
         return new Conflicts([], [new Demand.MustFrame(framings[index], index)], IsTogetherDecided: true, nearest);
     }
 
-    private static RecommendationAsked Asking(string mustFrame, string reticle = "null", string owned = "")
+    private static RecommendationAsked Asking(
+        string mustFrame, string reticle = "null", string owned = "", string zooms = "null", double wideFieldDeg = 62.5)
     {
         using var body = JsonDocument.Parse($$"""
             {
@@ -123,10 +172,15 @@ public sealed class ConflictWordingTests
                 { "id": "plain", "name": "Plain", "price": 50,
                   "kind": "eyepiece", "focalLengthMm": 25, "apparentFieldDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in" },
                 { "id": "wide", "name": "Wide", "price": 90,
-                  "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": 62.5, "eyeReliefMm": 16, "barrel": "1.25in" }
+                  "kind": "eyepiece", "focalLengthMm": 20, "apparentFieldDeg": {{JsonSerializer.Serialize(wideFieldDeg)}},
+                  "eyeReliefMm": 16, "barrel": "1.25in" },
+                { "id": "barrel", "name": "Barrel", "price": 95, "massGrams": 700,
+                  "kind": "eyepiece", "focalLengthMm": 30, "apparentFieldDeg": 70, "eyeReliefMm": 16, "barrel": "2in" },
+                { "id": "zoom", "name": "Zoom", "price": 30, "kind": "zoom", "shortestFocalLengthMm": 8, "longestFocalLengthMm": 24,
+                  "apparentFieldAtShortestDeg": 60, "apparentFieldAtLongestDeg": 50, "eyeReliefMm": 16, "barrel": "1.25in" }
               ] },
-              "limits": { "budget": 40 },
-              "preferences": { "mustFrame": [ {{mustFrame}} ], "reticle": {{reticle}} }
+              "limits": { "budget": 40, "maxItemMassGrams": 500 },
+              "preferences": { "mustFrame": [ {{mustFrame}} ], "reticle": {{reticle}}, "zooms": {{zooms}} }
             }
             """);
         var faults = new Faults();

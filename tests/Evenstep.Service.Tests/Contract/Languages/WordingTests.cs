@@ -50,6 +50,7 @@ public sealed class WordingTests
         "reason/better-views", "reason/better-views/preferred", "reason/reticle/through", "breach/overlap/owned", "conflict/in-telescope",
         "conflict/must-frame/nothing", "conflict/must-frame/nothing/named", "conflict/must-frame/impossible", "conflict/must-frame/impossible/named",
         "conflict/reticle/nothing", "conflict/reticle/impossible", "view/power/zoom", "verdict/not-bought",
+        "conflict/no-candidate/fixed", "exclusion/beside", "exclusion/excluded-by-request/zoom", "exclusion/excluded-by-request/zoom/usual",
         "note/wider-view-costs/no-budget", "note/zoom-instead/no-budget",
     ];
 

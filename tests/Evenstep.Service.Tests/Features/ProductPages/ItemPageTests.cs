@@ -25,7 +25,7 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
     [InlineData("ropewalk-34-8", Capstan, "not-usable", "Of no use with this telescope. Its 2in barrel does not fit the focuser.")]
     [InlineData("ebbwick-23-7", Capstan, "repeats", "You have it already.")]
     [InlineData("stayrope-2x", "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in", "changes-nothing", "Changes nothing: you have no eyepiece that fits it.")]
-    [InlineData("leadline-11-7", Capstan, "changes-nothing", "Changes nothing: a reticle eyepiece is for guiding and measuring, and adds no view.")]
+    [InlineData("leadline-11-7", Capstan, "changes-nothing", "Changes nothing: a reticle eyepiece is for centring and measuring, and adds no view.")]
     public async Task The_verdict_says_what_the_item_comes_to(string item, string query, string code, string text)
     {
         var answer = await MatchAsync(item, query);
@@ -101,6 +101,17 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
         Assert.Equal("repeats", answer.Verdict.Code);
         Assert.Equal(2, answer.Repeats.Count);
         Assert.Null(answer.Fills);
+    }
+
+    [Theory]
+    [InlineData("stayrope-3x", "telescope=jetty-112", true)]
+    [InlineData("stayrope-3x", Capstan, false)]
+    public async Task What_is_against_the_item_itself_is_told(string item, string query, bool isTooSlow)
+    {
+        var answer = await MatchAsync(item, query);
+
+        Assert.Equal(isTooSlow, answer.Views.Any(view => view.Usable && view.Drawbacks.Contains("steep-cone")));
+        Assert.Equal(isTooSlow, answer.Notes.Any(note => note.Code == "fast-telescope" && note.Text.Contains("Stayrope 3x", StringComparison.Ordinal)));
     }
 
     [Theory]
