@@ -1,5 +1,6 @@
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Purchases;
+using Evenstep.Service.Answering.Kits;
 using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Answering.Recommendations;
@@ -22,21 +23,14 @@ internal static class ReasonWriter
     private static RemarkValue[] PartsOf(Remark reason) => reason.Code switch
     {
         Reasons.FillsStep or Reasons.ReachesLowEnd or Reasons.ReachesHighEnd => [RemarkValue.Of("through", Through(ValueOf(reason, "with")))],
-        Reasons.BarlowAdds => [RemarkValue.Of("added", Added((double[])ValueOf(reason, "powers")!, (object?[])ValueOf(reason, "powersAtShortest")!))],
+        Reasons.BarlowAdds => [RemarkValue.Of(
+            "added", ViewPhrase.PowersOf((double[])ValueOf(reason, "powers")!, (object?[])ValueOf(reason, "powersAtShortest")!))],
         _ => [],
     };
 
     private static Sentence Through(object? with) => with is null
         ? new Sentence("reason/alone", [])
         : new Sentence("reason/with", [RemarkValue.Of("with", with)]);
-
-    /// <summary>A power, or a zoom's stretch of them, for each view.</summary>
-    private static Sentence[] Added(double[] powers, object?[] powersAtShortest) =>
-    [
-        .. powers.Zip(powersAtShortest, (power, shortest) => shortest is null
-            ? new Sentence("view/power", [RemarkValue.Power("power", power)])
-            : new Sentence("view/power/zoom", [RemarkValue.Power("power", power), RemarkValue.Of("powerAtShortest", shortest)])),
-    ];
 
     private static object? ValueOf(Remark remark, string name) => remark.Values.First(value => value.Name == name).Value;
 }

@@ -103,7 +103,7 @@ public sealed class AdviceWordingTests
 
         var said = KitRemarks.CautionsOf(Kit.Of(problem, [])).Select(caution => caution.Text.In(Language.English)).ToList();
 
-        var wide = Assert.Single(said, text => text.StartsWith("fast: at 31x the exit pupil is 6.4 mm", StringComparison.Ordinal));
+        var wide = Assert.Single(said, text => text.StartsWith("fast: at 31x with eyepiece-32 the exit pupil is 6.4 mm", StringComparison.Ordinal));
         Assert.Contains(part, wide, StringComparison.Ordinal);
     }
 
