@@ -9,6 +9,7 @@ public static class Cautions
 {
     public const string Sun = "sun";
     public const string Eyesight = "eyesight";
+    public const string SpectaclesOff = "spectacles-off";
     public const string ExitPupilNarrow = "exit-pupil-narrow";
     public const string ExitPupilWide = "exit-pupil-wide";
     public const string HeavyForFocuser = "heavy-for-focuser";
@@ -29,7 +30,7 @@ public static class Cautions
 
     /// <summary>Every code that <see cref="Of"/> can give.</summary>
     public static readonly ImmutableArray<string> Codes =
-        [Sun, Eyesight, ExitPupilNarrow, ExitPupilWide, HeavyForFocuser, EyeReliefTight, ZoomFieldNarrow];
+        [Sun, Eyesight, SpectaclesOff, ExitPupilNarrow, ExitPupilWide, HeavyForFocuser, EyeReliefTight, ZoomFieldNarrow];
 
     /// <summary>The cautions for a kit, that of the Sun always and first.</summary>
     public static ImmutableArray<Remark> Of(Kit kit) => OfViews(kit, [.. kit.Ladders.Select(ladder => ladder.Usable)]);
@@ -43,7 +44,7 @@ public static class Cautions
     private static ImmutableArray<Remark> OfViews(Kit kit, ImmutableArray<ImmutableArray<KitView>> usable) =>
     [
         new Remark(Sun, []),
-        .. OfEyesight(kit.Problem.Observer),
+        .. SpectaclesCautions.Of(kit),
         .. usable.SelectMany(views => OfExitPupils(views, kit.Problem.Observer)),
         .. usable.SelectMany(OfWeight),
         .. usable.SelectMany(views => OfEyeRelief(views, kit)),
@@ -58,43 +59,50 @@ public static class Cautions
         _ => 1000,
     };
 
-    private static IEnumerable<Remark> OfEyesight(Observer observer) =>
-        observer.WearsSpectacles || observer.AstigmatismDioptres is not null ? [new Remark(Eyesight, [])] : [];
-
     private static IEnumerable<Remark> OfExitPupils(ImmutableArray<KitView> views, Observer observer) => views.IsEmpty ? [] :
     [
-        .. OfNarrowest(views.MinBy(view => NarrowestExitPupilMm(view.View))!.View, observer),
-        .. OfWidest(views.MaxBy(view => view.View.ExitPupilMm)!.View, observer),
+        .. OfNarrowest(views.MaxBy(view => HighestUsedPower(view.View))!, observer),
+        .. OfWidest(views.MinBy(view => LowestUsedPower(view.View))!, observer),
     ];
 
     /// <summary>What bears a narrow exit pupil bears this one.</summary>
-    private static IEnumerable<Remark> OfNarrowest(View view, Observer observer)
+    private static IEnumerable<Remark> OfNarrowest(KitView view, Observer observer)
     {
-        var exitPupil = RemarkValue.Millimetres("exitPupilMm", NarrowestExitPupilMm(view));
+        var power = HighestUsedPower(view.View);
+        var exitPupil = RemarkValue.Millimetres("exitPupilMm", ExitPupilMm(view, power));
         var least = RemarkValue.Millimetres(
             "leastMm", observer.ObservesBrightThings ? PowerRange.NarrowestBrightExitPupilMm : PowerRange.NarrowestExitPupilMm);
         return exitPupil.ReadsBelow(least)
-            ? [new Remark(ExitPupilNarrow, [TelescopeOf(view), RemarkValue.Power("power", view.PowerAtShortest), exitPupil, least])]
+            ? [new Remark(ExitPupilNarrow, [TelescopeOf(view), RemarkValue.Power("power", power), exitPupil, least, .. ItemsIn(view)])]
             : [];
     }
 
-    private static IEnumerable<Remark> OfWidest(View view, Observer observer)
+    /// <summary>One that is hardly wider than the eye's pupil loses no light that anybody sees.</summary>
+    private static IEnumerable<Remark> OfWidest(KitView view, Observer observer)
     {
-        var exitPupil = RemarkValue.Millimetres("exitPupilMm", view.ExitPupilMm);
+        var power = LowestUsedPower(view.View);
+        var exitPupil = RemarkValue.Millimetres("exitPupilMm", ExitPupilMm(view, power));
         var pupil = RemarkValue.Millimetres("pupilMm", observer.DarkAdaptedPupilMm);
-        return !pupil.ReadsBelow(exitPupil) ? [] :
+        return !Tolerance.Above(ExitPupilMm(view, power) / observer.DarkAdaptedPupilMm, DrawbackLimits.ExitPupilRatio) ? [] :
         [
-            new Remark(ExitPupilWide, [TelescopeOf(view), RemarkValue.Power("power", view.Power), exitPupil, pupil])
+            new Remark(ExitPupilWide, [TelescopeOf(view), RemarkValue.Power("power", power), exitPupil, pupil, .. ItemsIn(view)])
             {
                 Variant = observer.PupilMm is not null ? null : observer.Age is not null ? OfAge : Usual,
             },
         ];
     }
 
-    private static RemarkValue TelescopeOf(View view) => RemarkValue.Of("telescope", view.Telescope.Telescope.Name);
+    private static RemarkValue TelescopeOf(KitView view) => RemarkValue.Of("telescope", view.View.Telescope.Telescope.Name);
 
-    /// <summary>A zoom's is narrowest at its shortest focal length.</summary>
-    private static double NarrowestExitPupilMm(View view) => view.Telescope.Telescope.ApertureMm / view.PowerAtShortest;
+    private static RemarkValue[] ItemsIn(KitView view) => RemarkValue.ItemsOf(view.Barlow is { } barlow ? [view.Eyepiece, barlow] : [view.Eyepiece]);
+
+    private static double ExitPupilMm(KitView view, double power) => view.View.Telescope.Telescope.ApertureMm / power;
+
+    /// <summary>A zoom need not be turned past the range.</summary>
+    private static double HighestUsedPower(View view) => Math.Max(view.Power, Math.Min(view.PowerAtShortest, view.Telescope.Range.Highest));
+
+    /// <summary>Nor need it be at the low end.</summary>
+    private static double LowestUsedPower(View view) => view.IsZoom ? Math.Clamp(view.Telescope.Range.Lowest, view.Power, view.PowerAtShortest) : view.Power;
 
     /// <summary>Of the heaviest that is ever in one focuser, as far as masses are known.</summary>
     private static IEnumerable<Remark> OfWeight(ImmutableArray<KitView> views)
@@ -110,11 +118,11 @@ public static class Cautions
         {
             yield return new Remark(HeavyForFocuser,
             [
-                TelescopeOf(heaviest.View),
+                TelescopeOf(heaviest),
                 RemarkValue.Of("barrel", barrel),
                 mass,
                 limit,
-                .. RemarkValue.ItemsOf(heaviest.Barlow is { } barlow ? [heaviest.Eyepiece, barlow] : [heaviest.Eyepiece]),
+                .. ItemsIn(heaviest),
             ]);
         }
     }
@@ -130,7 +138,7 @@ public static class Cautions
         orderby tight.Key
         select new Remark(EyeReliefTight,
         [
-            TelescopeOf(tight.First().View),
+            TelescopeOf(tight.First()),
             RemarkValue.Millimetres("neededMm", tight.Key),
             .. RemarkValue.ItemsOf(
             [

@@ -8,6 +8,8 @@ public static class Differences
 {
     public const string CostsLess = "costs-less";
     public const string CostsMore = "costs-more";
+    public const string MoreServed = "more-served";
+    public const string LessServed = "less-served";
     public const string MoreComfortable = "more-comfortable";
     public const string LessComfortable = "less-comfortable";
     public const string WiderFields = "wider-fields";
@@ -22,10 +24,16 @@ public static class Differences
     /// <summary>Where there is none of it, as it is read.</summary>
     public const string None = "none";
 
+    /// <summary>A served share, in percent, differs only by this much: common practice, no source.</summary>
+    private const double LeastServedPercent = 1;
+
+    /// <summary>Of masses, where not all of what is owned are known.</summary>
+    public const string AsFarAsKnown = "as-far-as-known";
+
     /// <summary>Every code that <see cref="Of"/> can give.</summary>
     public static readonly ImmutableArray<string> Codes =
     [
-        CostsLess, CostsMore, MoreComfortable, LessComfortable, WiderFields, NarrowerFields,
+        CostsLess, CostsMore, MoreServed, LessServed, MoreComfortable, LessComfortable, WiderFields, NarrowerFields,
         LighterAtFocuser, HeavierAtFocuser, FewerEyepieces, MoreEyepieces, FewerBarlows, MoreBarlows,
     ];
 
@@ -35,6 +43,7 @@ public static class Differences
     public static ImmutableArray<Remark> Of(Kit kit, Kit other, ImmutableArray<int> telescopes) =>
     [
         .. OfMoney(kit.TotalPrice - other.TotalPrice),
+        .. OfServed(ServedIn(kit, telescopes, "servedPercent"), ServedIn(other, telescopes, "otherPercent")),
         .. Compared(
             LessComfortable,
             MoreComfortable,
@@ -42,7 +51,7 @@ public static class Differences
             ComfortIn(other, telescopes, "otherPercent"),
             decimals: 0).Select(NoneAsSuch),
         .. Compared(NarrowerFields, WiderFields, NarrowestIn(kit, "apparentFieldDeg"), NarrowestIn(other, "otherDeg")),
-        .. Compared(LighterAtFocuser, HeavierAtFocuser, HeaviestIn(kit, "massGrams"), HeaviestIn(other, "otherGrams")),
+        .. OfWeight(kit, other),
         .. Counted(FewerEyepieces, MoreEyepieces, kit, other, item => item.Ocular is not null),
         .. Counted(FewerBarlows, MoreBarlows, kit, other, item => item.IsBarlow),
     ];
@@ -77,6 +86,21 @@ public static class Differences
             [new Remark(count < otherCount ? fewer : more, [RemarkValue.Of("count", count), RemarkValue.Of("otherCount", otherCount)])];
     }
 
+    private static ImmutableArray<Remark> OfServed(RemarkValue one, RemarkValue other) =>
+        Math.Abs((double)one.Value! - (double)other.Value!) < LeastServedPercent ? [] : Compared(LessServed, MoreServed, one, other, decimals: 0);
+
+    private static IEnumerable<Remark> OfWeight(Kit kit, Kit other)
+    {
+        var isAllKnown = kit.Ladders.Concat(other.Ladders).SelectMany(ladder => ladder.Usable).All(IsMassKnown);
+        return Compared(LighterAtFocuser, HeavierAtFocuser, HeaviestIn(kit, "massGrams"), HeaviestIn(other, "otherGrams"))
+            .Select(remark => isAllKnown ? remark : remark with { Variant = AsFarAsKnown });
+    }
+
+    private static bool IsMassKnown(KitView view) => view.Eyepiece.MassGrams is not null && (view.Barlow is null or { MassGrams: not null });
+
+    private static RemarkValue ServedIn(Kit kit, ImmutableArray<int> telescopes, string name) =>
+        RemarkValue.Percent(name, 100 * kit.FiguresIn(telescopes).ServedShare);
+
     private static RemarkValue ComfortIn(Kit kit, ImmutableArray<int> telescopes, string name) =>
         RemarkValue.Percent(name, 100 * kit.FiguresIn(telescopes).ComfortableShare);
 
@@ -84,7 +108,10 @@ public static class Differences
     private static RemarkValue? NarrowestIn(Kit kit, string name) => kit.Purchases.Where(item => item is { Ocular: not null, IsReticle: false })
         .Min(item => (double?)item.Ocular!.ApparentFieldAtLongestDeg) is { } narrowest ? RemarkValue.Degrees(name, narrowest) : null;
 
-    /// <summary>The heaviest that is ever in a focuser, as far as masses are known; null where none is.</summary>
-    private static RemarkValue? HeaviestIn(Kit kit, string name) => kit.Ladders.SelectMany(ladder => ladder.Usable)
-        .Max(view => (view.Eyepiece.MassGrams ?? 0) + (view.Barlow?.MassGrams ?? 0)) is > 0 and var heaviest ? RemarkValue.Grams(name, heaviest) : null;
+    /// <summary>The heaviest that is ever in a focuser, as far as masses are known; null where none is, or one that is bought is not.</summary>
+    private static RemarkValue? HeaviestIn(Kit kit, string name) => kit.Purchases.All(item => item.MassGrams is not null)
+        && kit.Ladders.SelectMany(ladder => ladder.Usable).Max(view => (double?)KnownGrams(view)) is > 0 and var heaviest
+            ? RemarkValue.Grams(name, heaviest) : null;
+
+    private static double KnownGrams(KitView view) => (view.Eyepiece.MassGrams ?? 0) + (view.Barlow?.MassGrams ?? 0);
 }

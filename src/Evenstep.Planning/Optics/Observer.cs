@@ -71,6 +71,11 @@ public sealed record Observer
         return AreSpectaclesOff(exitPupilMm) ? Math.Min(needed, bareEye) : needed;
     }
 
+    /// <summary>Whether the spectacles that are worn may come off at an exit pupil in mm, and must, for the eye relief in mm is too
+    /// short for them.</summary>
+    public bool MustTakeSpectaclesOff(double exitPupilMm, double eyeReliefMm) =>
+        AreSpectaclesOff(exitPupilMm) && Tolerance.Below(eyeReliefMm, LeastEyeReliefMm ?? SpectaclesEyeReliefMm);
+
     /// <summary>The eye relief, in mm, that is comfortable at an exit pupil in mm.</summary>
     public double ComfortableEyeReliefAtMm(double exitPupilMm)
     {
@@ -78,6 +83,7 @@ public sealed record Observer
         return AreSpectaclesOff(exitPupilMm) ? Math.Min(comfortable, ComfortableEyeReliefMm) : comfortable;
     }
 
-    private bool AreSpectaclesOff(double exitPupilMm) =>
+    /// <summary>Whether spectacles that are worn may come off at an exit pupil in mm.</summary>
+    internal bool AreSpectaclesOff(double exitPupilMm) =>
         SpectaclesOffUpToExitPupilMm is { } widest && Tolerance.AtMost(exitPupilMm / widest, 1);
 }

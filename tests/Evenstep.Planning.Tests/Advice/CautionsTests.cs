@@ -58,9 +58,9 @@ public sealed class CautionsTests
 
     [Theory]
     [InlineData(6, false)]
-    [InlineData(5.998, false)]
-    [InlineData(5.9, true)]
-    public void An_exit_pupil_over_the_eyes_pupil_is_wide(double pupilMm, bool isWide)
+    [InlineData(5.72, false)]
+    [InlineData(5.7, true)]
+    public void An_exit_pupil_of_more_than_1_05_times_the_eyes_pupil_is_wide(double pupilMm, bool isWide)
     {
         // An exit pupil of 6 mm: 30 mm at f/5.
         var telescope = Some.InUse(Some.Telescope(200, 1000), lowest: 30, highest: 200);

@@ -57,7 +57,7 @@ public sealed class ChoicesTests
     [Fact]
     public void What_each_has_more_and_less_is_told_beside_comfort()
     {
-        var high = Some.Eyepiece(5, id: "high", price: 60);
+        var high = new Item("high", Some.Eyepiece(5).Optic) { Price = 60, MassGrams = 100 };
         var choices = Chosen(cheap: [Tight, Doubling], comfort: [Plain, Doubling], noBarlow: [Plain, high], wide: [Wide, Doubling]);
 
         Assert.Equal(["costs-less 20", "less-comfortable 0 57.42"], Told(choices, ChoiceCode.LeastMoney));
@@ -73,6 +73,26 @@ public sealed class ChoicesTests
         var kits = (Kit.Of(Problem, [Plain]), Kit.Of(Problem, [alike]));
 
         Assert.Empty(Differences.Of(kits.Item1, kits.Item2, [0]));
+    }
+
+    [Fact]
+    public void Masses_are_compared_only_where_those_of_all_purchases_are_known()
+    {
+        var weighed = new Item("weighed", new Eyepiece(10, 50, 16, Barrel.Inch125)) { MassGrams = 165 };
+        var light = new Item("light", new Eyepiece(10, 50, 16, Barrel.Inch125)) { MassGrams = 50 };
+        var unknown = new Item("unknown", new Eyepiece(10, 50, 16, Barrel.Inch125));
+        var owner = Problem with { Owned = [unknown] };
+
+        Assert.Empty(Differences.Of(Kit.Of(Problem, [unknown, light]), Kit.Of(Problem, [weighed, light]), [0]));
+        Assert.Null(Differences.Of(Kit.Of(Problem, [light]), Kit.Of(Problem, [weighed]), [0]).Single().Variant);
+        Assert.Equal(Differences.AsFarAsKnown, Differences.Of(Kit.Of(owner, [light]), Kit.Of(owner, [weighed]), [0]).Single().Variant);
+    }
+
+    [Fact]
+    public void How_much_is_served_is_compared()
+    {
+        Assert.Contains(Differences.LessServed, Differences.Of(Kit.Of(Problem, []), Kit.Of(Problem, [Some.Eyepiece(10)]), [0]).Select(one => one.Code));
+        Assert.Contains(Differences.MoreServed, Differences.Of(Kit.Of(Problem, [Some.Eyepiece(10)]), Kit.Of(Problem, []), [0]).Select(one => one.Code));
     }
 
     [Fact]

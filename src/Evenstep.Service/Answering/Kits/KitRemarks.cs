@@ -7,7 +7,7 @@ namespace Evenstep.Service.Answering.Kits;
 /// <summary>What is worth saying of any kit: warnings, and what sets its limits.</summary>
 internal static class KitRemarks
 {
-    public static IReadOnlyList<RemarkAnswer> CautionsOf(Kit kit) => [.. Cautions.Of(kit).Select(caution => Phrase.Of("caution", caution))];
+    public static IReadOnlyList<RemarkAnswer> CautionsOf(Kit kit) => [.. Cautions.Of(kit).Select(CautionOf)];
 
     /// <summary>Of the views that need a purchase.</summary>
     public static IReadOnlyList<RemarkAnswer> CautionsOfPurchases(Kit kit) =>
@@ -17,6 +17,43 @@ internal static class KitRemarks
     public static IEnumerable<RemarkAnswer> NotesOfPurchases(Kit kit) => KitNotes.OfPurchases(kit).Select(NoteOf);
 
     public static IEnumerable<RemarkAnswer> NotesOf(Kit kit) => KitNotes.Of(kit).Select(NoteOf);
+
+    private static RemarkAnswer CautionOf(Remark caution)
+    {
+        var phrase = Phrase.Of("caution", caution);
+        return (caution.Code, caution.Variant) switch
+        {
+            (Cautions.SpectaclesOff, _) => With(phrase, RemarkValue.Of("off", OffIn(caution))),
+            (Cautions.Eyesight, SpectaclesCautions.ComeOff) => With(phrase, RemarkValue.Of("from", FromIn(caution))),
+            _ => phrase,
+        };
+    }
+
+    private static RemarkAnswer With(RemarkAnswer phrase, RemarkValue part) =>
+        phrase with { Text = phrase.Text with { Values = [.. phrase.Text.Values, part] } };
+
+    /// <summary>Each eyepiece with the powers at which the spectacles come off.</summary>
+    private static Sentence[] OffIn(Remark caution)
+    {
+        var (items, powers) = ((Item[])ValueOf(caution, "names"), (double[][])ValueOf(caution, "powers"));
+        var powersAtShortest = (object?[][])ValueOf(caution, "powersAtShortest");
+        return
+        [
+            .. items.Select((item, index) => new Sentence(
+                "caution/spectacles-off/one",
+                [RemarkValue.Of("name", item), RemarkValue.Of("powers", ViewPhrase.PowersOf(powers[index], powersAtShortest[index]))])),
+        ];
+    }
+
+    /// <summary>Each telescope with the power from which on they may.</summary>
+    private static Sentence[] FromIn(Remark caution) =>
+    [
+        .. ((string[])ValueOf(caution, "telescopes")).Zip((object?[])ValueOf(caution, "fromPowers"), (telescope, power) => power is null
+            ? new Sentence("caution/eyesight/come-off/everywhere", [RemarkValue.Of("telescope", telescope)])
+            : new Sentence("caution/eyesight/come-off/from", [RemarkValue.Of("telescope", telescope), RemarkValue.Power("power", (double)power)])),
+    ];
+
+    private static object ValueOf(Remark remark, string name) => remark.Values.First(value => value.Name == name).Value!;
 
     private static RemarkAnswer NoteOf(Remark note)
     {

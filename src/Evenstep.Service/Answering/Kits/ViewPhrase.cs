@@ -22,6 +22,14 @@ internal static class ViewPhrase
         one.View.IsZoom ? RemarkValue.Power("powerAtShortest", one.View.PowerAtShortest) : RemarkValue.Of("powerAtShortest", null),
     ];
 
+    /// <summary>A power, or a zoom's stretch of them, for each view.</summary>
+    public static Sentence[] PowersOf(double[] powers, object?[] powersAtShortest) =>
+    [
+        .. powers.Zip(powersAtShortest, (power, shortest) => shortest is null
+            ? new Sentence("view/power", [RemarkValue.Power("power", power)])
+            : new Sentence("view/power/zoom", [RemarkValue.Power("power", power), RemarkValue.Of("powerAtShortest", shortest)])),
+    ];
+
     /// <summary>Two that repeat one another.</summary>
     public static RemarkValue[] ValuesOf(OverlappingPair pair) =>
     [

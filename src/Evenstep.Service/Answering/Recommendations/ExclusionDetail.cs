@@ -10,6 +10,9 @@ namespace Evenstep.Service.Answering.Recommendations;
 /// <summary>Says of an item that is no candidate what exactly is against it.</summary>
 internal static class ExclusionDetail
 {
+    /// <summary>By a figure that nobody stated.</summary>
+    private const string Assumed = "assumed";
+
     /// <summary>The first reason; beside it a barrel that fits nowhere, which comes first in words, and a mass that is too great.</summary>
     public static RemarkAnswer Of(RecommendationAsked asked, Exclusion exclusion)
     {
@@ -67,7 +70,7 @@ internal static class ExclusionDetail
         Excluded.BarrelTooWide => (problem.Telescopes.Length == 1 ? null : "any", [RemarkValue.Of("barrel", Words<Barrel>.Of(item.Optic.Barrel))]),
         Excluded.OutsidePowerRange => OutsidePowerRange(problem, item),
         Excluded.EyeReliefTooShort => EyeReliefTooShort(problem, item),
-        Excluded.ApparentFieldTooNarrow => (null,
+        Excluded.ApparentFieldTooNarrow => (item.Optic is Eyepiece { IsApparentFieldAssumed: true } ? Assumed : null,
         [
             RemarkValue.Degrees("apparentFieldDeg", item.Ocular!.ApparentFieldAtLongestDeg),
             RemarkValue.Degrees("leastDeg", problem.Preferences.LeastApparentFieldDeg ?? 0),
@@ -109,7 +112,8 @@ internal static class ExclusionDetail
         ]);
     }
 
-    private static (string?, RemarkValue[]) EyeReliefTooShort(PurchaseProblem problem, Item item) => (null,
+    private static (string?, RemarkValue[]) EyeReliefTooShort(PurchaseProblem problem, Item item) =>
+    (item.Optic is Eyepiece { IsEyeReliefAssumed: true } ? Assumed : null,
     [
         RemarkValue.Millimetres("eyeReliefMm", item.Ocular!.EyeReliefMm),
         RemarkValue.Millimetres("neededMm", ViewsAlone(problem, item)

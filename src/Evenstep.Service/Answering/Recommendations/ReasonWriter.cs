@@ -1,5 +1,6 @@
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Purchases;
+using Evenstep.Service.Answering.Kits;
 using Evenstep.Service.Contract.Languages;
 
 namespace Evenstep.Service.Answering.Recommendations;
@@ -22,7 +23,7 @@ internal static class ReasonWriter
     private static RemarkValue[] PartsOf(Remark reason) => reason.Code switch
     {
         Reasons.FillsStep or Reasons.ReachesLowEnd or Reasons.ReachesHighEnd => [RemarkValue.Of("through", Through(ValueOf(reason, "with")))],
-        Reasons.BarlowAdds => [RemarkValue.Of("added", Added((double[])ValueOf(reason, "powers")!, (object?[])ValueOf(reason, "powersAtShortest")!))],
+        Reasons.BarlowAdds => [RemarkValue.Of("added", Added(reason))],
         _ => [],
     };
 
@@ -30,12 +31,13 @@ internal static class ReasonWriter
         ? new Sentence("reason/alone", [])
         : new Sentence("reason/with", [RemarkValue.Of("with", with)]);
 
-    /// <summary>A power, or a zoom's stretch of them, for each view.</summary>
-    private static Sentence[] Added(double[] powers, object?[] powersAtShortest) =>
+    /// <summary>Eyepiece by eyepiece.</summary>
+    private static Sentence[] Added(Remark reason) =>
     [
-        .. powers.Zip(powersAtShortest, (power, shortest) => shortest is null
-            ? new Sentence("view/power", [RemarkValue.Power("power", power)])
-            : new Sentence("view/power/zoom", [RemarkValue.Power("power", power), RemarkValue.Of("powerAtShortest", shortest)])),
+        .. ((Item[])ValueOf(reason, "names")!)
+            .Zip(ViewPhrase.PowersOf((double[])ValueOf(reason, "powers")!, (object?[])ValueOf(reason, "powersAtShortest")!))
+            .GroupBy(one => one.First, one => one.Second)
+            .Select(one => new Sentence("reason/barlow-adds/one", [RemarkValue.Of("powers", one.ToArray()), RemarkValue.Of("name", one.Key)])),
     ];
 
     private static object? ValueOf(Remark remark, string name) => remark.Values.First(value => value.Name == name).Value;

@@ -14,8 +14,8 @@ internal static class VerdictWriter
 
     public static RemarkAnswer Write(ItemMatch match, Item item, RecommendationAsked asked) => match.Verdict switch
     {
-        Verdict.FillsAStep => WithRepetition(match, Fills(match.Filling!, match.Before.Figures.HasViews)),
-        Verdict.WidensTheView => WithRepetition(match, Widens(match.WiderField!)),
+        Verdict.FillsAStep => WithRepetition(match, Fills(match.Filling!, item, match.Before.Figures.HasViews)),
+        Verdict.WidensTheView => WithRepetition(match, Widens(match.WiderField!, item)),
         Verdict.Repeats => Repeats(match),
         Verdict.NotUsable => NotUsable(match, item, asked),
         _ => Of(match.Verdict, item.IsReticle ? "reticle" : match.Views.IsEmpty ? "no-view" : null),
@@ -35,7 +35,7 @@ internal static class VerdictWriter
     private static RemarkAnswer Of(Verdict verdict, string? variant, params RemarkValue[] values) =>
         Phrase.Of(Section, new Remark(Words<Verdict>.Of(verdict), [.. values]), variant);
 
-    private static RemarkAnswer Fills(Filling filling, bool hadViews)
+    private static RemarkAnswer Fills(Filling filling, Item item, bool hadViews)
     {
         var variant = !hadViews ? Reasons.First : filling.Jump.Place switch
         {
@@ -44,23 +44,31 @@ internal static class VerdictWriter
             _ => null,
         };
         variant = filling.View.View.IsZoom ? OfZoom(variant) : filling.Variant is { } special ? $"{variant}/{special}" : variant;
-        return Of(
+        return Through(filling.View, item, Of(
             Verdict.FillsAStep,
             variant,
-            [RemarkValue.Power("from", filling.Jump.FromPower), RemarkValue.Power("to", filling.Jump.ToPower), .. ViewPhrase.ValuesOf(filling.View)]);
+            [RemarkValue.Power("from", filling.Jump.FromPower), RemarkValue.Power("to", filling.Jump.ToPower), .. ViewPhrase.ValuesOf(filling.View)]));
+    }
+
+    /// <summary>Says also what else of the owner's is in the focuser then.</summary>
+    private static RemarkAnswer Through(KitView view, Item item, RemarkAnswer verdict)
+    {
+        var with = item.IsBarlow ? view.Eyepiece : view.Barlow;
+        var through = with is null ? new Sentence("reason/alone", []) : new Sentence("reason/with", [RemarkValue.Of("with", with)]);
+        return verdict with { Text = verdict.Text with { Values = [.. verdict.Text.Values, RemarkValue.Of("through", through)] } };
     }
 
     /// <summary>A zoom is told by both its ends: no one power is what it adds.</summary>
     private static string OfZoom(string? variant) => variant is null ? "zoom" : $"{variant}/zoom";
 
-    private static RemarkAnswer Widens(WiderField wider) => Of(
+    private static RemarkAnswer Widens(WiderField wider, Item item) => Through(wider.View, item, Of(
         Verdict.WidensTheView,
         null,
         [
             RemarkValue.Degrees("trueFieldDeg", wider.View.View.TrueFieldDeg),
             RemarkValue.Degrees("widestDeg", wider.WidestDeg),
             .. ViewPhrase.ValuesOf(wider.View),
-        ]);
+        ]));
 
     /// <summary>By the closest of the repetitions.</summary>
     private static RemarkAnswer Repeats(ItemMatch match)

@@ -53,6 +53,7 @@ public sealed partial class ComparisonTests
         new Sentence("caution/exit-pupil-narrow",
         [
             RemarkValue.Of("telescope", "telescope 1"),
+            RemarkValue.Of("names", "Ten"),
             RemarkValue.Power("power", 290),
             RemarkValue.Millimetres("exitPupilMm", exitPupil),
             RemarkValue.Millimetres("leastMm", least),

@@ -16,7 +16,7 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
         "ropewalk-34-8", "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in", "fills-a-step", "Gives a first view, 35x; powers from 34x to 200x are useful.")]
     [InlineData(
         "slackwater-9-2-to-26-9", Capstan, "fills-a-step",
-        "Reaches from 90x up to 264x; so far the highest power is 103x, though powers up to 200x are useful.")]
+        "Reaches from 90x up to 264x (with Stayrope 2x Barlow); so far the highest power is 103x, though powers up to 200x are useful.")]
     [InlineData("slackwater-9-2-to-26-9", Capstan + "&owned=kelpstone-7-3", "fills-a-step", "Fills the jump from 51x to 103x with 45x to 132x.")]
     [InlineData(
         "slackwater-9-2-to-26-9", "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in", "fills-a-step",
@@ -66,6 +66,7 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
 
         Assert.Equal("fills-a-step", answer.Verdict.Code);
         Assert.Equal(188.5, answer.Verdict.Values.GetProperty("power").GetDouble());
+        Assert.StartsWith("Reaches up to 189x (with Stayrope 2x Barlow); ", answer.Verdict.Text, StringComparison.Ordinal);
         var pair = Assert.Single(answer.Repeats);
         Assert.Equal("kelpstone-12-9", pair.First.EyepieceId);
     }
