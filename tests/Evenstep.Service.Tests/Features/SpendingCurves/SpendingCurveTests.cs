@@ -81,6 +81,26 @@ public sealed class SpendingCurveTests(Service service) : IClassFixture<Service>
         Assert.StartsWith(beginning, note.Text, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("en", "For EUR 17.90 there is one power, 60x, where powers from 22x to 86x are useful. Beyond that, ")]
+    [InlineData("de", "Für 17,90 EUR gibt es eine Vergrößerung, 60-fach; sinnvoll sind 22-fach bis 86-fach. Darüber hinaus ")]
+    public async Task Of_a_single_eyepiece_no_step_between_powers_is_told(string language, string beginning)
+    {
+        var answer = (await service.SendAsync(
+            HttpMethod.Post,
+            Path,
+            """
+            {
+              "telescopes": [ { "apertureMm": 60, "focalLengthMm": 700, "focuserBarrel": "1.25in" } ],
+              "catalogue": { "id": "demo" }, "limits": { "budget": 60 }
+            }
+            """,
+            "application/json",
+            [("Accept-Language", language)])).As<SpendingCurve>();
+
+        Assert.StartsWith(beginning, answer.Notes.Single(note => note.Code == "suggested-point").Text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_work_limit_of_almost_nothing_ends_in_a_refusal_or_a_curve_that_is_called_best_found()
     {
