@@ -11,7 +11,7 @@ internal static class KitRemarks
 
     /// <summary>Of the views that need a purchase.</summary>
     public static IReadOnlyList<RemarkAnswer> CautionsOfPurchases(Kit kit) =>
-        [.. Cautions.OfPurchases(kit).Select(caution => Phrase.Of("caution", caution))];
+        [.. Cautions.OfPurchases(kit).Select(CautionOf)];
 
     /// <summary>What speaks against the purchases.</summary>
     public static IEnumerable<RemarkAnswer> NotesOfPurchases(Kit kit) => KitNotes.OfPurchases(kit).Select(NoteOf);
@@ -28,9 +28,6 @@ internal static class KitRemarks
             _ => phrase,
         };
     }
-
-    private static RemarkAnswer With(RemarkAnswer phrase, RemarkValue part) =>
-        phrase with { Text = phrase.Text with { Values = [.. phrase.Text.Values, part] } };
 
     /// <summary>Each eyepiece with the powers at which the spectacles come off.</summary>
     private static Sentence[] OffIn(Remark caution)
