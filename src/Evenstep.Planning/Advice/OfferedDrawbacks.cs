@@ -6,17 +6,16 @@ namespace Evenstep.Planning.Advice;
 /// <summary>Whether something that could be bought instead, or as well, has drawbacks that a plan has not: then it is not offered.</summary>
 internal static class OfferedDrawbacks
 {
-    /// <summary>Whether every usable view of the item alone has no drawback but such as a view has that is bought already.</summary>
-    public static bool AreThoseOf(Kit kit, Item item)
+    /// <summary>Whether in every telescope the item alone has no drawback but such as an eyepiece has there that is bought already.</summary>
+    public static bool AreThoseOf(Kit kit, Item item) => kit.Ladders.All(ladder =>
     {
         var known = Drawbacks.None;
-        foreach (var view in kit.Ladders.SelectMany(ladder => ladder.Usable).Where(view => view.NeedsPurchase))
+        foreach (var view in ladder.Usable.Where(view => kit.Purchases.Contains(view.Eyepiece)))
         {
             known |= view.Drawbacks;
         }
 
-        return kit.Problem.Telescopes
-            .SelectMany(telescope => KitViews.Alone(kit.Problem, telescope, item, bought: true))
+        return KitViews.Alone(kit.Problem, ladder.Telescope, item, bought: true)
             .All(view => !view.IsUsable || (view.Drawbacks & ~known) == Drawbacks.None);
-    }
+    });
 }

@@ -12,6 +12,7 @@ public static class PlanNotes
     public const string WiderViewCosts = "wider-view-costs";
     public const string ZoomInstead = "zoom-instead";
     public const string NotParfocal = "not-parfocal";
+    public const string Parfocal = "parfocal";
     public const string TelescopeNotServed = "telescope-not-served";
     public const string NothingToLookThrough = "nothing-to-look-through";
 
@@ -23,12 +24,15 @@ public static class PlanNotes
     /// <summary>Of an offer where no budget was named: it is the greatest there is.</summary>
     public const string NoBudget = "no-budget";
 
+    /// <summary>Where no two eyepieces are known to be parfocal.</summary>
+    public const string NoneParfocal = "none";
+
     /// <summary>Where nothing for sale would help.</summary>
     public const string NothingForSale = "nothing-for-sale";
 
     /// <summary>Every code that <see cref="Of(PurchaseProblem, Plan)"/> can give.</summary>
     public static readonly ImmutableArray<string> Codes =
-        [NothingToLookThrough, LargerBudget, TelescopeNotServed, WideViewNotGranted, WiderViewCosts, ZoomInstead, NotParfocal];
+        [NothingToLookThrough, LargerBudget, TelescopeNotServed, WideViewNotGranted, WiderViewCosts, ZoomInstead, NotParfocal, Parfocal];
 
     /// <summary>The notes on a plan; none where nothing is allowed.</summary>
     public static ImmutableArray<Remark> Of(PurchaseProblem problem, Plan plan)
@@ -62,7 +66,7 @@ public static class PlanNotes
             .. OfTheWish(kit.Problem, plan),
             .. Maybe(WiderView.Beyond(kit, budget)?.Remark),
             .. Maybe(ZoomInPlace.Of(kit)?.Remark),
-            .. OfFocus(kit),
+            .. ParfocalNotes.Of(kit),
         ];
     }
 
@@ -142,14 +146,4 @@ public static class PlanNotes
         && view.NotUsableBecause(problem.Observer, problem.Preferences.LeastApparentFieldDeg, bought: true) is null
             ? view.TrueFieldDeg
             : null;
-
-    /// <summary>Purchases of a known parfocal group that none of the owned eyepieces and zooms belongs to, though some of those
-    /// belong to a known one.</summary>
-    private static IEnumerable<Remark> OfFocus(Kit kit)
-    {
-        var ownedGroups = kit.Problem.Owned.Where(item => item.Ocular is not null).Select(item => item.ParfocalGroup).OfType<string>().ToHashSet();
-        ImmutableArray<Item> apart =
-            [.. kit.Purchases.Where(item => item.Ocular is not null && item.ParfocalGroup is { } group && !ownedGroups.Contains(group))];
-        return ownedGroups.Count == 0 || apart.IsEmpty ? [] : [new Remark(NotParfocal, [.. RemarkValue.ItemsOf(apart)])];
-    }
 }

@@ -133,20 +133,20 @@ public static class Reasons
     private static IEnumerable<Remark> FromLadder(Item item, Ladder ladder, Ladder without, double leastShrinking)
     {
         KitView[] added = [.. ladder.Usable.Where(view => view.Needs(item))];
-        return added.Length == 0 ? [] : [.. FromKind(item, ladder, added), .. FromJump(item, ladder, without, added, leastShrinking)];
+        return added.Length == 0 ? [] : [.. FromKind(item, ladder, without, added), .. FromJump(item, ladder, without, added, leastShrinking)];
     }
 
-    private static IEnumerable<Remark> FromKind(Item item, Ladder ladder, KitView[] added)
+    private static IEnumerable<Remark> FromKind(Item item, Ladder ladder, Ladder without, KitView[] added)
     {
-        if (item.IsBarlow)
+        if (item.IsBarlow && AddedPowers.Of(added, without) is { IsEmpty: false } powers)
         {
             yield return new Remark(BarlowAdds,
             [
                 RemarkValue.Of("telescope", ladder.Telescope.Telescope.Name),
-                new RemarkValue("powers", added.Select(view => view.View.Power).ToArray(), 1),
-                new RemarkValue("powersAtShortest", added.Select(view => view.View.IsZoom ? (object)view.View.PowerAtShortest : null).ToArray(), 1),
-                RemarkValue.Of("eyepieceIds", added.Select(view => view.Eyepiece.Id).ToArray()),
-                RemarkValue.Of("names", added.Select(view => view.Eyepiece).Distinct().ToArray()),
+                new RemarkValue("powers", powers.Select(one => one.From).ToArray(), 1),
+                new RemarkValue("powersAtShortest", powers.Select(one => (object?)one.To).ToArray(), 1),
+                RemarkValue.Of("eyepieceIds", powers.Select(one => one.Eyepiece.Id).ToArray()),
+                RemarkValue.Of("names", powers.Select(one => one.Eyepiece).ToArray()),
             ]);
         }
 

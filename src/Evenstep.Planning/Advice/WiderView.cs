@@ -12,9 +12,16 @@ namespace Evenstep.Planning.Advice;
 /// <param name="Item">What to buy as well; ties go to the first id.</param>
 /// <param name="TrueFieldDeg">The kit's widest true field, in degrees.</param>
 /// <param name="WiderFieldDeg">The widest with the item.</param>
+/// <param name="Telescope">The name of the telescope that it is the widest in.</param>
 /// <param name="MoneyLeft">What the budget leaves after the kit's purchases; null where none was named.</param>
-public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderFieldDeg, decimal? MoneyLeft)
+public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderFieldDeg, string Telescope, decimal? MoneyLeft)
 {
+    /// <summary>The value that tells an apparent field that was assumed.</summary>
+    public const string AssumedField = "assumedApparentFieldDeg";
+
+    /// <summary>The value that tells an eye relief that was assumed.</summary>
+    public const string AssumedEyeRelief = "assumedEyeReliefMm";
+
     /// <summary>To whom wide views matter, beside those who name nothing in particular: common practice, no source.</summary>
     private static readonly ImmutableArray<Interest> ForWideViews = [Interest.LargeNebulae, Interest.StarClusters];
 
@@ -28,6 +35,8 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
         RemarkValue.Of("moneyLeft", MoneyLeft),
         RemarkValue.Degrees("trueFieldDeg", TrueFieldDeg),
         RemarkValue.Degrees("widerFieldDeg", WiderFieldDeg),
+        RemarkValue.Of("telescope", Telescope),
+        .. Assumed(),
     ])
     {
         Variant = PlanNotes.VariantFor(Item, MoneyLeft),
@@ -47,8 +56,28 @@ public sealed record WiderView(Item Item, double TrueFieldDeg, double WiderField
 
         var roomy = Roomy(kit);
         var judged = Math.Max(1, MostViewsJudged / Math.Max(1, kit.Ladders.Sum(ladder => ladder.Views.Length)));
-        return WiderItems(roomy, kit, widest).Take(judged).Where(item => FitsBeside(item, roomy, kit, budget)).Select(item => new WiderView(
-            item, widest, Kit.Of(roomy, kit.Purchases.Add(item)).WidestFieldDeg()!.Value, PlanNotes.MoneyLeft(kit.Problem, kit.TotalPrice))).FirstOrDefault();
+        return WiderItems(roomy, kit, widest).Take(judged).Where(item => FitsBeside(item, roomy, kit, budget))
+            .Select(item => With(item, widest, Kit.Of(roomy, kit.Purchases.Add(item)), kit)).FirstOrDefault();
+    }
+
+    private static WiderView With(Item item, double widest, Kit with, Kit kit)
+    {
+        var wider = with.Ladders.SelectMany(ladder => ladder.Usable).MaxBy(view => view.View.TrueFieldDeg)!.View;
+        return new WiderView(item, widest, wider.TrueFieldDeg, wider.Telescope.Telescope.Name, PlanNotes.MoneyLeft(kit.Problem, kit.TotalPrice));
+    }
+
+    /// <summary>Figures of the item that nobody stated.</summary>
+    private IEnumerable<RemarkValue> Assumed()
+    {
+        if (Item.Optic is Eyepiece { IsApparentFieldAssumed: true } narrow)
+        {
+            yield return RemarkValue.Degrees(AssumedField, narrow.ApparentFieldDeg);
+        }
+
+        if (Item.Optic is Eyepiece { IsEyeReliefAssumed: true } near)
+        {
+            yield return RemarkValue.Millimetres(AssumedEyeRelief, near.EyeReliefMm);
+        }
     }
 
     /// <summary>The problem with money and purchases enough for one more.</summary>

@@ -12,8 +12,9 @@ namespace Evenstep.Planning.Advice;
 /// <param name="Zoom">The zoom; ties go to the first id.</param>
 /// <param name="Items">Eyepieces and Barlows, at least two.</param>
 /// <param name="LeastApparentFieldDeg">The narrowest apparent field, in degrees, of the views that they make.</param>
+/// <param name="Telescopes">The names of the telescopes in which they make views.</param>
 /// <param name="MoneyLeft">What the budget leaves without them; null where none was named.</param>
-public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Items, double LeastApparentFieldDeg, decimal? MoneyLeft)
+public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Items, double LeastApparentFieldDeg, ImmutableArray<string> Telescopes, decimal? MoneyLeft)
 {
     private const int FewestItems = 2;
 
@@ -32,6 +33,7 @@ public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Items, double L
                 RemarkValue.Degrees("apparentFieldAtLongestDeg", zoom.ApparentFieldAtLongestDeg),
                 RemarkValue.Degrees("apparentFieldAtShortestDeg", zoom.ApparentFieldAtShortestDeg),
                 RemarkValue.Degrees("leastApparentFieldDeg", LeastApparentFieldDeg),
+                RemarkValue.Of("telescopes", Telescopes.ToArray()),
             ])
             {
                 Variant = PlanNotes.VariantFor(Zoom, MoneyLeft),
@@ -62,6 +64,7 @@ public sealed record ZoomInPlace(Item Zoom, ImmutableArray<Item> Items, double L
         zoom,
         items,
         kit.Ladders.SelectMany(ladder => ladder.Usable).Where(view => items.Any(view.Needs)).Min(view => view.View.Ocular.ApparentFieldAtLongestDeg),
+        [.. kit.Ladders.Where(ladder => items.Any(item => ViewsOf(item, ladder).Any())).Select(ladder => ladder.Telescope.Telescope.Name)],
         PlanNotes.MoneyLeft(kit.Problem, kit.TotalPrice - items.Sum(item => item.Price)));
 
     private static ImmutableArray<Item> CandidatesAmong(ImmutableArray<Item> zooms, PurchaseProblem problem) => zooms.IsEmpty

@@ -39,6 +39,42 @@ public sealed class PlanNotesTests
     }
 
     [Fact]
+    public void A_figure_that_was_assumed_of_what_is_offered_is_told()
+    {
+        var wide = new Item("wide", Eyepiece.Of(32, null, null, 29, Barrel.Inch125)) { Price = 50 };
+
+        var note = Single(PlanNotes.WiderViewCosts, [Some.Eyepiece(10)], [wide]);
+
+        Assert.True(ValueOf(note, WiderView.AssumedField) is double and > 0);
+        Assert.True(ValueOf(note, WiderView.AssumedEyeRelief) is double and > 0);
+    }
+
+    [Theory]
+    [InlineData(9, false)]
+    [InlineData(16, true)]
+    public void A_drawback_that_an_owned_eyepiece_has_through_a_bought_Barlow_is_none_of_a_purchase(double eyeReliefMm, bool isOffered)
+    {
+        Item[] bought = [Some.Barlow(2), Some.Eyepiece(5)];
+
+        var codes = CodesOf([.. bought], [Some.Eyepiece(32, 70, eyeReliefMm, id: "wide")], owned: [Some.Eyepiece(20, eyeReliefMm: 6)]);
+
+        Assert.Equal(isOffered, codes.Contains(PlanNotes.WiderViewCosts));
+    }
+
+    [Theory]
+    [InlineData("a", null)]
+    [InlineData("b", PlanNotes.NoneParfocal)]
+    public void Whoever_prefers_parfocal_eyepieces_is_told_which_are(string otherGroup, string? variant)
+    {
+        Item[] bought = [InGroup(Some.Eyepiece(20), "a"), InGroup(Some.Eyepiece(10), otherGroup)];
+        var problem = Problem([.. bought], []) with { Preferences = new Preferences { Prefer = Prefer.Parfocal } };
+
+        var note = PlanNotes.Of(problem, PlanOf(problem, [.. bought])).Single(one => one.Code == PlanNotes.Parfocal);
+
+        Assert.Equal(variant, note.Variant);
+    }
+
+    [Fact]
     public void The_cheapest_of_several_is_offered()
     {
         ImmutableArray<Item> wide =

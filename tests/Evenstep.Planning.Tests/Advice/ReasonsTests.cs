@@ -63,8 +63,8 @@ public sealed class ReasonsTests
     {
         var reason = ReasonsFor(Some.Barlow(2), [Some.Zoom(10, 20), Some.Eyepiece(40)]).Single(one => one.Code == Reasons.BarlowAdds);
 
-        Assert.Equal([50.0, 100.0], (double[])ValueOf(reason, "powers"));
-        Assert.Equal([null, 200.0], (object?[])ValueOf(reason, "powersAtShortest"));
+        Assert.Equal([100.0], (double[])ValueOf(reason, "powers"));
+        Assert.Equal([200.0], (object?[])ValueOf(reason, "powersAtShortest"));
     }
 
     [Fact]
@@ -124,6 +124,17 @@ public sealed class ReasonsTests
     }
 
     [Fact]
+    public void A_Barlow_adds_no_power_that_is_there_already_or_beyond_the_range()
+    {
+        var reasons = ReasonsFor(Some.Barlow(2), owned: [Some.Zoom(8, 20, id: "zoom"), Some.Eyepiece(20, id: "a"), Some.Eyepiece(9.5, id: "b")]);
+
+        var reason = reasons.Single(one => one.Code == Reasons.BarlowAdds);
+        Assert.Equal([125.0], (double[])ValueOf(reason, "powers"));
+        Assert.Equal([200.0], (object?[])ValueOf(reason, "powersAtShortest"));
+        Assert.Equal(["zoom"], (string[])ValueOf(reason, "eyepieceIds"));
+    }
+
+    [Fact]
     public void A_barlow_names_the_eyepieces_of_which_it_makes_powers()
     {
         var reason = ReasonsFor(Some.Barlow(2), owned: [Some.Eyepiece(20, id: "a"), Some.Eyepiece(15, id: "b")]).Single(one => one.Code == Reasons.BarlowAdds);
@@ -169,7 +180,7 @@ public sealed class ReasonsTests
         {
             Reasons.FillsStep or Reasons.ReachesLowEnd or Reasons.ReachesHighEnd => Fills(reason, added, views.Except(added).ToList()),
             Reasons.ZoomCovers => added.Exists(view => view.Barlow is null && Covers(view.View, reason)),
-            Reasons.BarlowAdds => added.Select(view => view.View.Power).SequenceEqual((double[])ValueOf(reason, "powers")),
+            Reasons.BarlowAdds => AreNew((double[])ValueOf(reason, "powers"), added, views.Except(added)),
             Reasons.AskedFor => item.Id == "item-0",
             Reasons.Framing => kit.Problem.Demands.MustFrame.Any(frame => IsNeededFor(frame.WidthDeg, frame.TelescopeIndex, item, kit)),
             Reasons.GrantsWideView => IsNeededFor(1.2, null, item, kit),
@@ -218,6 +229,12 @@ public sealed class ReasonsTests
             ? IsNear(from, reason, "from") && IsNear(to, reason, "to")
             : IsNear(view.Power, reason, "from") && IsNear(view.PowerAtShortest, reason, "to");
     }
+
+    /// <summary>Useful powers of such views, and none that others have.</summary>
+    private static bool AreNew(double[] powers, List<KitView> added, IEnumerable<KitView> others) => powers.Length > 0
+        && powers.All(power => added.Exists(view => Has(view, power)) && !others.Any(view => Lowest(view) < power && power < Highest(view)));
+
+    private static bool Has(KitView view, double power) => Lowest(view) <= power * (1 + Little) && power <= Highest(view) * (1 + Little);
 
     private static bool IsNear(double power, Remark reason, string name) => Math.Abs(power / (double)ValueOf(reason, name) - 1) < Little;
 }

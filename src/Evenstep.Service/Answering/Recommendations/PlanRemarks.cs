@@ -19,6 +19,17 @@ internal static class PlanRemarks
     public static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, Solved solved, Kit kit, WorkBudget? budget = null) =>
     [
         .. KitRemarks.NotesOf(kit),
+        .. NotesOfPlan(asked, solved, kit, budget),
+    ];
+
+    /// <summary>The same without those of any kit.</summary>
+    /// <param name="asked">The request.</param>
+    /// <param name="solved">What came of it.</param>
+    /// <param name="kit">With the purchases; what is owned, where nothing is allowed.</param>
+    /// <param name="budget">Sees cancellation; null for nobody who could cancel.</param>
+    /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
+    public static IEnumerable<RemarkAnswer> NotesOfPlan(RecommendationAsked asked, Solved solved, Kit kit, WorkBudget? budget = null) =>
+    [
         .. PlanNotes.Of(kit, solved.Plan, budget).Select(note => NoteOf(note, asked)),
         .. OfTheWork(solved).Select(note => Phrase.Of("note", note)),
         .. solved.Plan.Conflicts is { } conflicts ? Remedies.Of(asked, conflicts).Select(remedy => Phrase.Of("note", remedy)) : [],
@@ -27,8 +38,26 @@ internal static class PlanRemarks
     private static RemarkAnswer NoteOf(Remark note, RecommendationAsked asked)
     {
         var forbidsAll = note.Code == PlanNotes.WideViewNotGranted && asked.Problem.Limits.MaxPurchases == 0;
-        return Phrase.Of("note", WithCurrency(note, asked), forbidsAll ? "no-purchases" : SpeaksOfNoBudget(note, asked) ? "no-budget" : null);
+        var phrase = Phrase.Of("note", WithCurrency(note, asked), forbidsAll ? "no-purchases" : SpeaksOfNoBudget(note, asked) ? "no-budget" : null);
+        return asked.Problem.Telescopes.Length == 1 ? WithAssumed(phrase, note) : InTelescopes(WithAssumed(phrase, note), note);
     }
+
+    /// <summary>An offer says which of its figures nobody stated.</summary>
+    private static RemarkAnswer WithAssumed(RemarkAnswer phrase, Remark note) => note.Values
+        .Where(value => value.Name is WiderView.AssumedField or WiderView.AssumedEyeRelief)
+        .Aggregate(phrase, (said, value) => Around(
+            said, value.Name == WiderView.AssumedField ? "note/wider-view-costs/assumed-field" : "note/wider-view-costs/assumed-eye-relief", value));
+
+    /// <summary>And which telescopes it is for.</summary>
+    private static RemarkAnswer InTelescopes(RemarkAnswer phrase, Remark note) => note.Code switch
+    {
+        PlanNotes.WiderViewCosts => Around(phrase, "note/wider-view-costs/in-telescope", note.Values.First(value => value.Name == "telescope")),
+        PlanNotes.ZoomInstead => Around(phrase, "note/zoom-instead/in-telescopes", note.Values.First(value => value.Name == "telescopes")),
+        _ => phrase,
+    };
+
+    private static RemarkAnswer Around(RemarkAnswer phrase, string key, RemarkValue value) =>
+        phrase with { Text = new Sentence(key, [RemarkValue.Of("sentence", phrase.Text), value]) };
 
     /// <summary>What is left of the greatest budget there is means nothing: it stands for none.</summary>
     private static bool SpeaksOfNoBudget(Remark note, RecommendationAsked asked) =>

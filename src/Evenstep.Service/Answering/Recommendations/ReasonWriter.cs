@@ -23,14 +23,22 @@ internal static class ReasonWriter
     private static RemarkValue[] PartsOf(Remark reason) => reason.Code switch
     {
         Reasons.FillsStep or Reasons.ReachesLowEnd or Reasons.ReachesHighEnd => [RemarkValue.Of("through", Through(ValueOf(reason, "with")))],
-        Reasons.BarlowAdds => [RemarkValue.Of(
-            "added", ViewPhrase.PowersOf((double[])ValueOf(reason, "powers")!, (object?[])ValueOf(reason, "powersAtShortest")!))],
+        Reasons.BarlowAdds => [RemarkValue.Of("added", Added(reason))],
         _ => [],
     };
 
     private static Sentence Through(object? with) => with is null
         ? new Sentence("reason/alone", [])
         : new Sentence("reason/with", [RemarkValue.Of("with", with)]);
+
+    /// <summary>Eyepiece by eyepiece.</summary>
+    private static Sentence[] Added(Remark reason) =>
+    [
+        .. ((Item[])ValueOf(reason, "names")!)
+            .Zip(ViewPhrase.PowersOf((double[])ValueOf(reason, "powers")!, (object?[])ValueOf(reason, "powersAtShortest")!))
+            .GroupBy(one => one.First, one => one.Second)
+            .Select(one => new Sentence("reason/barlow-adds/one", [RemarkValue.Of("powers", one.ToArray()), RemarkValue.Of("name", one.Key)])),
+    ];
 
     private static object? ValueOf(Remark remark, string name) => remark.Values.First(value => value.Name == name).Value;
 }

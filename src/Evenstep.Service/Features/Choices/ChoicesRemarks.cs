@@ -14,12 +14,14 @@ internal static class ChoicesRemarks
 {
     /// <param name="asked">The request.</param>
     /// <param name="solved">What came of it.</param>
+    /// <param name="before">What is owned.</param>
     /// <param name="budget">Sees cancellation.</param>
     /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
-    public static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, SolvedChoices solved, WorkBudget budget)
+    public static IEnumerable<RemarkAnswer> NotesOf(RecommendationAsked asked, SolvedChoices solved, Kit before, WorkBudget budget)
     {
         var comfort = solved.Found.Comfort;
-        foreach (var note in PlanRemarks.NotesOf(asked, new Solved(comfort, solved.Took), Kit.Of(asked.Problem, comfort.Purchases), budget))
+        foreach (var note in OfEveryChoice(solved, before, KitRemarks.NotesOf)
+            .Concat(PlanRemarks.NotesOfPlan(asked, new Solved(comfort, solved.Took), Kit.Of(asked.Problem, comfort.Purchases), budget)))
         {
             yield return note;
         }
@@ -39,11 +41,23 @@ internal static class ChoicesRemarks
     }
 
     /// <summary>Those of all kits, each said once.</summary>
-    public static IReadOnlyList<RemarkAnswer> CautionsOf(SolvedChoices solved, Kit before) =>
-    [
-        .. solved.Found.All.Select(choice => choice.Kit).DefaultIfEmpty(before).SelectMany(KitRemarks.CautionsOf)
-            .DistinctBy(caution => caution.Text.In(Language.English)),
-    ];
+    public static IReadOnlyList<RemarkAnswer> CautionsOf(SolvedChoices solved, Kit before) => [.. OfEveryChoice(solved, before, KitRemarks.CautionsOf)];
+
+    /// <summary>What is worth saying of each kit; what is not true of all names the choices that it is true of.</summary>
+    private static IEnumerable<RemarkAnswer> OfEveryChoice(SolvedChoices solved, Kit before, Func<Kit, IEnumerable<RemarkAnswer>> remarksOf)
+    {
+        var all = solved.Found.All;
+        return all.IsEmpty ? remarksOf(before) : all
+            .SelectMany(choice => remarksOf(choice.Kit).Select(remark => (Choice: choice, Remark: remark)))
+            .GroupBy(one => one.Remark.Text.In(Language.English))
+            .Select(said => said.Count() == all.Length ? said.First().Remark : In([.. said.SelectMany(one => one.Choice.Codes)], said.First().Remark));
+    }
+
+    private static RemarkAnswer In(ChoiceCode[] codes, RemarkAnswer remark) => remark with
+    {
+        Text = new Sentence("note/in-choices", [RemarkValue.Of("choices", codes.Select(NameOf).ToArray()), RemarkValue.Of("sentence", remark.Text)]),
+        Values = Phrase.ValuesOf([.. remark.Values.Values, RemarkValue.Of("choices", codes.Select(Words<ChoiceCode>.Of).ToArray())]),
+    };
 
     /// <summary>What a choice has more or less of, with the currency where money is spoken of.</summary>
     public static RemarkAnswer DifferenceOf(Remark difference, string currency) => Phrase.Of(

@@ -30,7 +30,7 @@ internal static class ChoicesWriter
             Choices = [.. choices.Select(choice => ChoiceOf(choice, asked, budget))],
             Before = KitWriter.FiguresOf(before.Figures),
             Telescopes = [.. before.Ladders.Select((ladder, index) => TelescopeOf(ladder, index, choices, asked))],
-            Notes = [.. ChoicesRemarks.NotesOf(asked, solved, budget)],
+            Notes = [.. ChoicesRemarks.NotesOf(asked, solved, before, budget)],
             Conflicts = comfort.Conflicts is null ? null : ConflictWriter.Write(asked, comfort.Conflicts),
             Cautions = ChoicesRemarks.CautionsOf(solved, before),
             Solver = new ChoicesSolverAnswer

@@ -21,8 +21,8 @@ public sealed class AdviceWordingTests
     [Fact]
     public void An_owned_item_without_a_name_is_called_by_what_it_is()
     {
-        AssertReason(Some.Barlow(2), [Own25], "With your 25 mm eyepiece it adds 80x.", "Ergibt mit Ihrem 25-mm-Okular zusätzlich 80-fach.");
-        AssertReason(Some.Barlow(2), [Named(Own25, "Ten")], "With Ten it adds 80x.", "Ergibt mit Ten zusätzlich 80-fach.");
+        AssertReason(Some.Barlow(2), [Own25], "Adds 80x (with your 25 mm eyepiece).", "Ergibt zusätzlich 80-fach (mit Ihrem 25-mm-Okular).");
+        AssertReason(Some.Barlow(2), [Named(Own25, "Ten")], "Adds 80x (with Ten).", "Ergibt zusätzlich 80-fach (mit Ten).");
         Assert.Equal("Your 8 to 24.5 mm zoom: at its longest", ZoomCaution(OwnZoom, Language.English)[..38]);
         Assert.Equal("Ihr Zoomokular 8 bis 24,5 mm: Bei der längsten", ZoomCaution(OwnZoom, German.Language)[..46]);
         Assert.StartsWith("own zoom: at its longest", ZoomCaution(Named(OwnZoom, "own zoom"), Language.English), StringComparison.Ordinal);
@@ -40,14 +40,14 @@ public sealed class AdviceWordingTests
 
     [Fact]
     public void An_item_of_the_catalogue_without_a_name_is_called_by_its_id() => AssertReason(
-        Some.Barlow(2), [Some.Eyepiece(25, id: "e-25")], "With e-25 it adds 80x.", "Ergibt mit e-25 zusätzlich 80-fach.");
+        Some.Barlow(2), [Some.Eyepiece(25, id: "e-25")], "Adds 80x (with e-25).", "Ergibt zusätzlich 80-fach (mit e-25).");
 
     [Fact]
     public void A_Barlow_adds_a_stretch_of_a_zoom() => AssertReason(
         Some.Barlow(2),
         [Some.Zoom(10, 20, id: "zoom")],
-        "With zoom it adds 100x to 200x.",
-        "Ergibt mit zoom zusätzlich 100-fach bis 200-fach.");
+        "Adds 100x to 200x (with zoom).",
+        "Ergibt zusätzlich 100-fach bis 200-fach (mit zoom).");
 
     [Fact]
     public void What_else_a_power_needs_is_named()
