@@ -15,22 +15,42 @@ internal sealed record AddedPowers(Item Eyepiece, double From, double? To)
     /// <param name="without">What there is without it.</param>
     public static ImmutableArray<AddedPowers> Of(IEnumerable<KitView> added, Ladder without)
     {
-        (double From, double To)[] there =
-            [.. without.Usable.Select(view => (view.View.Power, view.View.PowerAtShortest)).OrderBy(stretch => stretch.Power)];
-        return [.. added.SelectMany(view => NewIn(view, without.Telescope.Range, there))];
+        var single = without.Usable.Where(view => !view.View.IsZoom).Select(view => Read(view.View.Power)).ToHashSet();
+        var stretches = Merged(without.Usable.Where(view => view.View.IsZoom).Select(view => (view.View.Power, view.View.PowerAtShortest)));
+        return [.. added.SelectMany(view => NewIn(view, without.Telescope.Range, single, stretches))];
     }
 
-    private static IEnumerable<AddedPowers> NewIn(KitView view, PowerRange range, (double From, double To)[] there)
+    /// <summary>Stretches in order, those that overlap as one: a large kit has thousands.</summary>
+    private static List<(double From, double To)> Merged(IEnumerable<(double From, double To)> stretches)
+    {
+        List<(double From, double To)> merged = [];
+        foreach (var stretch in stretches.OrderBy(one => one.From))
+        {
+            if (merged.Count > 0 && stretch.From <= merged[^1].To)
+            {
+                merged[^1] = (merged[^1].From, Math.Max(merged[^1].To, stretch.To));
+            }
+            else
+            {
+                merged.Add(stretch);
+            }
+        }
+
+        return merged;
+    }
+
+    private static IEnumerable<AddedPowers> NewIn(
+        KitView view, PowerRange range, HashSet<double> single, List<(double From, double To)> stretches)
     {
         if (!view.View.IsZoom)
         {
             var power = view.View.Power;
-            var isThere = there.Any(stretch => !IsBelow(power, stretch.From) && !IsBelow(stretch.To, power));
+            var isThere = single.Contains(Read(power)) || stretches.Exists(stretch => !IsBelow(power, stretch.From) && !IsBelow(stretch.To, power));
             return isThere || IsBelow(power, range.Lowest) || IsBelow(range.Highest, power) ? [] : [new AddedPowers(view.Eyepiece, power, null)];
         }
 
         var (from, to) = (Math.Max(view.View.Power, range.Lowest), Math.Min(view.View.PowerAtShortest, range.Highest));
-        return Gaps(from, to, there.Where(stretch => IsBelow(stretch.From, stretch.To))).Select(gap => new AddedPowers(view.Eyepiece, gap.From, gap.To));
+        return Gaps(from, to, stretches).Select(gap => new AddedPowers(view.Eyepiece, gap.From, gap.To));
     }
 
     /// <summary>What stretches, in the order of where they begin, leave of one.</summary>
@@ -52,5 +72,7 @@ internal sealed record AddedPowers(Item Eyepiece, double From, double? To)
         }
     }
 
-    private static bool IsBelow(double power, double other) => RemarkValue.Power("", power).ReadsBelow(RemarkValue.Power("", other));
+    private static bool IsBelow(double power, double other) => Read(power) < Read(other);
+
+    private static double Read(double power) => RemarkValue.Rounded(power, 1);
 }

@@ -43,7 +43,7 @@ public sealed class PlanNotesTests
     {
         var wide = new Item("wide", Eyepiece.Of(32, null, null, 29, Barrel.Inch125)) { Price = 50 };
 
-        var note = Single(PlanNotes.WiderViewCosts, [Some.Eyepiece(10)], wide);
+        var note = Single(PlanNotes.WiderViewCosts, [Some.Eyepiece(10)], [wide]);
 
         Assert.True(ValueOf(note, WiderView.AssumedField) is double and > 0);
         Assert.True(ValueOf(note, WiderView.AssumedEyeRelief) is double and > 0);
@@ -93,16 +93,6 @@ public sealed class PlanNotesTests
 
         Assert.Equal(["barlow-2", "ten"], ((string[])ValueOf(note, "itemIds")!).Order(StringComparer.Ordinal));
         Assert.Equal((200m, 300m, null), (ValueOf(note, "pricesTogether"), ValueOf(note, "moneyLeft"), note.Variant));
-    }
-
-    [Fact]
-    public void The_apparent_field_beside_the_zoom_is_that_of_the_eyepieces_named()
-    {
-        ImmutableArray<Item> bought = [Some.Eyepiece(10, 65, id: "ten"), Some.Barlow(2)];
-
-        var note = Single(PlanNotes.ZoomInstead, bought, [Some.Zoom(4, 20, fieldAtLongestDeg: 50)], owned: [Some.Eyepiece(25, 50)]);
-
-        Assert.Equal(65.0, ValueOf(note, "leastApparentFieldDeg"));
     }
 
     [Theory]
