@@ -28,7 +28,7 @@ internal static class MatchWriter
             Fills = match.Filling is { } filling ? KitWriter.StepOf(filling.Jump, asked.Problem.EnoughMismatch) : null,
             Before = KitWriter.FiguresOf(match.Before.Figures),
             After = KitWriter.FiguresOf(match.After.Figures),
-            Notes = ignored is null ? [] : [ignored],
+            Notes = [.. KitRemarks.AssumedOf(match.After), .. ignored is null ? (RemarkAnswer[])[] : [ignored]],
             Cautions = KitRemarks.CautionsOf(match.After),
         };
     }
