@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Evenstep.Planning.Budgets;
+using Evenstep.Planning.Optics;
 using Evenstep.Planning.Purchases;
 
 namespace Evenstep.Planning.Advice;
@@ -28,12 +29,20 @@ public enum ChoiceCode
 /// <param name="Differences">What there is more and less of than with <see cref="ChoiceCode.Comfort"/>; nothing of that itself.</param>
 public sealed record Choice(ImmutableArray<ChoiceCode> Codes, PurchaseProblem Problem, Plan Plan, Kit Kit, ImmutableArray<Remark> Differences);
 
+/// <summary>A way of weighing for which no set is allowed, though one is for comfort.</summary>
+/// <param name="Code">The way.</param>
+/// <param name="Barlows">Those that must be among the purchases, where that is why; else empty.</param>
+public sealed record InfeasibleChoice(ChoiceCode Code, ImmutableArray<Item> Barlows);
+
 /// <summary>Several ways of weighing the same wishes, side by side.</summary>
 /// <param name="All">The cheapest first; ways that choose the same purchases are one. Empty if nothing is allowed.</param>
 /// <param name="Comfort">The plan that the others are compared with; it says why, if nothing is allowed.</param>
 /// <param name="NotFound">The ways for which the work ended before any allowed set was found.</param>
 public sealed record Choices(ImmutableArray<Choice> All, Plan Comfort, ImmutableArray<ChoiceCode> NotFound)
 {
+    /// <summary>The ways for which no set is allowed; empty if nothing is allowed for comfort either.</summary>
+    public ImmutableArray<InfeasibleChoice> Infeasible { get; init; } = [];
+
     private static readonly ImmutableArray<ChoiceCode> Codes = [ChoiceCode.Comfort, ChoiceCode.LeastMoney, ChoiceCode.NoBarlow, ChoiceCode.WidestViews];
 
     /// <summary>Whether every choice is proved to be the best of its way.</summary>
@@ -69,13 +78,16 @@ public sealed record Choices(ImmutableArray<Choice> All, Plan Comfort, Immutable
         var kit = Kit.Of(problem, comfort.Plan.Purchases);
         return new Choices(
         [
-            .. weighed.Where(one => one.Plan.Outcome != Outcome.Infeasible)
+            .. weighed.Where(one => !one.IsInfeasible)
                 .GroupBy(one => string.Join('\0', one.Plan.Purchases.Select(item => item.Id)))
                 .Select(group => ChoiceOf([.. group], kit, comfort.Plan.Candidacy.Telescopes))
                 .OrderBy(choice => choice.Kit.TotalPrice).ThenBy(choice => choice.Codes[0]),
         ],
         comfort.Plan,
-        [.. notFound]);
+        [.. notFound])
+        {
+            Infeasible = [.. weighed.Where(one => one.IsInfeasible).Select(one => new InfeasibleChoice(one.Code, one.BarlowsInTheWay))],
+        };
 
         Weighed SolvedOf(int i)
         {
@@ -107,5 +119,11 @@ public sealed record Choices(ImmutableArray<Choice> All, Plan Comfort, Immutable
         return new Choice(codes, first.Problem, first.Plan, kit, codes.Contains(ChoiceCode.Comfort) ? [] : Differences.Of(kit, comfort, telescopes));
     }
 
-    private sealed record Weighed(ChoiceCode Code, PurchaseProblem Problem, Plan Plan);
+    private sealed record Weighed(ChoiceCode Code, PurchaseProblem Problem, Plan Plan)
+    {
+        /// <summary>What must be included is bought even where it is to be avoided, so that a Barlow is none of choice here.</summary>
+        public ImmutableArray<Item> BarlowsInTheWay => Code == ChoiceCode.NoBarlow ? [.. Plan.Purchases.Where(item => item.Optic is Barlow)] : [];
+
+        public bool IsInfeasible => Plan.Outcome == Outcome.Infeasible || !BarlowsInTheWay.IsEmpty;
+    }
 }

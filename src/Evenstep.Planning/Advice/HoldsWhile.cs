@@ -43,7 +43,8 @@ public sealed record HoldsWhile(HeldInterval? SeeingArcsec, HeldInterval? PupilM
     /// <param name="plan">What came of it.</param>
     /// <param name="seeingArcsec">The seeing that the problem's power ranges were laid out for.</param>
     /// <param name="solve">Plans each changed problem.</param>
-    /// <param name="budget">The work and memory that all of it may take, a third for each input.</param>
+    /// <param name="budget">The work and memory that all of it may take, shared in equal parts: what one input leaves is for
+    /// those after it.</param>
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
     public static HoldsWhile? Of(PurchaseProblem problem, Plan plan, double seeingArcsec, SolveWithin solve, WorkBudget budget)
     {
@@ -53,20 +54,21 @@ public sealed record HoldsWhile(HeldInterval? SeeingArcsec, HeldInterval? PupilM
         }
 
         var (seeing, pupil) = ((decimal)seeingArcsec, (decimal)problem.Observer.DarkAdaptedPupilMm);
-        var third = budget.UnitsLeft / 3;
         return new HoldsWhile(
             Interval(
+                3,
                 seeing,
                 SpacedFrom(seeing, seeing / FarthestRatio, seeing * FarthestRatio, Bounds.SeeingArcsec),
                 value => LaidOut(problem, problem.Observer, (double)value)),
             Interval(
+                2,
                 pupil,
                 SpacedFrom(pupil, pupil - FarthestPupilMm, pupil + FarthestPupilMm, Bounds.PupilMm),
                 value => LaidOut(problem, problem.Observer with { PupilMm = (double)value }, seeingArcsec)),
-            Interval(problem.Limits.Budget, Budgets(problem.Limits.Budget), value => problem with { Limits = problem.Limits with { Budget = value } }));
+            Interval(1, problem.Limits.Budget, Budgets(problem.Limits.Budget), value => problem with { Limits = problem.Limits with { Budget = value } }));
 
-        HeldInterval? Interval(decimal given, ImmutableArray<decimal> values, Func<decimal, PurchaseProblem?> changed) =>
-            new IntervalSearch(plan, solve, budget.Part(third)).Around(given, values, changed);
+        HeldInterval? Interval(int sharers, decimal given, ImmutableArray<decimal> values, Func<decimal, PurchaseProblem?> changed) =>
+            new IntervalSearch(plan, solve, budget.Part(budget.UnitsLeft / sharers)).Around(given, values, changed);
     }
 
     /// <summary>Steps of <see cref="Spacing"/> either way, as far as the bounds allow.</summary>

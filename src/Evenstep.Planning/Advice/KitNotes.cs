@@ -24,6 +24,12 @@ public static class KitNotes
     /// <summary>A power of which another is so many times as high is noticeably lower: common practice, no source.</summary>
     public const double NoticeablyLower = 1.1;
 
+    /// <summary>As views say it.</summary>
+    private const int FieldDecimals = 3;
+
+    /// <summary>As views say it.</summary>
+    private const int EyeReliefDecimals = 2;
+
     /// <summary>Focal ratios are told apart to so many places.</summary>
     private const int ConeDecimals = 1;
 
@@ -114,7 +120,7 @@ public static class KitNotes
     private static RemarkValue Cone(double focalRatio) => new("focalRatio", focalRatio, ConeDecimals);
 
     /// <summary>What nobody stated, and how it was taken.</summary>
-    private static ImmutableArray<Remark> OfAssumedFigures(Kit kit)
+    public static ImmutableArray<Remark> OfAssumedFigures(Kit kit)
     {
         Item[] eyepieces = [.. kit.Items.Where(item => item is { Optic: Eyepiece, IsReticle: false }).Distinct()];
         Remark[] remarks =
@@ -122,17 +128,22 @@ public static class KitNotes
             Assumed(
                 ApparentFieldFigure,
                 [.. eyepieces.Where(item => ((Eyepiece)item.Optic).IsApparentFieldAssumed)],
+                FieldDecimals,
                 ocular => ocular.ApparentFieldAtLongestDeg),
-            Assumed(EyeReliefFigure, [.. eyepieces.Where(item => ((Eyepiece)item.Optic).IsEyeReliefAssumed)], ocular => ocular.EyeReliefMm),
+            Assumed(
+                EyeReliefFigure,
+                [.. eyepieces.Where(item => ((Eyepiece)item.Optic).IsEyeReliefAssumed)],
+                EyeReliefDecimals,
+                ocular => ocular.EyeReliefMm),
         ];
         return [.. remarks.Where(remark => ((double[])remark.Values[^1].Value!).Length > 0)];
     }
 
-    private static Remark Assumed(string figureName, ImmutableArray<Item> items, Func<Ocular, double> figure) => new(AssumedFigures,
+    private static Remark Assumed(string figureName, ImmutableArray<Item> items, int decimals, Func<Ocular, double> figure) => new(AssumedFigures,
     [
         RemarkValue.Of("figure", figureName),
         .. RemarkValue.ItemsOf(items),
-        new RemarkValue("figures", items.Select(item => figure(item.Ocular!)).ToArray(), 2),
+        new RemarkValue("figures", items.Select(item => figure(item.Ocular!)).ToArray(), decimals),
     ])
     {
         Variant = figureName == EyeReliefFigure ? EyeRelief : null,

@@ -99,7 +99,9 @@ public static class PlanNotes
     }
 
     /// <summary>Telescopes in which nothing owned or for sale can make a usable view, so that they stand aside.</summary>
-    private static IEnumerable<Remark> NotServed(PurchaseProblem problem, ImmutableArray<int> telescopes) =>
+    /// <param name="problem">The problem.</param>
+    /// <param name="telescopes">Those that decide, by their indices: see <see cref="Candidacy.Telescopes"/>.</param>
+    public static IEnumerable<Remark> NotServed(PurchaseProblem problem, ImmutableArray<int> telescopes) =>
         problem.Telescopes.Where((_, t) => !telescopes.Contains(t))
             .Select(one => new Remark(TelescopeNotServed, [RemarkValue.Of("telescope", one.Telescope.Name)]));
 

@@ -112,6 +112,19 @@ public sealed class ChoicesTests
             new WorkBudget(1));
 
         Assert.Equal([ChoiceCode.LeastMoney, ChoiceCode.Comfort, ChoiceCode.WidestViews], Assert.Single(choices.All).Codes.AsEnumerable());
+        var infeasible = Assert.Single(choices.Infeasible);
+        Assert.Equal((ChoiceCode.NoBarlow, true), (infeasible.Code, infeasible.Barlows.IsEmpty));
+    }
+
+    [Fact]
+    public void A_Barlow_that_must_be_bought_leaves_no_choice_without_one()
+    {
+        var choices = Chosen(cheap: [Tight, Doubling], comfort: [Plain, Doubling], noBarlow: [Plain, Doubling], wide: [Wide, Doubling]);
+
+        Assert.DoesNotContain(ChoiceCode.NoBarlow, choices.All.SelectMany(choice => choice.Codes));
+        var infeasible = Assert.Single(choices.Infeasible);
+        Assert.Equal((ChoiceCode.NoBarlow, "doubling"), (infeasible.Code, infeasible.Barlows.Single().Id));
+        Assert.True(choices.AreProved);
     }
 
     [Fact]

@@ -87,6 +87,19 @@ public sealed class HoldsWhileTests
     }
 
     [Fact]
+    public void What_one_input_leaves_of_the_work_is_for_those_after_it()
+    {
+        List<double> left = [];
+        HoldsWhile.Of(Problem, PlanOf(Problem, Dear), 1.5, (problem, budget) =>
+        {
+            left.Add(budget.UnitsLeft);
+            return PlanOf(problem, problem.Limits.Budget == Problem.Limits.Budget ? Cheap : Dear);
+        }, new WorkBudget(3));
+
+        Assert.Equal((1.0, 3.0), (left[0], left[^1]));
+    }
+
+    [Fact]
     public void Of_what_is_not_allowed_nothing_is_said() => Assert.Null(HoldsWhile.Of(
         Problem, PlanOf(Problem, null) with { Outcome = Outcome.Infeasible }, 1.5, (problem, _) => PlanOf(problem, null), new WorkBudget(1)));
 

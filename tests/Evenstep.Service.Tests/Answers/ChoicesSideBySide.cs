@@ -8,7 +8,9 @@ internal sealed record ChoicesSideBySide(
 internal sealed record Choice(
     IReadOnlyList<string> Codes, string Outcome, decimal TotalPrice, IReadOnlyList<ChosenItem> Purchases, Figures After, IReadOnlyList<Remark> Differences);
 
-internal sealed record ChosenItem(string ItemId, string? Name, string Kind, decimal Price, int Order);
+internal sealed record ChosenItem(
+    string ItemId, string? Name, string Kind, decimal Price, int Order,
+    string? Line, string? Url, string? Sku, string? Gtin, IReadOnlyDictionary<string, string>? Attributes);
 
 internal sealed record ChoicesInTelescope(string Name, PowerRange PowerRange, Resolution Resolution, Ladder Before, IReadOnlyList<LadderOfChoice> Choices);
 

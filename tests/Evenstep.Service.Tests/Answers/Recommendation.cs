@@ -33,7 +33,7 @@ internal sealed record HoldsWhile(HoldingInterval? SeeingArcsec, HoldingInterval
 
 internal sealed record HoldingInterval(decimal From, decimal To, int Tried, OtherPurchases? Below, OtherPurchases? Above);
 
-internal sealed record OtherPurchases(decimal Value, IReadOnlyList<string> ItemIds, decimal? TotalPrice);
+internal sealed record OtherPurchases(decimal Value, string Outcome, IReadOnlyList<string> ItemIds, decimal? TotalPrice);
 
 internal sealed record EquippedTelescope(string Name, PowerRange PowerRange, Resolution Resolution, Ladder Before, Ladder? After);
 

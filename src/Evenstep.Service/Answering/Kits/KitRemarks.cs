@@ -18,6 +18,9 @@ internal static class KitRemarks
 
     public static IEnumerable<RemarkAnswer> NotesOf(Kit kit) => KitNotes.Of(kit).Select(NoteOf);
 
+    /// <summary>Only of what nobody stated.</summary>
+    public static IEnumerable<RemarkAnswer> AssumedOf(Kit kit) => KitNotes.OfAssumedFigures(kit).Select(NoteOf);
+
     private static RemarkAnswer CautionOf(Remark caution)
     {
         var phrase = Phrase.Of("caution", caution);
@@ -82,8 +85,10 @@ internal static class KitRemarks
     private static Sentence[] AssumedIn(Remark note)
     {
         var items = (Item[])note.Values.First(value => value.Name == "names").Value!;
-        var figures = (double[])note.Values.First(value => value.Name == "figures").Value!;
+        var figures = note.Values.First(value => value.Name == "figures");
         var key = note.Variant is null ? "note/assumed-figures/one" : "note/assumed-figures/eye-relief/one";
-        return [.. items.Zip(figures, (item, figure) => new Sentence(key, [RemarkValue.Of("name", item), new RemarkValue("figure", figure, 2)]))];
+        return [.. items.Zip(
+            (double[])figures.Value!,
+            (item, figure) => new Sentence(key, [RemarkValue.Of("name", item), new RemarkValue("figure", figure, figures.Decimals)]))];
     }
 }

@@ -13,11 +13,13 @@ internal static class OwnedReader
     {
         var owned = new Dictionary<string, Item>(StringComparer.Ordinal);
         var seen = new HashSet<string>(StringComparer.Ordinal);
+        // A query's ids that the catalogue does not know are taken out before, but not of a list that is refused for its length.
+        var isWhole = !faults.AreOfQuery || request.Owned is not { Count: > PurchaseProblem.MostOwned };
         foreach (var (i, item) in (request.Owned ?? []).Index())
         {
             var pointer = RequestPointer.Root.To(nameof(KitRequest.Owned)).At(i);
             var id = item?.Id ?? MadeUpName.OfOwned(i + 1);
-            var read = item is null ? null : ReadOne(item, id, catalogue, pointer, faults);
+            var read = item is null ? null : ReadOne(item, id, catalogue, pointer, isWhole, faults);
             if (item is not null && IsNew(id, item, seen, catalogue, pointer, faults) && read is not null)
             {
                 owned.Add(id, read);
@@ -49,7 +51,7 @@ internal static class OwnedReader
         return false;
     }
 
-    private static Item? ReadOne(ItemRequest item, string id, Catalogue? catalogue, RequestPointer pointer, Faults faults)
+    private static Item? ReadOne(ItemRequest item, string id, Catalogue? catalogue, RequestPointer pointer, bool isWhole, Faults faults)
     {
         if (!item.IsNamed)
         {
@@ -57,7 +59,7 @@ internal static class OwnedReader
         }
 
         var found = item.Id is null ? null : catalogue?.Find(id);
-        if (found is null && item.Id is not null && !faults.Touch(RequestPointer.Root.To(nameof(KitRequest.Catalogue))))
+        if (found is null && isWhole && item.Id is not null && !faults.Touch(RequestPointer.Root.To(nameof(KitRequest.Catalogue))))
         {
             faults.Add(pointer.At("id"), FaultCode.UnknownItem, () => UnknownItem(id, catalogue, faults.AreOfQuery));
         }

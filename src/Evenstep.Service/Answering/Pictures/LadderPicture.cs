@@ -40,6 +40,11 @@ internal static class LadderPicture
             sheet.WriteAll(Face.Plain, sheet.Words.Say(headline));
         }
 
+        foreach (var remedy in scene.Remedies)
+        {
+            sheet.WriteAll(Face.Plain, sheet.Words.Say(remedy));
+        }
+
         sheet.Skip(AfterHead);
         DrawPurchases(sheet, scene.Purchases);
     }

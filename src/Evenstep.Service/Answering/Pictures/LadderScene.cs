@@ -10,6 +10,9 @@ internal sealed record LadderScene
     /// <summary>What it comes to, or null.</summary>
     public Sentence? Headline { get; init; }
 
+    /// <summary>What would make the wishes possible, where they are not.</summary>
+    public ImmutableArray<Sentence> Remedies { get; init; } = [];
+
     /// <summary>What there is to buy, in the order to name it.</summary>
     public ImmutableArray<Item> Purchases { get; init; } = [];
 

@@ -14,7 +14,7 @@ internal static class PictureText
     {
         string[] telescopes = [.. scene.Stages[0].Kit.Ladders.Select(ladder => words.NameOf(ladder.Telescope.Telescope))];
         var title = words.Say("picture/title-of", RemarkValue.Of("telescopes", telescopes));
-        return (title, string.Join(' ', SentencesOf(scene, words)));
+        return (title, string.Join(' ', SentencesOf(scene, words).Where(sentence => sentence.Length > 0)));
     }
 
     private static IEnumerable<string> SentencesOf(LadderScene scene, PictureWords words)
@@ -22,6 +22,11 @@ internal static class PictureText
         if (scene.Headline is { } headline)
         {
             yield return words.Say(headline);
+        }
+
+        foreach (var remedy in scene.Remedies)
+        {
+            yield return words.Say(remedy);
         }
 
         for (var telescope = 0; telescope < scene.Stages[0].Kit.Ladders.Length; telescope++)

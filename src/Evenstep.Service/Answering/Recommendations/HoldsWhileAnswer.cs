@@ -1,6 +1,7 @@
 namespace Evenstep.Service.Answering.Recommendations;
 
-/// <summary>For each of three inputs the interval around its value in which the same is bought; null where the work limit came first.</summary>
+/// <summary>For each of three inputs the interval around its value in which the same is bought; null where the work limit came first, and then a note
+/// `holds-while-not-decided` names it.</summary>
 internal sealed record HoldsWhileAnswer
 {
     /// <summary>The seeing, in arcseconds.</summary>
@@ -32,11 +33,23 @@ internal sealed record HoldingIntervalAnswer
     public required OtherPurchasesAnswer? Above { get; init; }
 }
 
+/// <summary>How a planning with another value of an input ended.</summary>
+internal enum ChangedOutcome
+{
+    Optimal,
+    NothingWorthwhile,
+    Infeasible,
+    EmptyRange,
+}
+
 /// <summary>What is best at another value of an input.</summary>
 internal sealed record OtherPurchasesAnswer
 {
     /// <summary>The value.</summary>
     public required decimal Value { get; init; }
+
+    /// <summary>How the planning ended with it. `infeasible`: no set is allowed. `empty-range`: no useful power is left to plan for.</summary>
+    public required ChangedOutcome Outcome { get; init; }
 
     /// <summary>What would be bought, by id in ordinal order; empty also where no set is allowed, or no useful power is left.</summary>
     public required IReadOnlyList<string> ItemIds { get; init; }

@@ -29,7 +29,17 @@ internal static class HoldsWhileWriter
     private static OtherPurchasesAnswer? OtherOf(ChangedPlan? changed, Func<decimal, decimal> round) => changed is null ? null : new OtherPurchasesAnswer
     {
         Value = round(changed.Value),
+        Outcome = OutcomeOf(changed.Plan),
         ItemIds = [.. (changed.Plan?.Purchases ?? []).Select(item => item.Id)],
         TotalPrice = changed.Plan is { Outcome: not Outcome.Infeasible } plan ? Rounded.Money(plan.Purchases.Sum(item => item.Price)) : null,
+    };
+
+    /// <summary>Only what is proved is told.</summary>
+    private static ChangedOutcome OutcomeOf(Plan? plan) => plan?.Outcome switch
+    {
+        null => ChangedOutcome.EmptyRange,
+        Outcome.Infeasible => ChangedOutcome.Infeasible,
+        Outcome.NothingWorthwhile => ChangedOutcome.NothingWorthwhile,
+        _ => ChangedOutcome.Optimal,
     };
 }

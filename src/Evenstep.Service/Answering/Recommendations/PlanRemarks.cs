@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Evenstep.Planning.Advice;
 using Evenstep.Planning.Budgets;
 using Evenstep.Planning.Optics;
@@ -11,6 +12,8 @@ namespace Evenstep.Service.Answering.Recommendations;
 /// <summary>What is worth saying of a plan.</summary>
 internal static class PlanRemarks
 {
+    private const string NotDecided = "holds-while-not-decided";
+
     /// <param name="asked">The request.</param>
     /// <param name="solved">What came of it.</param>
     /// <param name="kit">With the purchases; what is owned, where nothing is allowed.</param>
@@ -32,8 +35,34 @@ internal static class PlanRemarks
     [
         .. PlanNotes.Of(kit, solved.Plan, budget).Select(note => NoteOf(note, asked)),
         .. OfTheWork(solved).Select(note => Phrase.Of("note", note)),
-        .. solved.Plan.Conflicts is { } conflicts ? Remedies.Of(asked, conflicts).Select(remedy => Phrase.Of("note", remedy)) : [],
+        .. Undecided(solved.HoldsWhile),
+        .. RemarksOnConflicts(asked, solved.Plan),
     ];
+
+    /// <summary>What would make possible what is not; nothing where something is allowed.</summary>
+    public static ImmutableArray<Sentence> RemediesOf(RecommendationAsked asked, Plan plan) => [.. RemarksOnConflicts(asked, plan).Select(note => note.Text)];
+
+    private static IEnumerable<RemarkAnswer> RemarksOnConflicts(RecommendationAsked asked, Plan plan) =>
+        plan.Conflicts is { } conflicts ? Remedies.Of(asked, conflicts).Select(remedy => Phrase.Of("note", remedy)) : [];
+
+    /// <summary>The inputs for which the work ended before it was known how far the plan holds.</summary>
+    private static IEnumerable<RemarkAnswer> Undecided(HoldsWhile? holds)
+    {
+        string[] inputs = holds is null ? [] :
+        [
+            .. holds.SeeingArcsec is null ? ["seeingArcsec"] : (string[])[],
+            .. holds.PupilMm is null ? ["pupilMm"] : (string[])[],
+            .. holds.Budget is null ? ["budget"] : (string[])[],
+        ];
+        if (inputs.Length > 0)
+        {
+            Sentence[] named = [.. inputs.Select(input => new Sentence($"note/{NotDecided}/{input}", []))];
+            yield return Phrase.Of("note", new Remark(NotDecided, [RemarkValue.Of("inputs", inputs)])) with
+            {
+                Text = new Sentence($"note/{NotDecided}", [RemarkValue.Of("inputs", named)]),
+            };
+        }
+    }
 
     private static RemarkAnswer NoteOf(Remark note, RecommendationAsked asked)
     {

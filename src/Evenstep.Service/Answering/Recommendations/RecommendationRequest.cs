@@ -92,18 +92,23 @@ internal enum ExcludedAs
 [Schema("Explain", "What else the answer is to say.")]
 internal sealed record ExplainRequest
 {
-    [Flag("Asks for the best plan without each purchase. Each takes about as long as the plan itself.", Default = "false")]
+    private const string OnlyOfRecommendations = "Choices, spending curves and buying paths leave it aside.";
+
+    [Flag("Asks for the best plan without each purchase. Each takes about as long as the plan itself. " + OnlyOfRecommendations, Default = "false")]
     public bool? IfUnavailable { get; init; }
 
-    [Choice<ExcludedAs>("Whether the items that are no candidates are counted by reason, or listed.", Default = "\"count\"")]
+    [Choice<ExcludedAs>("Whether the items that are no candidates are counted by reason, or listed. " + OnlyOfRecommendations, Default = "\"count\"")]
     public ExcludedAs? Excluded { get; init; }
 
     [FlagOrList(TargetRequest.MostTargets)]
     [Part<TargetRequest>("Asks which view is for what: true for the targets that `/v1/targets` lists, or targets of your own.", Default = "false")]
     public FlagOrList<TargetRequest>? Targets { get; init; }
 
-    [Flag("Asks for a second, independent proof. It may take longer than the first.", Default = "false")] public bool? Certify { get; init; }
+    [Flag("Asks for a second, independent proof. It may take longer than the first. " + OnlyOfRecommendations, Default = "false")]
+    public bool? Certify { get; init; }
 
-    [Flag("Asks how far seeing, pupil and budget may be otherwise without another purchase. It takes many times as long as the plan.", Default = "false")]
+    [Flag(
+        "Asks how far seeing, pupil and budget may be otherwise without another purchase. It takes many times as long as the plan. " + OnlyOfRecommendations,
+        Default = "false")]
     public bool? HoldsWhile { get; init; }
 }

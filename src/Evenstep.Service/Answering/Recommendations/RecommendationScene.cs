@@ -17,6 +17,7 @@ internal static class RecommendationScene
         return new LadderScene
         {
             Headline = HeadlineOf(asked, plan, after),
+            Remedies = PlanRemarks.RemediesOf(asked, plan),
             Purchases = after is null ? [] : BuyingOrder.Of(after, plan.Candidacy.Telescopes, budget),
             Stages = after is null ? [new Stage(Stage.Kept, before)] : [new Stage(Stage.Kept, before), new Stage(Stage.Equipped, after)],
             Cautions = KitRemarks.CautionsOf(after ?? before),

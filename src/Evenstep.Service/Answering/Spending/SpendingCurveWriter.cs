@@ -21,16 +21,22 @@ internal static class SpendingCurveWriter
     {
         var frontier = charted.Frontier;
         var curve = SpendingCurve.Of(frontier);
+        var telescopes = Candidacy.Of(asked.Problem).Telescopes;
         var suggested = Kit.Of(asked.Problem, infeasible is null ? curve.Points[curve.SuggestedIndex].Purchases : []);
         return new SpendingCurveAnswer
         {
             Outcome = infeasible is not null ? Outcome.Infeasible : frontier.IsProved ? Outcome.Optimal : Outcome.BestFound,
             Catalogue = KitWriter.CatalogueOf(asked.Catalogue),
             Currency = asked.Catalogue.Currency,
-            Points = PointsOf(asked.Problem, curve, Candidacy.Of(asked.Problem).Telescopes),
+            Points = PointsOf(asked.Problem, curve, telescopes),
             Notes = infeasible is not null
                 ? [.. PlanRemarks.NotesOf(asked, infeasible, suggested, budget)]
-                : [.. KitRemarks.NotesOf(suggested), .. SpendingRemarks.NotesOf(asked, frontier, curve, suggested)],
+                :
+                [
+                    .. KitRemarks.NotesOf(suggested),
+                    .. PlanNotes.NotServed(asked.Problem, telescopes).Select(note => Phrase.Of("note", note)),
+                    .. SpendingRemarks.NotesOf(asked, frontier, curve, suggested),
+                ],
             Conflicts = infeasible?.Plan.Conflicts is { } conflicts ? ConflictWriter.Write(asked, conflicts) : null,
             Cautions = KitRemarks.CautionsOf(suggested),
             Solver = new SpendingSolverAnswer

@@ -58,5 +58,13 @@ internal static class CatalogueChecks
         {
             warnings.Add(pointer.At("focalLengthMm"), new Remark(WarningCode.TelescopeTooFast, []));
         }
+
+        foreach (var (i, packed) in (telescope?.Included ?? []).Index())
+        {
+            if (packed is { IsNamed: false })
+            {
+                ItemChecks.CheckAssumed(packed, pointer.To(nameof(TelescopeRequest.Included)).At(i), warnings);
+            }
+        }
     }
 }

@@ -85,8 +85,8 @@ internal static class ItemChecks
         }
     }
 
-    /// <summary>What an eyepiece does not say decides as if it were known.</summary>
-    private static void CheckAssumed(ItemRequest item, RequestPointer pointer, WarningList warnings)
+    /// <summary>What an eyepiece does not say decides as if it were known, also where it is packed with a telescope.</summary>
+    public static void CheckAssumed(ItemRequest item, RequestPointer pointer, WarningList warnings)
     {
         if (item is not { Kind: ItemKind.Eyepiece, FocalLengthMm: { } focalLength })
         {

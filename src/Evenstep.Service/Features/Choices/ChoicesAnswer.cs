@@ -81,6 +81,21 @@ internal sealed record ChosenItemAnswer
 
     /// <summary>From 1: when to buy it.</summary>
     public required int Order { get; init; }
+
+    /// <summary>Its line, as the catalogue gives it.</summary>
+    public required string? Line { get; init; }
+
+    /// <summary>Its page, as the catalogue gives it.</summary>
+    public required string? Url { get; init; }
+
+    /// <summary>Its stock number, as the catalogue gives it.</summary>
+    public required string? Sku { get; init; }
+
+    /// <summary>Its global trade item number, as the catalogue gives it.</summary>
+    public required string? Gtin { get; init; }
+
+    /// <summary>The shop's own texts, as the catalogue gives them.</summary>
+    public required IReadOnlyDictionary<string, string>? Attributes { get; init; }
 }
 
 /// <summary>What the choices do in one telescope.</summary>

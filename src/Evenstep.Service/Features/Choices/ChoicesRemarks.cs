@@ -33,11 +33,22 @@ internal static class ChoicesRemarks
 
         foreach (var code in solved.Found.NotFound)
         {
-            yield return Phrase.Of("note", new Remark("choice-not-found", [RemarkValue.Of("choice", Words<ChoiceCode>.Of(code))])) with
-            {
-                Text = new Sentence("note/choice-not-found", [RemarkValue.Of("choice", NameOf(code))]),
-            };
+            yield return OfChoice(code, new Remark("choice-not-found", []));
         }
+
+        foreach (var (code, barlows) in solved.Found.Infeasible)
+        {
+            yield return OfChoice(code, barlows.IsEmpty
+                ? new Remark("choice-infeasible", [])
+                : new Remark("choice-infeasible", [.. RemarkValue.ItemsOf(barlows)]) { Variant = "must-include" });
+        }
+    }
+
+    /// <summary>A remark on a way of weighing: by its code among the values, by its name in the sentence.</summary>
+    private static RemarkAnswer OfChoice(ChoiceCode code, Remark remark)
+    {
+        var phrase = Phrase.Of("note", remark with { Values = [RemarkValue.Of("choice", Words<ChoiceCode>.Of(code)), .. remark.Values] });
+        return phrase with { Text = phrase.Text with { Values = [RemarkValue.Of("choice", NameOf(code)), .. remark.Values] } };
     }
 
     /// <summary>Those of all kits, each said once.</summary>

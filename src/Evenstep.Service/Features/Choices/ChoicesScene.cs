@@ -17,6 +17,7 @@ internal static class ChoicesScene
         return new LadderScene
         {
             Headline = new Sentence(solved.Found.All.IsEmpty ? "picture/infeasible" : "picture/choices", []),
+            Remedies = PlanRemarks.RemediesOf(asked, solved.Found.Comfort),
             Stages = [new Stage(Stage.Kept, before), .. solved.Found.All.Select(choice => StageOf(choice, asked.Catalogue.Currency, budget))],
             Cautions = ChoicesRemarks.CautionsOf(solved, before),
         };
@@ -29,6 +30,7 @@ internal static class ChoicesScene
             RemarkValue.Of("choices", choice.Codes.Select(ChoicesRemarks.NameOf).ToArray()),
             RemarkValue.Of("totalPrice", choice.Kit.TotalPrice),
             RemarkValue.Of(Sentence.Currency, currency),
+            RemarkValue.Percent("comfortablePercent", 100 * choice.Kit.Figures.ComfortableShare),
         ]),
         Purchases = BuyingOrder.Of(choice.Kit, choice.Plan.Candidacy.Telescopes, budget),
     };

@@ -52,14 +52,23 @@ internal static class ChoicesWriter
         Differences = [.. choice.Differences.Select(difference => ChoicesRemarks.DifferenceOf(difference, asked.Catalogue.Currency))],
     };
 
-    private static ChosenItemAnswer ItemOf(Item item, int order, Catalogue catalogue) => new()
+    private static ChosenItemAnswer ItemOf(Item item, int order, Catalogue catalogue)
     {
-        ItemId = item.Id,
-        Name = item.Name,
-        Kind = catalogue.Listed[item.Id].Kind ?? ItemKind.Eyepiece,
-        Price = Rounded.Money(item.Price),
-        Order = order,
-    };
+        var listed = catalogue.Listed[item.Id];
+        return new ChosenItemAnswer
+        {
+            ItemId = item.Id,
+            Name = item.Name,
+            Kind = listed.Kind ?? ItemKind.Eyepiece,
+            Price = Rounded.Money(item.Price),
+            Order = order,
+            Line = listed.Line,
+            Url = listed.Url,
+            Sku = listed.Sku,
+            Gtin = listed.Gtin,
+            Attributes = listed.Attributes,
+        };
+    }
 
     private static ChoicesInTelescopeAnswer TelescopeOf(Ladder before, int index, ImmutableArray<Choice> choices, RecommendationAsked asked) => new()
     {

@@ -28,7 +28,10 @@ internal static class MatchWriter
             Fills = match.Filling is { } filling ? KitWriter.StepOf(filling.Jump, asked.Problem.EnoughStep) : null,
             Before = KitWriter.FiguresOf(match.Before.Figures),
             After = KitWriter.FiguresOf(match.After.Figures),
-            Notes = [.. ignored is null ? Array.Empty<RemarkAnswer>() : [ignored], .. KitRemarks.NotesOfPurchases(match.After)],
+            Notes =
+            [
+                .. KitRemarks.AssumedOf(match.After), .. KitRemarks.NotesOfPurchases(match.After), .. ignored is null ? (RemarkAnswer[])[] : [ignored],
+            ],
             Cautions = KitRemarks.CautionsOfPurchases(match.After),
         };
     }

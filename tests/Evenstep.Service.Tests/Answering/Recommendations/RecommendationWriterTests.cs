@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using Evenstep.Planning.Advice;
 using Evenstep.Planning.Purchases;
 using Evenstep.Service.Answering.Recommendations;
 using Evenstep.Service.Answering.Solving;
@@ -14,6 +15,18 @@ namespace Evenstep.Service.Tests.Answering.Recommendations;
 public sealed class RecommendationWriterTests
 {
     private static readonly RecommendationAsked Asked = Read("recommendation-own-catalogue");
+
+    [Fact]
+    public void An_interval_that_was_not_decided_is_named()
+    {
+        var holds = new HoldsWhile(new HeldInterval(1, 2, 1, null, null), null, null);
+        var solved = new Solved(PlanOf(Asked, "a-12", "a-25"), TimeSpan.Zero) { HoldsWhile = holds };
+
+        var note = Assert.Single(
+            PlanRemarks.NotesOf(Asked, solved, Kit.Of(Asked.Problem, solved.Plan.Purchases)), note => note.Code == "holds-while-not-decided");
+
+        Assert.EndsWith("otherwise: the pupil and the budget.", note.Text.In(Language.English), StringComparison.Ordinal);
+    }
 
     [Fact]
     public void A_plan_is_written_with_its_reasons_and_figures()

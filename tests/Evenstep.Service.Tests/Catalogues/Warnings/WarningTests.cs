@@ -31,6 +31,18 @@ public sealed class WarningTests
     [InlineData("eyeReliefMm", "/items/0/eyeReliefMm assumed-eye-relief")]
     public void A_figure_that_must_be_assumed_is_told(string field, string warning) => Assert.Equal([warning], CodesOf(Eyepiece, (field, null)));
 
+    [Fact]
+    public void A_figure_that_must_be_assumed_of_what_is_packed_with_a_telescope_is_told()
+    {
+        const string packed = """
+            {"currency":"EUR","items":[],"telescopes":[{"id":"t","apertureMm":203,"focalLengthMm":1218,"focuserBarrel":"2in","included":[
+              {"id":"x","kind":"eyepiece","focalLengthMm":24,"apparentFieldDeg":64,"eyeReliefMm":15,"barrel":"1.25in"},
+              {"id":"y","kind":"eyepiece","focalLengthMm":10,"apparentFieldDeg":50,"barrel":"1.25in"}]}]}
+            """;
+
+        Assert.Equal(["/telescopes/0/included/1/eyeReliefMm assumed-eye-relief"], Check(JsonElement.Parse(packed)));
+    }
+
     /// <summary>The inner diameters of barrels, 28 and 47 mm with 1 mm of grace: common practice, no source.</summary>
     [Theory]
     [InlineData("1.25in", 29, false)]

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using System.Xml.Linq;
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Tests.Answers;
 
@@ -57,6 +58,72 @@ public sealed class ChoicesTests(Service service) : IClassFixture<Service>
         Assert.Equal(Reading.Text(advice.Conflicts!), Reading.Text(answer.Conflicts!));
     }
 
+    [Fact]
+    public async Task A_way_that_no_set_allows_is_named()
+    {
+        var body = Demo();
+        body["limits"]!["budget"] = 500;
+        body["limits"]!["maxPurchases"] = 5;
+        body["preferences"] = new JsonObject { ["reticle"] = new JsonObject { ["leastPower"] = 150 } };
+
+        var answer = (await service.PostAsync(Path, body.ToJsonString())).As<ChoicesSideBySide>();
+
+        Assert.DoesNotContain("no-barlow", answer.Choices.SelectMany(choice => choice.Codes));
+        Assert.Equal(
+            "No purchases meet all of your wishes within your limits with: No Barlow.",
+            Assert.Single(answer.Notes, note => note.Code == "choice-infeasible").Text);
+    }
+
+    [Fact]
+    public async Task A_Barlow_that_must_be_bought_leaves_no_choice_without_one()
+    {
+        var body = Demo();
+        body["preferences"] = new JsonObject { ["mustInclude"] = new JsonArray("stayrope-2x") };
+
+        var answer = (await service.PostAsync(Path, body.ToJsonString())).As<ChoicesSideBySide>();
+
+        Assert.DoesNotContain("no-barlow", answer.Choices.SelectMany(choice => choice.Codes));
+        var note = Assert.Single(answer.Notes, note => note.Code == "choice-infeasible");
+        Assert.Equal(("no-barlow", "stayrope-2x"), (WayOf(note), note.Values.GetProperty("itemIds")[0].GetString()));
+        Assert.StartsWith("Left out: No Barlow. For ", note.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_purchases_carry_what_those_of_a_recommendation_do()
+    {
+        var body = Example();
+        body["preferences"]!["prefer"] = "comfort";
+        var advice = JsonNode.Parse((await service.PostAsync("/v1/recommendations", body.ToJsonString())).Body)!["purchases"]!.AsArray();
+        var choices = JsonNode.Parse((await service.PostAsync(Path, body.ToJsonString())).Body)!["choices"]!.AsArray();
+        var comfort = choices.Single(choice => choice!["codes"]!.AsArray().Any(code => $"{code}" == "comfort"))!["purchases"]!.AsArray();
+
+        string[] fields = ["itemId", "line", "url", "sku", "gtin", "attributes"];
+        Assert.Equal(
+            advice.SelectMany(one => fields.Select(field => one![field]?.ToJsonString())),
+            comfort.SelectMany(one => fields.Select(field => one![field]?.ToJsonString())));
+        Assert.All(comfort, one => Assert.All(fields, field => Assert.True(one!.AsObject().ContainsKey(field), field)));
+    }
+
+    [Theory]
+    [InlineData("recommendations")]
+    [InlineData("choices")]
+    public async Task The_picture_of_what_is_not_possible_says_what_would_help(string endpoint)
+    {
+        var body = Demo();
+        body["limits"]!["budget"] = 10;
+        body["preferences"] = new JsonObject { ["mustInclude"] = new JsonArray("stayrope-2x") };
+        var notes = JsonNode.Parse((await service.PostAsync($"/v1/{endpoint}", body.ToJsonString())).Body)!["notes"]!.AsArray();
+        var picture = await PictureAsync($"/v1/{endpoint}", body);
+
+        var remedy = $"{notes.Single(note => $"{note!["code"]}" == "larger-budget-helps")!["text"]}";
+        Assert.Contains(remedy.Replace('\u00A0', ' '), DescriptionOf(picture).Replace('\u00A0', ' '), StringComparison.Ordinal);
+        Assert.DoesNotContain("  ", DescriptionOf(picture), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_picture_says_how_comfortable_each_choice_is() =>
+        Assert.Matches(@"Comfort, .*\d% comfortable\.", DescriptionOf(await PictureAsync(Path, Example())));
+
     [Theory]
     [InlineData("en", "Comfort")]
     [InlineData("de", "Bequem")]
@@ -86,10 +153,17 @@ public sealed class ChoicesTests(Service service) : IClassFixture<Service>
             var advice = (await service.PostAsync("/v1/recommendations", Weighing(body, code).ToJsonString())).As<Recommendation>();
             var choice = answer.Choices.SingleOrDefault(one => one.Codes.Contains(code));
 
-            Assert.Equal(advice.Outcome == "infeasible", choice is null);
-            Assert.Equal(advice.TotalPrice, choice?.TotalPrice);
-            Assert.Equal(advice.After, choice?.After);
-            Assert.Equal(advice.Purchases.Select(one => (one.ItemId, one.Order)), (choice?.Purchases ?? []).Select(one => (one.ItemId, one.Order)));
+            var isLeftOut = advice.Outcome == "infeasible" || (code == "no-barlow" && advice.Purchases.Any(one => one.Kind == "barlow"));
+            Assert.Equal(isLeftOut, choice is null);
+            Assert.Equal(isLeftOut && answer.Choices.Count > 0, answer.Notes.Any(note => note.Code == "choice-infeasible" && WayOf(note) == code));
+            if (choice is null)
+            {
+                continue;
+            }
+
+            Assert.Equal(advice.TotalPrice, choice.TotalPrice);
+            Assert.Equal(advice.After, choice.After);
+            Assert.Equal(advice.Purchases.Select(one => (one.ItemId, one.Order)), choice.Purchases.Select(one => (one.ItemId, one.Order)));
         }
 
         var comfort = answer.Choices.SingleOrDefault(choice => choice.Codes.Contains("comfort"));
@@ -97,6 +171,8 @@ public sealed class ChoicesTests(Service service) : IClassFixture<Service>
             MoneyCode(choice, comfort!),
             choice.Differences.Select(one => one.Code).FirstOrDefault(code => code.StartsWith("costs", StringComparison.Ordinal))));
     }
+
+    private static string? WayOf(Remark note) => note.Values.GetProperty("choice").GetString();
 
     private static string? MoneyCode(Choice choice, Choice comfort) =>
         choice.TotalPrice < comfort.TotalPrice ? "costs-less"
@@ -114,6 +190,22 @@ public sealed class ChoicesTests(Service service) : IClassFixture<Service>
 
         return weighed;
     }
+
+    private async Task<string> PictureAsync(string path, JsonObject body)
+    {
+        using var client = service.CreateClient();
+        using var content = new StringContent(body.ToJsonString(), Encoding.UTF8, "application/json");
+        using var request = new HttpRequestMessage(HttpMethod.Post, path) { Content = content };
+        request.Headers.Add("Accept", "image/svg+xml");
+        using var answer = await client.SendAsync(request);
+        return await answer.Content.ReadAsStringAsync();
+    }
+
+    private static string DescriptionOf(string picture) => XDocument.Parse(picture).Descendants().Single(one => one.Name.LocalName == "desc").Value;
+
+    private static JsonObject Demo() => JsonNode.Parse("""
+        {"telescopes":[{"apertureMm":203,"focalLengthMm":1218,"focuserBarrel":"2in"}],"catalogue":{"id":"demo"},"limits":{"budget":300}}
+        """)!.AsObject();
 
     private static JsonObject Example() => JsonNode.Parse(Repository.Example("choice-spectacles"))!.AsObject();
 

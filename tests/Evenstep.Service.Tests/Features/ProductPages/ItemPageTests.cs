@@ -46,6 +46,13 @@ public sealed class ItemPageTests(Service service) : IClassFixture<Service>
             answer.Views.Select(view => (view.EyepieceId, view.BarlowId, view.Power, view.Usable, view.NotUsableBecause)));
     }
 
+    [Theory]
+    [InlineData("shinglet-29-9", true)]
+    [InlineData("kelpstone-7-3", false)]
+    public async Task Figures_that_had_to_be_assumed_are_named(string item, bool named) => Assert.Equal(
+        named,
+        (await MatchAsync(item, "apertureMm=203&focalLengthMm=1218&focuserBarrel=2in")).Notes.Any(note => note.Code == "assumed-figures"));
+
     [Fact]
     public async Task The_figures_are_those_of_the_kit_without_and_with_the_item()
     {

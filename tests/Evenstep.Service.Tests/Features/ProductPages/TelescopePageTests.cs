@@ -75,7 +75,17 @@ public sealed class TelescopePageTests(Service service) : IClassFixture<Service>
         var note = Assert.Single(page.Notes, note => note.Code == "owned-ignored");
         Assert.Equal("Not of this catalogue, and therefore left aside: a-tripod and a-chair.", note.Text);
         Assert.Equal(AdviceOf(without), AdviceOf(page));
-        Assert.Equal("owned-ignored", Assert.Single(match.As<ItemMatch>().Notes).Code);
+        Assert.Single(match.As<ItemMatch>().Notes, note => note.Code == "owned-ignored");
+    }
+
+    [Fact]
+    public async Task Of_a_list_of_owned_that_is_too_long_only_that_is_said()
+    {
+        var query = string.Join('&', Enumerable.Range(0, 150).Select(i => $"owned=tripod-{i}"));
+
+        var refused = await PageAsync($"capstan-152/recommendation?{query}");
+
+        Assert.Equal("too-many", Assert.Single(refused.Json.GetProperty("errors").EnumerateObject()).Value[0].GetProperty("code").GetString());
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using Evenstep.Planning.Tests.Oracle;
 using Evenstep.Service.Tests.Answers;
 
@@ -30,6 +31,23 @@ public sealed class SpendingCurveTests(Service service) : IClassFixture<Service>
         Assert.Equal(frontier.Select(one => one.Price), points.Select(point => point.Price));
         Assert.All(points.Zip(frontier), pair => Assert.True(IsStep(Counted(pair.First.Step, problem), pair.Second.LnStep), $"{pair}"));
         Assert.All(points.Zip(points.Skip(1)), pair => Assert.True(pair.First.Price < pair.Second.Price && !(pair.First.Step <= pair.Second.Step)));
+    }
+
+    [Theory]
+    [InlineData(Path)]
+    [InlineData("/v1/buying-paths")]
+    public async Task A_telescope_that_nothing_serves_is_named(string path)
+    {
+        var answer = await service.PostAsync(path, """
+            {"telescopes":[{"apertureMm":203,"focalLengthMm":1218,"focuserBarrel":"2in"},
+                           {"name":"Finder","apertureMm":60,"focalLengthMm":700,"focuserBarrel":"0.965in"}],
+             "limits":{"budget":300},
+             "catalogue":{"currency":"EUR","items":[
+               {"id":"a","kind":"eyepiece","focalLengthMm":12,"apparentFieldDeg":60,"eyeReliefMm":16,"barrel":"1.25in","price":80}]}}
+            """);
+
+        var notes = JsonNode.Parse(answer.Body)!["notes"]!.AsArray();
+        Assert.Equal("Finder", $"{notes.Single(note => $"{note!["code"]}" == "telescope-not-served")!["values"]!["telescope"]}");
     }
 
     [Theory]
