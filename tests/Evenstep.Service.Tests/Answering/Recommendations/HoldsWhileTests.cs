@@ -54,6 +54,22 @@ public sealed class HoldsWhileTests(Service service) : IClassFixture<Service>
         Assert.Null((await service.PostAsync(Path, body.ToJsonString())).As<Recommendation>().HoldsWhile);
     }
 
+    [Fact]
+    public async Task What_no_set_is_allowed_with_says_so()
+    {
+        var body = Example();
+        body["explain"]!["holdsWhile"] = true;
+        body["preferences"] = new JsonObject { ["mustInclude"] = new JsonArray("stayrope-3x") };
+        body["telescopes"]![0]!["powerRange"] = new JsonObject { ["lowest"] = 90 };
+        body["limits"]!["budget"] = 33;
+
+        var advice = (await service.PostAsync(Path, body.ToJsonString())).As<Recommendation>();
+
+        Assert.Equal(("infeasible", null), (advice.HoldsWhile!.Budget!.Below!.Outcome, advice.HoldsWhile.Budget.Below.TotalPrice));
+        Assert.Equal(("empty-range", null), (advice.HoldsWhile.SeeingArcsec!.Above!.Outcome, advice.HoldsWhile.SeeingArcsec.Above.TotalPrice));
+        Assert.DoesNotContain(advice.Notes, note => note.Code == "holds-while-not-decided");
+    }
+
     private async Task<Recommendation> WithAsync(string input, decimal value)
     {
         var body = Example();
