@@ -61,7 +61,6 @@ internal static class SpendingRemarks
             ? new Sentence(
                 "note/suggested-point/steps",
                 [
-                    RemarkValue.Ratio("largestStep", widest.Weighed.Ratio),
                     RemarkValue.Power("from", widest.FromPower),
                     RemarkValue.Power("to", widest.ToPower),
                 ])

@@ -28,7 +28,6 @@ function keyField(value = "") {
   return field;
 }
 
-/** With the key goes all that it opened. */
 function forget() {
   useKey("");
   location.reload();

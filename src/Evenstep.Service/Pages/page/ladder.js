@@ -1,4 +1,4 @@
-// The ladder that the service draws. The page's policy lets no style in as markup, so its rules are adopted as a sheet.
+// The ladder that the service draws. Its rules are adopted as a sheet: the policy lets no style in as markup.
 import { el } from "./dom.js";
 import { say } from "./texts.js";
 

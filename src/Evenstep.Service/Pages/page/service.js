@@ -14,7 +14,7 @@ export function useKey(text) {
   keep("sessionStorage", keyName, key);
 }
 
-/** When a turn begins, all that the last one asked is given up: no older answer covers a newer. */
+/** A new turn gives up what the last one asked: no older answer covers a newer. */
 export class Turns {
   #current = new AbortController();
 

@@ -26,7 +26,7 @@ export const exampleState = () => ({
   observes: ["galaxies", "planets"],
 });
 
-/** With a point or a comma. What is no number stays a text: the service says what is wrong with it. */
+/** With a point or a comma. What is no number stays a text, for the service to refuse. */
 export function numberOf(text) {
   const typed = text.trim().replace(",", ".");
   return typed === "" ? undefined : /^[+-]?(\d+\.?\d*|\.\d+)$/.test(typed) ? Number(typed) : text.trim();

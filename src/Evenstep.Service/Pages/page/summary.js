@@ -1,4 +1,4 @@
-// What the advice comes to: a sentence, and sky, brightness, power, and how much is served.
+// What the advice comes to, in a sentence and four figures.
 import { el, replace, sentences } from "./dom.js";
 import { moneyText, numberText, percentText, rangeText, say, stepText } from "./texts.js";
 import { button } from "./controls.js";

@@ -1,4 +1,4 @@
-// The page's language: how it writes numbers. Its sentences are modules that the service makes of its language files.
+// The page's language. Its sentences are modules that the service makes.
 
 import { languages } from "./languages.js";
 

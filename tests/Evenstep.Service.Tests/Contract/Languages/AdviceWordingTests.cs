@@ -108,7 +108,7 @@ public sealed class AdviceWordingTests
     }
 
     [Theory]
-    [InlineData("note/suggested-point/steps", "the largest step counts as 1.81: from 50x to 91x.")]
+    [InlineData("note/suggested-point/steps", "the widest jump is from 50x to 91x.")]
     [InlineData("note/no-regret", "Wherever you stop, the widest step between your powers is at most 2.72 times as large as")]
     public void Steps_are_told_as_times(string key, string beginning) => Assert.StartsWith(beginning, Say(
         "en",

@@ -85,8 +85,8 @@ public sealed class SpendingCurveTests(Service service) : IClassFixture<Service>
     public void Some_of_the_problems_are_infeasible() => Assert.InRange(Enumerable.Range(FirstSeed, Problems).Count(IsInfeasible), 1, Problems - 1);
 
     [Theory]
-    [InlineData("0", "3", "With a budget of EUR 0.00 the largest step counts as ")]
-    [InlineData("300", "0", "Without a purchase the largest step counts as ")]
+    [InlineData("0", "3", "With a budget of EUR 0.00 the widest jump is from ")]
+    [InlineData("300", "0", "Without a purchase the widest jump is from ")]
     [InlineData("30", "1", "For EUR ")]
     public async Task What_is_said_of_the_last_point_goes_with_the_money(string budget, string maxPurchases, string beginning)
     {
