@@ -19,7 +19,7 @@ public static class BuyingOrder
     public static ImmutableArray<Item> Of(Kit kit, ImmutableArray<int> telescopes, WorkBudget? budget = null)
     {
         var order = ImmutableArray.CreateBuilder<Item>();
-        var parts = new PartsOfKit(kit, telescopes, budget);
+        var parts = new PartsOfKit(kit, budget);
         while (order.Count < kit.Purchases.Length)
         {
             var left = kit.Purchases.RemoveRange(order);
@@ -30,7 +30,7 @@ public static class BuyingOrder
             // Of what is owned and bought once more the views of the one cannot be told from those of the other.
             LadderFigures FiguresAfter(IEnumerable<Item> bought, Item next) => left.Any(kit.Problem.Owned.Contains)
                 ? Kit.Of(kit.Problem, bought.Append(next)).FiguresIn(telescopes)
-                : parts.Without([.. left.Remove(next)]);
+                : parts.Without(telescopes, left.Remove(next));
         }
 
         return order.ToImmutable();

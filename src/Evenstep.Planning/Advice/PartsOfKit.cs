@@ -9,10 +9,9 @@ namespace Evenstep.Planning.Advice;
 /// it are asked for.
 /// </summary>
 /// <param name="kit">The whole.</param>
-/// <param name="telescopes">The telescopes that count, by their indices.</param>
 /// <param name="budget">Counts the work, and sees cancellation; null for nobody who could cancel. It cuts nothing short: what is
 /// said of one kit is bounded by what a request may hold.</param>
-internal sealed class PartsOfKit(Kit kit, ImmutableArray<int> telescopes, WorkBudget? budget)
+internal sealed class PartsOfKit(Kit kit, WorkBudget? budget)
 {
     /// <summary>Of asking whether a view is left, and of sorting it among those that are.</summary>
     private const long StepsOfView = 30;
@@ -22,17 +21,26 @@ internal sealed class PartsOfKit(Kit kit, ImmutableArray<int> telescopes, WorkBu
     private readonly double[] starts = new double[kit.Ladders.Max(ladder => ladder.Usable.Length)];
 
     /// <summary>What is left without all views that need one of these items.</summary>
+    /// <param name="telescopes">The telescopes that count, by their indices.</param>
+    /// <param name="items">Of the kit.</param>
     /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
-    public LadderFigures Without(params IReadOnlyList<Item> items) => LadderFigures.Of([.. telescopes.Select(t => FiguresOf(kit.Ladders[t], items))]);
+    public LadderFigures Without(ImmutableArray<int> telescopes, IReadOnlyList<Item> items) =>
+        LadderFigures.Of([.. telescopes.Select(t => In(t, index => !IsNeededBy(kit.Ladders[t].Usable[index], items)))]);
 
-    private LadderFigures FiguresOf(Ladder ladder, IReadOnlyList<Item> without)
+    /// <summary>What one telescope shows with some of its usable views.</summary>
+    /// <param name="telescope">Its index.</param>
+    /// <param name="isLeft">Which of them, by the index of the view.</param>
+    /// <exception cref="OperationCanceledException">Somebody has cancelled.</exception>
+    public LadderFigures In(int telescope, Func<int, bool> isLeft)
     {
+        var ladder = kit.Ladders[telescope];
         budget?.Spend(StepsOfView * ladder.Usable.Length);
         var (count, countComfortable) = (0, 0);
-        foreach (var view in ladder.Usable)
+        for (var index = 0; index < ladder.Usable.Length; index++)
         {
-            if (!IsNeededBy(view, without))
+            if (isLeft(index))
             {
+                var view = ladder.Usable[index];
                 reaches[count++] = view.Reach;
                 if (view.IsComfortable)
                 {

@@ -21,9 +21,6 @@ internal sealed class SpareTest
     /// <summary>This much of a true field is as good as all of it: common practice, no source.</summary>
     public const double ShareOfField = 0.98;
 
-    /// <summary>Of asking whether a view is left, and of sorting it among those that are.</summary>
-    private const long StepsOfView = 30;
-
     private readonly Kit kit;
     private readonly WorkBudget? budget;
     private readonly ImmutableArray<int> telescopes;
@@ -33,9 +30,7 @@ internal sealed class SpareTest
     private readonly Step mostStep;
     private readonly bool hasReticle;
     private readonly int viewCount;
-    private readonly Reach[] reaches;
-    private readonly Reach[] comfortable;
-    private readonly double[] starts;
+    private readonly PartsOfKit parts;
 
     /// <param name="kit">The whole.</param>
     /// <param name="telescopes">The telescopes that count, by their indices.</param>
@@ -50,8 +45,7 @@ internal sealed class SpareTest
         whole = kit.FiguresIn(telescopes);
         mostStep = Step.Max(kit.Problem.EnoughStep, whole.LargestStep);
         hasReticle = kit.Problem.Demands.ReticleLeastPower is { } least && ReticleRule.Serves(kit, least);
-        var most = kit.Ladders.Max(ladder => ladder.Usable.Length);
-        (reaches, comfortable, starts) = (new Reach[most], new Reach[most], new double[most]);
+        parts = new PartsOfKit(kit, budget);
 
         ImmutableArray<SpareView> ViewsOfLadder(Ladder ladder) =>
             [.. ladder.Usable.Select(view => new SpareView(view, IndexOf(view.Eyepiece), IndexOf(view.Barlow)))];
@@ -92,31 +86,10 @@ internal sealed class SpareTest
 
     private bool KeepsFigures(bool[] kept)
     {
-        var figures = LadderFigures.Of([.. telescopes.Select(t => FiguresOf(t, kept))]);
+        var figures = LadderFigures.Of([.. telescopes.Select(t => parts.In(t, index => views[t][index].IsLeft(kept)))]);
         return Step.Max(kit.Problem.EnoughStep, figures.LargestStep).AtMost(mostStep)
             && Tolerance.AtMost(figures.MeanExcess, whole.MeanExcess + ExcessLeeway)
             && Tolerance.AtLeast(figures.ComfortableShare, whole.ComfortableShare - ComfortLeeway);
-    }
-
-    private LadderFigures FiguresOf(int telescope, bool[] kept)
-    {
-        budget?.Spend(StepsOfView * views[telescope].Length);
-        var (count, countComfortable) = (0, 0);
-        foreach (var view in views[telescope])
-        {
-            if (view.IsLeft(kept))
-            {
-                reaches[count++] = view.View.Reach;
-                if (view.View.IsComfortable)
-                {
-                    comfortable[countComfortable++] = view.View.Reach;
-                }
-            }
-        }
-
-        var (length, limits) = (LengthOf(telescope), kit.Problem.MismatchLimits);
-        return LadderFigures.Of(reaches.AsSpan(0, count), starts.AsSpan(0, count), length, limits)
-            .With(comfortable.AsSpan(0, countComfortable), length, limits);
     }
 
     private bool KeepsFields(bool[] kept)

@@ -138,7 +138,7 @@ public static class KitViews
 
     /// <summary>Whether there is such a view and it is usable.</summary>
     internal static bool IsUsable(PurchaseProblem problem, View? view, bool ocularBought) =>
-        view?.NotUsableBecause(problem.Observer, problem.Preferences.LeastApparentFieldDeg, ocularBought) is null && view is not null;
+        view is { } one && one.NotUsableBecause(problem.Observer, problem.Preferences.LeastApparentFieldDeg, ocularBought) is null;
 
     private static List<KitView> Of(
         PurchaseProblem problem, TelescopeInUse telescope, Item eyepiece, bool eyepieceBought, Item? barlow, bool barlowBought)

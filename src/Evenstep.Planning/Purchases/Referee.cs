@@ -23,14 +23,17 @@ public static class Referee
         }
 
         var kit = Kit.Of(problem, plan.Purchases);
+        var measure = plan.Values is { GreatestQuality: not null } values
+            ? QualityMeasure.Of(problem, plan.Candidacy.Telescopes, values.LargestStepAllowed)
+            : null;
         return
         [
             .. Breaches.Of(kit).Select(breach => breach.ToString()),
             .. NoCandidates(problem, plan),
             .. WrongOutcome(plan),
             .. WrongWish(plan, kit),
-            .. WrongValues(problem, plan, kit),
-            .. Superfluous(problem, plan),
+            .. WrongValues(problem, plan, kit, measure),
+            .. Superfluous(problem, plan, measure),
         ];
     }
 
@@ -59,7 +62,7 @@ public static class Referee
         }
     }
 
-    private static IEnumerable<string> WrongValues(PurchaseProblem problem, Plan plan, Kit kit)
+    private static IEnumerable<string> WrongValues(PurchaseProblem problem, Plan plan, Kit kit, QualityMeasure? measure)
     {
         if (plan.Values is not { } values)
         {
@@ -100,7 +103,7 @@ public static class Referee
 
         if (values is { GreatestQuality: { } greatest, QualityRequired: { } required })
         {
-            var quality = QualityMeasure.Of(problem, plan.Candidacy.Telescopes, values.LargestStepAllowed).Of(kit);
+            var quality = measure!.Of(kit);
             if (quality < required - Tolerance.Value)
             {
                 yield return $"The quality, {quality}, is below the {required} required.";
@@ -120,21 +123,20 @@ public static class Referee
     }
 
     /// <summary>A purchase is superfluous if the set without it is allowed and as good in every stage.</summary>
-    private static IEnumerable<string> Superfluous(PurchaseProblem problem, Plan plan)
+    private static IEnumerable<string> Superfluous(PurchaseProblem problem, Plan plan, QualityMeasure? measure)
     {
         if (!plan.IsProved || plan.Values is not { } values)
         {
             yield break;
         }
 
-        var measure = QualityMeasure.Of(problem, plan.Candidacy.Telescopes, values.LargestStepAllowed);
         foreach (var item in plan.Purchases)
         {
             var without = Kit.Of(problem, plan.Purchases.Remove(item));
             var figures = without.FiguresIn(plan.Candidacy.Telescopes);
             var asGood = figures.LargestStep.Ln <= values.LargestStepAllowed.Ln
                 && figures.MeanExcess <= values.MeanExcessAllowed
-                && !(measure.Of(without) < values.QualityRequired)
+                && !(measure?.Of(without) < values.QualityRequired)
                 && !Breaches.Of(without).Any()
                 && (plan.Wish is not { Granted: true } wish || FramingRule.Frames(without, wish.TrueFieldDeg, null));
             if (asGood)

@@ -16,10 +16,10 @@ internal static class ServedTelescopes
     /// <param name="steps">Counts the work, or null.</param>
     public static ImmutableArray<int> Of(PurchaseProblem problem, ImmutableArray<Item> candidates, StepCounter? steps = null)
     {
-        (Barrel Barrel, double Factor)[] amplified =
+        (Barlow Barlow, double Factor)[] amplified =
         [
             .. problem.Owned.Concat(candidates).Select(item => item.Optic).OfType<Barlow>()
-                .SelectMany(barlow => barlow.Factors.Select(factor => (barlow.Barrel, factor))).Distinct(),
+                .SelectMany(barlow => barlow.Factors.Select(factor => (barlow, factor))).DistinctBy(one => (one.barlow.Barrel, one.factor)),
         ];
         ImmutableArray<int> all = [.. Enumerable.Range(0, problem.Telescopes.Length)];
         var served = all.RemoveAll(t => !IsServed(problem.Telescopes[t]));
@@ -37,7 +37,7 @@ internal static class ServedTelescopes
 
             steps?.Count(StepsOfView * (1 + amplified.Length));
             return KitViews.IsUsable(problem, View.Of(telescope, ocular), bought)
-                || amplified.Any(one => KitViews.IsUsable(problem, View.Of(telescope, ocular, new Barlow([one.Factor], one.Barrel), one.Factor), bought));
+                || amplified.Any(one => KitViews.IsUsable(problem, View.Of(telescope, ocular, one.Barlow, one.Factor), bought));
         }
     }
 }

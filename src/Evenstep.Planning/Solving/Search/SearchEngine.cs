@@ -118,7 +118,7 @@ public sealed partial class SearchEngine : IDisposable
     private SearchResult SearchGranting()
     {
         var any = new AnySet();
-        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), first.Allowed, any);
+        var unfinished = ShortLooks(any);
         LongLooks(unfinished, benches, first.Allowed, any);
         first = first with { Enough = null };
         return any.Selection is { } granting ? Best(granting) : effort.IsSpent ? Unfinished() : SearchResult.NothingAllowed;
@@ -193,6 +193,10 @@ public sealed partial class SearchEngine : IDisposable
 
         return unfinished;
     }
+
+    /// <summary>The same at all benches, keeping to the first stage, where it does not matter which reticle eyepiece is bought.</summary>
+    private List<(BarlowSet Set, Item? Reticle)> ShortLooks(Goal goal) =>
+        ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), first.Allowed, goal);
 
     private void LongLooks(IEnumerable<(BarlowSet Set, Item? Reticle)> unfinished, Benches on, Step largestStep, Goal goal)
     {

@@ -9,7 +9,7 @@ public sealed partial class SearchEngine
     {
         var excess = first.Enough is not null ? 0 : Kit.Of(Problem, known.Items).FiguresIn(ground.Candidacy.Telescopes).MeanExcess;
         var least = second = new LeastExcess(known, excess);
-        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), first.Allowed, least);
+        var unfinished = ShortLooks(least);
         if (unfinished.Count > 0 && !least.IsReached)
         {
             least.Floor = benches.ByPowers.Min(bench => bench.LeastExcess);
@@ -28,8 +28,9 @@ public sealed partial class SearchEngine
             node.Measure(measure);
         }
 
-        var most = third = new MostQuality(values.MeanExcessAllowed, known, measure.Of(Kit.Of(Problem, known.Items)));
-        var unfinished = ShortLooks(benches.ByPowers.Select(bench => (bench, bench.Reticle.Cheapest)), first.Allowed, most);
+        var knownQuality = measure.Of(Kit.Of(Problem, known.Items));
+        var most = third = new MostQuality(values.MeanExcessAllowed, known, knownQuality);
+        var unfinished = ShortLooks(most);
         if (unfinished.Count > 0)
         {
             most.Ceiling = benches.ByPowers.Max(bench => bench.MostQuality(measure));
@@ -38,7 +39,7 @@ public sealed partial class SearchEngine
 
         var required = most.Best - StageValues.QualityLeeway;
         var isKnownCheaper = ground.Pricing.Of(known.Items) < ground.Pricing.Of(most.BestSet.Items);
-        return (isKnownCheaper && measure.Of(Kit.Of(Problem, known.Items)) >= required ? known : most.BestSet, most.Best);
+        return (isKnownCheaper && knownQuality >= required ? known : most.BestSet, most.Best);
     }
 
     private Selection Cheapest(StageValues values, Selection known)

@@ -26,8 +26,8 @@ internal static class KitRemarks
         var phrase = Phrase.Of("caution", caution);
         return (caution.Code, caution.Variant) switch
         {
-            (Cautions.SpectaclesOff, _) => With(phrase, RemarkValue.Of("off", OffIn(caution))),
-            (Cautions.Eyesight, SpectaclesCautions.ComeOff) => With(phrase, RemarkValue.Of("from", FromIn(caution))),
+            (Cautions.SpectaclesOff, _) => phrase.With(RemarkValue.Of("off", OffIn(caution))),
+            (Cautions.Eyesight, SpectaclesCautions.ComeOff) => phrase.With(RemarkValue.Of("from", FromIn(caution))),
             _ => phrase,
         };
     }
@@ -35,8 +35,8 @@ internal static class KitRemarks
     /// <summary>Each eyepiece with the powers at which the spectacles come off.</summary>
     private static Sentence[] OffIn(Remark caution)
     {
-        var (items, powers) = ((Item[])ValueOf(caution, "names"), (double[][])ValueOf(caution, "powers"));
-        var powersAtShortest = (object?[][])ValueOf(caution, "powersAtShortest");
+        var (items, powers) = ((Item[])Phrase.ValueOf(caution, "names").Value!, (double[][])Phrase.ValueOf(caution, "powers").Value!);
+        var powersAtShortest = (object?[][])Phrase.ValueOf(caution, "powersAtShortest").Value!;
         return
         [
             .. items.Select((item, index) => new Sentence(
@@ -46,34 +46,34 @@ internal static class KitRemarks
     }
 
     /// <summary>Each telescope with the power from which on they may.</summary>
-    private static Sentence[] FromIn(Remark caution) =>
-    [
-        .. ((string[])ValueOf(caution, "telescopes")).Zip((object?[])ValueOf(caution, "fromPowers"), (telescope, power) => power is null
-            ? new Sentence("caution/eyesight/come-off/everywhere", [RemarkValue.Of("telescope", telescope)])
-            : new Sentence("caution/eyesight/come-off/from", [RemarkValue.Of("telescope", telescope), RemarkValue.Power("power", (double)power)])),
-    ];
-
-    private static object ValueOf(Remark remark, string name) => remark.Values.First(value => value.Name == name).Value!;
+    private static Sentence[] FromIn(Remark caution)
+    {
+        var telescopes = (string[])Phrase.ValueOf(caution, "telescopes").Value!;
+        var powers = (object?[])Phrase.ValueOf(caution, "fromPowers").Value!;
+        return
+        [
+            .. telescopes.Zip(powers, (telescope, power) => power is null
+                ? new Sentence("caution/eyesight/come-off/everywhere", [RemarkValue.Of("telescope", telescope)])
+                : new Sentence("caution/eyesight/come-off/from", [RemarkValue.Of("telescope", telescope), RemarkValue.Power("power", (double)power)])),
+        ];
+    }
 
     private static RemarkAnswer NoteOf(Remark note)
     {
         var phrase = Phrase.Of("note", note);
         return note.Code switch
         {
-            KitNotes.AssumedFigures => With(phrase, RemarkValue.Of("assumed", AssumedIn(note))),
-            KitNotes.FastTelescope => With(phrase, RemarkValue.Of("slow", SlowIn(note))),
+            KitNotes.AssumedFigures => phrase.With(RemarkValue.Of("assumed", AssumedIn(note))),
+            KitNotes.FastTelescope => phrase.With(RemarkValue.Of("slow", SlowIn(note))),
             _ => phrase,
         };
     }
 
-    private static RemarkAnswer With(RemarkAnswer phrase, RemarkValue part) =>
-        phrase with { Text = phrase.Text with { Values = [.. phrase.Text.Values, part] } };
-
     /// <summary>Each item with the steepest light cone it is made for.</summary>
     private static Sentence[] SlowIn(Remark note)
     {
-        var items = (Item[])note.Values.First(value => value.Name == "names").Value!;
-        var ratios = (double[])note.Values.First(value => value.Name == "fastestFocalRatios").Value!;
+        var items = (Item[])Phrase.ValueOf(note, "names").Value!;
+        var ratios = (double[])Phrase.ValueOf(note, "fastestFocalRatios").Value!;
         return
         [
             .. items.Zip(ratios, (item, ratio) =>
@@ -84,8 +84,8 @@ internal static class KitRemarks
     /// <summary>Each item with the figure that was assumed of it.</summary>
     private static Sentence[] AssumedIn(Remark note)
     {
-        var items = (Item[])note.Values.First(value => value.Name == "names").Value!;
-        var figures = note.Values.First(value => value.Name == "figures");
+        var items = (Item[])Phrase.ValueOf(note, "names").Value!;
+        var figures = Phrase.ValueOf(note, "figures");
         var key = note.Variant is null ? "note/assumed-figures/one" : "note/assumed-figures/eye-relief/one";
         return [.. items.Zip(
             (double[])figures.Value!,

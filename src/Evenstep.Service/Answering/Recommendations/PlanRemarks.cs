@@ -80,8 +80,8 @@ internal static class PlanRemarks
     /// <summary>And which telescopes it is for.</summary>
     private static RemarkAnswer InTelescopes(RemarkAnswer phrase, Remark note) => note.Code switch
     {
-        PlanNotes.WiderViewCosts => Around(phrase, "note/wider-view-costs/in-telescope", note.Values.First(value => value.Name == "telescope")),
-        PlanNotes.ZoomInstead => Around(phrase, "note/zoom-instead/in-telescopes", note.Values.First(value => value.Name == "telescopes")),
+        PlanNotes.WiderViewCosts => Around(phrase, "note/wider-view-costs/in-telescope", Phrase.ValueOf(note, "telescope")),
+        PlanNotes.ZoomInstead => Around(phrase, "note/zoom-instead/in-telescopes", Phrase.ValueOf(note, "telescopes")),
         _ => phrase,
     };
 

@@ -10,9 +10,8 @@ internal static class ReasonWriter
 {
     public static RemarkAnswer Write(Remark reason, PurchaseProblem problem)
     {
-        var isNamed = reason.Code == Reasons.Framing && ValueOf(reason, "name") is not "";
-        var phrase = Phrase.Of("reason", reason, isNamed ? "named" : null);
-        phrase = phrase with { Text = phrase.Text with { Values = [.. phrase.Text.Values, .. PartsOf(reason)] } };
+        var isNamed = reason.Code == Reasons.Framing && Phrase.ValueOf(reason, "name").Value is not "";
+        var phrase = Phrase.Of("reason", reason, isNamed ? "named" : null).With(PartsOf(reason));
         var telescope = reason.Values.FirstOrDefault(value => value.Name == "telescope");
         return telescope is null || problem.Telescopes.Length == 1
             ? phrase
@@ -22,7 +21,7 @@ internal static class ReasonWriter
     /// <summary>What the sentence has beside the values.</summary>
     private static RemarkValue[] PartsOf(Remark reason) => reason.Code switch
     {
-        Reasons.FillsStep or Reasons.ReachesLowEnd or Reasons.ReachesHighEnd => [RemarkValue.Of("through", Through(ValueOf(reason, "with")))],
+        Reasons.FillsStep or Reasons.ReachesLowEnd or Reasons.ReachesHighEnd => [RemarkValue.Of("through", Through(Phrase.ValueOf(reason, "with").Value))],
         Reasons.BarlowAdds => [RemarkValue.Of("added", Added(reason))],
         _ => [],
     };
@@ -34,11 +33,9 @@ internal static class ReasonWriter
     /// <summary>Eyepiece by eyepiece.</summary>
     private static Sentence[] Added(Remark reason) =>
     [
-        .. ((Item[])ValueOf(reason, "names")!)
-            .Zip(ViewPhrase.PowersOf((double[])ValueOf(reason, "powers")!, (object?[])ValueOf(reason, "powersAtShortest")!))
+        .. ((Item[])Phrase.ValueOf(reason, "names").Value!)
+            .Zip(ViewPhrase.PowersOf((double[])Phrase.ValueOf(reason, "powers").Value!, (object?[])Phrase.ValueOf(reason, "powersAtShortest").Value!))
             .GroupBy(one => one.First, one => one.Second)
             .Select(one => new Sentence("reason/barlow-adds/one", [RemarkValue.Of("powers", one.ToArray()), RemarkValue.Of("name", one.Key)])),
     ];
-
-    private static object? ValueOf(Remark remark, string name) => remark.Values.First(value => value.Name == name).Value;
 }

@@ -42,7 +42,7 @@ internal static class SpendingRemarks
             RemarkValue.Of(Sentence.Currency, asked.Catalogue.Currency),
             RemarkValue.Ratio("largestStep", kit.Figures.LargestStep.Ratio),
         ]), variant);
-        return phrase with { Text = phrase.Text with { Values = [.. phrase.Text.Values, RemarkValue.Of("powers", PowersOf(kit))] } };
+        return phrase.With(RemarkValue.Of("powers", PowersOf(kit)));
     }
 
     /// <summary>The one power there is, or the largest step, as it counts and from where to where.</summary>

@@ -26,5 +26,12 @@ internal static class Phrase
         Values = new SaidValues(remark.Values),
     };
 
+    /// <summary>The same remark, whose sentence has further parts beside the values.</summary>
+    public static RemarkAnswer With(this RemarkAnswer phrase, params IEnumerable<RemarkValue> parts) =>
+        phrase with { Text = phrase.Text with { Values = [.. phrase.Text.Values, .. parts] } };
+
+    /// <summary>The value of that name, which the remark must have.</summary>
+    public static RemarkValue ValueOf(Remark remark, string name) => remark.Values.First(value => value.Name == name);
+
     public static SaidValues ValuesOf(IEnumerable<RemarkValue> values) => new([.. values]);
 }

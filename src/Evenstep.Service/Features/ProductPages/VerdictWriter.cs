@@ -55,7 +55,7 @@ internal static class VerdictWriter
     {
         var with = item.IsBarlow ? view.Eyepiece : view.Barlow;
         var through = with is null ? new Sentence("reason/alone", []) : new Sentence("reason/with", [RemarkValue.Of("with", with)]);
-        return verdict with { Text = verdict.Text with { Values = [.. verdict.Text.Values, RemarkValue.Of("through", through)] } };
+        return verdict.With(RemarkValue.Of("through", through));
     }
 
     /// <summary>A zoom is told by both its ends: no one power is what it adds.</summary>
